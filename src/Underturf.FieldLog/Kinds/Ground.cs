@@ -1,0 +1,38 @@
+using Underturf.Quantities;
+
+namespace Underturf.FieldLog;
+
+/// <summary>The property itself: its name, zone, the units its people use, and where its datum lies on the earth.</summary>
+public sealed record PropertyFact : Fact
+{
+    public required string Name { get; init; }
+
+    /// <summary>IANA time zone, for example "America/Denver".</summary>
+    public required string Zone { get; init; }
+
+    /// <summary>"us" or "si": the units shown to people.</summary>
+    public string Units { get; init; } = "us";
+
+    public double? Latitude { get; init; }
+
+    public double? Longitude { get; init; }
+
+    public Area? Area { get; init; }
+}
+
+/// <summary>Something on the surface: hardscape, bed, lawn, building, wall, tree, water.</summary>
+public sealed record GroundFact : Fact
+{
+    public required string Id { get; init; }
+
+    /// <summary>hardscape, bed, lawn, building, wall, tree, water or other.</summary>
+    public required string What { get; init; }
+
+    public string? Label { get; init; }
+
+    /// <summary>A point (one position), a line (two or more) or an outline (closed by the reader).</summary>
+    public required IReadOnlyList<Position> Shape { get; init; }
+
+    /// <summary>Trunk diameter of a tree.</summary>
+    public Length? Trunk { get; init; }
+}

@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using Underturf.FieldLog;
+
+namespace Underturf.Property;
+
+/// <summary>The standing facts of a log sorted by kind, in the order of when they were so: the state that the fold carries.</summary>
+public sealed record Facts
+{
+    public static Facts None { get; } = new();
+
+    public PropertyFact? Property { get; init; }
+
+    public Identity Identity { get; init; } = Identity.None;
+
+    public ImmutableList<Observed<GroundFact>> Ground { get; init; } = [];
+
+    public ImmutableList<Observed<ControllerFact>> Controllers { get; init; } = [];
+
+    public ImmutableList<Observed<StationFact>> Stations { get; init; } = [];
+
+    public ImmutableList<Observed<BoxFact>> Boxes { get; init; } = [];
+
+    public ImmutableList<Observed<ValveFact>> Valves { get; init; } = [];
+
+    public ImmutableList<Observed<CoilFact>> Coils { get; init; } = [];
+
+    public ImmutableList<Observed<EndFact>> Ends { get; init; } = [];
+
+    public ImmutableList<Observed<SpliceFact>> Splices { get; init; } = [];
+
+    public ImmutableList<Observed<CableFact>> Cables { get; init; } = [];
+
+    public ImmutableList<Observed<ReadingFact>> Readings { get; init; } = [];
+
+    public ImmutableList<Observed<TestFact>> Tests { get; init; } = [];
+
+    public ImmutableList<Observed<LookFact>> Looks { get; init; } = [];
+
+    public ImmutableList<Observed<WorkFact>> Works { get; init; } = [];
+
+    public ImmutableList<Observed<LeftAsFact>> LeftAs { get; init; } = [];
+
+    public ImmutableList<Observed<ToldFact>> Told { get; init; } = [];
+
+    public ImmutableList<Observed<QuestionOpenedFact>> QuestionsOpened { get; init; } = [];
+
+    public ImmutableList<Observed<QuestionClosedFact>> QuestionsClosed { get; init; } = [];
+
+    public ImmutableList<Observed<PaperIssuedFact>> Papers { get; init; } = [];
+
+    /// <summary>Takes in one entry. Kinds that say nothing of the property leave it as it is.</summary>
+    public Facts Evolve(Entry entry) => entry.Fact switch
+    {
+        PropertyFact f => this with { Property = Property is null ? f : Overlay.Of(Property, f) },
+        SameAsFact f => this with { Identity = Identity.Join(f.A, f.B) },
+        GroundFact f => this with { Ground = Ground.Add(See(f, entry)) },
+        ControllerFact f => this with { Controllers = Controllers.Add(See(f, entry)) },
+        StationFact f => this with { Stations = Stations.Add(See(f, entry)) },
+        BoxFact f => this with { Boxes = Boxes.Add(See(f, entry)) },
+        ValveFact f => this with { Valves = Valves.Add(See(f, entry)) },
+        CoilFact f => this with { Coils = Coils.Add(See(f, entry)) },
+        EndFact f => this with { Ends = Ends.Add(See(f, entry)) },
+        SpliceFact f => this with { Splices = Splices.Add(See(f, entry)) },
+        CableFact f => this with { Cables = Cables.Add(See(f, entry)) },
+        ReadingFact f => this with { Readings = Readings.Add(See(f, entry)) },
+        TestFact f => this with { Tests = Tests.Add(See(f, entry)) },
+        LookFact f => this with { Looks = Looks.Add(See(f, entry)) },
+        WorkFact f => this with { Works = Works.Add(See(f, entry)) },
+        LeftAsFact f => this with { LeftAs = LeftAs.Add(See(f, entry)) },
+        ToldFact f => this with { Told = Told.Add(See(f, entry)) },
+        QuestionOpenedFact f => this with { QuestionsOpened = QuestionsOpened.Add(See(f, entry)) },
+        QuestionClosedFact f => this with { QuestionsClosed = QuestionsClosed.Add(See(f, entry)) },
+        PaperIssuedFact f => this with { Papers = Papers.Add(See(f, entry)) },
+        _ => this,
+    };
+
+    private static Observed<T> See<T>(T fact, Entry entry)
+        where T : Fact => new(fact, entry.At, entry.Id);
+}

@@ -1,0 +1,93 @@
+using Underturf.FieldLog;
+
+namespace Underturf.Property;
+
+/// <summary>
+/// Two notes about one thing made one: what the newer leaves out is kept from the older. The grade is the newer's where it says more
+/// than the id.
+/// </summary>
+internal static class Overlay
+{
+    public static PropertyFact Of(PropertyFact older, PropertyFact newer) => newer with
+    {
+        Latitude = newer.Latitude ?? older.Latitude,
+        Longitude = newer.Longitude ?? older.Longitude,
+        Area = newer.Area ?? older.Area,
+    };
+
+    public static ControllerFact Of(ControllerFact older, ControllerFact newer) => newer with
+    {
+        Label = newer.Label ?? older.Label,
+        Position = newer.Position ?? older.Position,
+        Supply = newer.Supply ?? older.Supply,
+        Rated = newer.Rated ?? older.Rated,
+        Frequency = newer.Frequency ?? older.Frequency,
+    };
+
+    public static StationFact Of(StationFact older, StationFact newer) => newer with
+    {
+        Label = newer.Label ?? older.Label,
+        Waters = newer.Waters.Count > 0 ? newer.Waters : older.Waters,
+        Minutes = newer.Minutes ?? older.Minutes,
+    };
+
+    public static BoxFact Of(BoxFact older, BoxFact newer) => newer with
+    {
+        Label = newer.Label ?? older.Label,
+        Position = newer.Position ?? older.Position,
+        Size = newer.Size ?? older.Size,
+    };
+
+    public static ValveFact Of(ValveFact older, ValveFact newer) => newer with
+    {
+        Label = newer.Label ?? older.Label,
+        Box = newer.Box ?? older.Box,
+        Position = newer.Position ?? older.Position,
+        Station = newer.Station ?? older.Station,
+        Size = newer.Size ?? older.Size,
+        Body = newer.Body ?? older.Body,
+        Screws = newer.Screws ?? older.Screws,
+        Waters = newer.Waters ?? older.Waters,
+        Make = newer.Make ?? older.Make,
+    };
+
+    public static CoilFact Of(CoilFact older, CoilFact newer) => newer with
+    {
+        Ohms = newer.Ohms ?? older.Ohms,
+        Make = newer.Make ?? older.Make,
+    };
+
+    public static EndFact Of(EndFact older, EndFact newer) => newer with
+    {
+        Label = newer.Label ?? older.Label,
+        Colour = newer.Colour ?? older.Colour,
+        Gauge = newer.Gauge ?? older.Gauge,
+        Mates = newer.Mates.Count > 0 ? newer.Mates : older.Mates,
+        FarEnd = newer.FarEnd ?? older.FarEnd,
+        Cable = newer.Cable ?? older.Cable,
+        Station = newer.Station ?? older.Station,
+        Common = newer.Common ?? older.Common,
+    };
+
+    public static SpliceFact Of(SpliceFact older, SpliceFact newer) => newer with
+    {
+        Joins = newer.Joins.Count > 0 ? newer.Joins : older.Joins,
+        Connector = newer.Connector ?? older.Connector,
+    };
+
+    public static CableFact Of(CableFact older, CableFact newer) => newer with
+    {
+        Length = newer.Length ?? older.Length,
+        Gauge = newer.Gauge ?? older.Gauge,
+        CommonGauge = newer.CommonGauge ?? older.CommonGauge,
+        Conductors = newer.Conductors ?? older.Conductors,
+        Carries = newer.Carries.Count > 0 ? newer.Carries : older.Carries,
+        Route = newer.Route.Count > 0 ? newer.Route : older.Route,
+    };
+
+    public static GroundFact Of(GroundFact older, GroundFact newer) => newer with
+    {
+        Label = newer.Label ?? older.Label,
+        Trunk = newer.Trunk ?? older.Trunk,
+    };
+}

@@ -1,0 +1,86 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Underturf.Quantities;
+
+namespace Underturf.Property.Practice;
+
+/// <summary>
+/// The editable numbers of the trade and of the firm. Each block names its source or says "common practice".
+/// Units are in the names; a spread of a length, coil or fault is the standard deviation of its natural logarithm.
+/// </summary>
+public sealed record PracticeBook
+{
+    public required string Version { get; init; }
+
+    public required WirePractice Wire { get; init; }
+
+    public required CoilPractice Coil { get; init; }
+
+    public required SupplyPractice Supply { get; init; }
+
+    public required IReadOnlyList<InstrumentPractice> Instruments { get; init; }
+
+    public required IReadOnlyList<ProbePractice> Probes { get; init; }
+
+    public required IReadOnlyList<UnmodelledProbe> UnmodelledProbes { get; init; }
+
+    public required RunPractice Run { get; init; }
+
+    public required LookPractice Look { get; init; }
+
+    public required WalkPractice Walk { get; init; }
+
+    public required IReadOnlyList<FaultPractice> Faults { get; init; }
+
+    public required IReadOnlyList<RepairPractice> Repairs { get; init; }
+
+    public required AsBuiltPractice AsBuilt { get; init; }
+
+    public required LossPractice Loss { get; init; }
+
+    public required QuestionPractice Questions { get; init; }
+
+    /// <summary>The book that comes with the program.</summary>
+    public static PracticeBook Default { get; } = Read(DefaultBytes()).Value;
+
+    /// <summary>The default book's file, to be copied and edited.</summary>
+    public static byte[] DefaultBytes()
+    {
+        using var stream = typeof(PracticeBook).Assembly.GetManifestResourceStream("practice-book.json")
+            ?? throw new InvalidOperationException("The practice book is not embedded.");
+        var bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        return bytes;
+    }
+
+    /// <summary>Reads a book. A problem names the field.</summary>
+    public static Outcome<PracticeBook> Read(ReadOnlySpan<byte> json)
+    {
+        try
+        {
+            var book = JsonSerializer.Deserialize(json, PracticeJson.Default.PracticeBook);
+            return book is null
+                ? new Problem("practice book", "is empty", "Start from the default book: underturf book > book.json")
+                : PracticeBookCheck.FirstProblem(book) is { } problem ? problem : book;
+        }
+        catch (JsonException error)
+        {
+            var place = $"practice book, line {error.LineNumber + 1}, {error.Path}";
+            return new Problem(place, error.Message.Split(" Path:")[0].TrimEnd('.'), "Correct it, or start from the default book: underturf book");
+        }
+    }
+
+    public ProbePractice? Probe(string name) => Probes.FirstOrDefault(p => p.Name == name);
+
+    public InstrumentPractice Instrument(ProbePractice probe) => Instruments.First(i => i.Name == probe.Instrument);
+
+    public RepairPractice? Repair(string name) => Repairs.FirstOrDefault(r => r.Name == name);
+}
+
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    UseStringEnumConverter = true,
+    UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+    RespectNullableAnnotations = true)]
+[JsonSerializable(typeof(PracticeBook))]
+internal sealed partial class PracticeJson : JsonSerializerContext;

@@ -1,0 +1,68 @@
+using Underturf.Quantities;
+
+namespace Underturf.Property.Practice;
+
+/// <summary>What must hold between the numbers of a book before anything is computed with it.</summary>
+internal static class PracticeBookCheck
+{
+    private const string Remedy = "Correct the book; underturf book prints the default to compare with";
+
+    public static Problem? FirstProblem(PracticeBook book) =>
+        Checks(book).Where(c => !c.Holds).Select(c => new Problem($"practice book, {c.Place}", c.Reason, Remedy)).FirstOrDefault();
+
+    private static IEnumerable<(bool Holds, string Place, string Reason)> Checks(PracticeBook book) =>
+        Amounts(book).Concat(Links(book)).Concat(Faults(book));
+
+    private static IEnumerable<(bool Holds, string Place, string Reason)> Amounts(PracticeBook book)
+    {
+        foreach (var (place, value) in new (string, double)[]
+        {
+            ("wire.stationAwg", book.Wire.StationAwg), ("wire.commonAwg", book.Wire.CommonAwg),
+            ("wire.soundLeakOhms", book.Wire.SoundLeakOhms), ("wire.unknownRunMetres", book.Wire.UnknownRunMetres),
+            ("wire.branchMetres", book.Wire.BranchMetres), ("coil.ohms", book.Coil.Ohms), ("coil.differ", book.Coil.Differ),
+            ("coil.levelSpread", book.Coil.LevelSpread), ("coil.pullInSpread", book.Coil.PullInSpread), ("supply.volts", book.Supply.Volts),
+            ("supply.hertz", book.Supply.Hertz), ("walk.metresPerMinute", book.Walk.MetresPerMinute),
+        })
+        {
+            yield return (value > 0 && double.IsFinite(value), place, "must be more than zero");
+        }
+
+        foreach (var meter in book.Instruments)
+        {
+            yield return (meter is { Step: > 0, Least: > 0, Floor: > 0 } && meter.Most > meter.Least,
+                $"instrument {meter.Name}", "needs step, floor and least above zero and most above least");
+        }
+    }
+
+    private static IEnumerable<(bool Holds, string Place, string Reason)> Links(PracticeBook book)
+    {
+        foreach (var probe in book.Probes)
+        {
+            yield return (book.Instruments.Any(i => i.Name == probe.Instrument), $"probe {probe.Name}", $"names an unknown instrument '{probe.Instrument}'");
+        }
+
+        foreach (var name in book.Faults.Select(f => f.Repair).Append(book.AsBuilt.WeakRepair).Where(r => r.Length > 0))
+        {
+            yield return (book.Repair(name) is not null, "faults", $"names an unknown repair '{name}'");
+        }
+
+        yield return (book.Faults.Select(f => f.Id).Distinct().Count() == book.Faults.Count, "faults", "has an id twice");
+        yield return (book.Probes.Select(p => p.Name).Distinct().Count() == book.Probes.Count, "probes", "has a name twice");
+    }
+
+    private static IEnumerable<(bool Holds, string Place, string Reason)> Faults(PracticeBook book)
+    {
+        foreach (var fault in book.Faults)
+        {
+            var place = $"fault {fault.Id}";
+            yield return (fault.Rate is > 0 and < 0.5, place, "needs a rate above 0 and below 0.5");
+            yield return (fault.Seen is >= 0 and <= 1 && fault.StaysShut is >= 0 and <= 1 && fault.Drifting is >= 0 and <= 1,
+                place, "has a chance outside 0 to 1");
+            yield return (fault.MoreCoils is null or (> 0 and < 1), place, "needs moreCoils above 0 and below 1");
+            yield return (Spreads(fault).All(s => s is { Median: > 0, LogSpread: > 0 }), place, "needs medians and spreads above zero");
+        }
+    }
+
+    private static IEnumerable<Spread> Spreads(FaultPractice fault) =>
+        new[] { fault.SeriesOhms, fault.DcSeriesOhms, fault.CoilFactor, fault.EarthOhms, fault.SourceOhms }.OfType<Spread>();
+}

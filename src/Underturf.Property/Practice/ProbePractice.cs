@@ -1,0 +1,60 @@
+namespace Underturf.Property.Practice;
+
+/// <summary>What a probe puts its instrument across.</summary>
+public enum Measure
+{
+    StationOhms,
+    BetweenStationsOhms,
+    OutwardOhms,
+    CoilOhms,
+    JoinedOhms,
+    EarthOhms,
+    TerminalVolts,
+    CoilVolts,
+    StationAmps,
+    SupplyVolts,
+}
+
+/// <summary>Where one stands to take a reading.</summary>
+public enum Stand
+{
+    Controller,
+    Box,
+    Valve,
+}
+
+/// <summary>A way to take a reading.</summary>
+/// <param name="Minutes">At the place, walking and digging not included.</param>
+public sealed record ProbePractice(
+    string Name,
+    string Source,
+    string Say,
+    string Instrument,
+    Measure Measures,
+    Stand At,
+    double Minutes,
+    string Caution);
+
+/// <summary>A reading that is kept and shown but that no model explains yet.</summary>
+public sealed record UnmodelledProbe(string Name, string Say);
+
+/// <summary>How far a watcher's report of a running station can be trusted.</summary>
+public sealed record RunPractice(
+    string Source,
+    double Minutes,
+    double PlaceNoticed,
+    double PlaceImagined,
+    double WrongPlaceNoticed,
+    double WrongPlaceImagined,
+    double BehaviourMistaken,
+    string Say,
+    string Caution);
+
+/// <summary>Opening a place and looking.</summary>
+/// <param name="Imagined">Chance to note something that is not there.</param>
+public sealed record LookPractice(string Source, double Minutes, double Imagined, string Say, string Caution);
+
+/// <summary>Getting there.</summary>
+/// <param name="UnknownMetres">Distance assumed to a place without a position.</param>
+/// <param name="FindMinutes">Minutes to find and expose a place that nobody has found yet.</param>
+public sealed record WalkPractice(string Source, double MetresPerMinute, double UnknownMetres, double FindMinutes);

@@ -1,0 +1,59 @@
+using Underturf.Quantities;
+
+namespace Underturf.Property.Practice;
+
+/// <summary>Wire as it is assumed where the log does not say.</summary>
+public sealed record WirePractice(
+    string Source,
+    double StationAwg,
+    double CommonAwg,
+    double SoilCelsius,
+    double SoilSpreadCelsius,
+    double SoundSpliceOhms,
+    double SoundLeakOhms,
+    double SoundLeakSpread,
+    LengthSpreads LengthSpread,
+    double UnknownRunMetres,
+    double BranchMetres,
+    double BranchSpread);
+
+/// <summary>Relative spread of a length by how it is known.</summary>
+public sealed record LengthSpreads(double Measured, double Told, double Estimated, double Inferred, double Unknown);
+
+/// <summary>Coils where the log does not say.</summary>
+/// <param name="LevelSpread">Spread of the property's usual coil about <paramref name="Ohms"/>: one unknown shared by all coils.</param>
+/// <param name="Differ">Spread of one coil about the property's usual coil.</param>
+/// <param name="Noted">Spread of a coil about the ohms noted for it.</param>
+/// <param name="InrushReactanceOhms">At the supply's frequency, plunger out: decides whether it pulls in.</param>
+/// <param name="HoldingReactanceOhms">At the supply's frequency, plunger in.</param>
+public sealed record CoilPractice(
+    string Source,
+    double Ohms,
+    double LevelSpread,
+    double Differ,
+    double Noted,
+    double InrushReactanceOhms,
+    double HoldingReactanceOhms,
+    double PullInVolts,
+    double PullInSpread,
+    double ChatterVolts);
+
+/// <summary>The transformer where the log does not say.</summary>
+public sealed record SupplyPractice(string Source, double Volts, double VoltsSpread, double Hertz, double Ohms);
+
+/// <summary>An instrument: its error is accuracy times the reading plus a floor; it displays in steps up to its most.</summary>
+/// <param name="Accuracy">Standard deviation as a share of the reading.</param>
+/// <param name="Floor">Standard deviation at zero, in the SI unit of its dimension.</param>
+/// <param name="Step">Smallest step of the display.</param>
+/// <param name="Least">Smallest value that "something not modelled" is spread over.</param>
+/// <param name="Most">Largest value on the display; above it shows over-range.</param>
+public sealed record InstrumentPractice(
+    string Name,
+    string Source,
+    Dimension Dimension,
+    bool Owned,
+    double Accuracy,
+    double Floor,
+    double Step,
+    double Least,
+    double Most);

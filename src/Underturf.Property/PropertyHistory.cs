@@ -1,0 +1,49 @@
+using Underturf.FieldLog;
+
+namespace Underturf.Property;
+
+/// <summary>
+/// What stood when, as a pure fold of the log. Work done opens a new epoch; what is seen holds for its own epoch first and, where an epoch
+/// has nothing better, for the others too, because wires do not change by being looked at.
+/// </summary>
+public sealed class PropertyHistory
+{
+    private readonly Dictionary<int, PropertyView> views = [];
+
+    private PropertyHistory(Facts facts)
+    {
+        Facts = facts;
+        WorkTimes = [.. facts.Works.Select(w => w.At).Distinct().Order()];
+    }
+
+    public Facts Facts { get; }
+
+    /// <summary>The moments at which an epoch begins; the first epoch has no beginning.</summary>
+    public IReadOnlyList<DateTimeOffset> WorkTimes { get; }
+
+    /// <summary>The property as it stands after the last entry.</summary>
+    public PropertyView Now => View(WorkTimes.Count);
+
+    /// <summary>Folds entries that stand (struck ones left out), whatever their order.</summary>
+    public static PropertyHistory Fold(IEnumerable<Entry> standing) => new(standing
+        .OrderBy(e => e.At)
+        .ThenBy(e => e.Header.Noted)
+        .ThenBy(e => e.Id)
+        .Aggregate(Facts.None, (facts, entry) => facts.Evolve(entry)));
+
+    /// <summary>How many epochs had begun at a moment: 0 before any work.</summary>
+    public int EpochAt(DateTimeOffset moment) => WorkTimes.Count(t => t <= moment);
+
+    public PropertyView At(DateTimeOffset moment) => View(EpochAt(moment));
+
+    private PropertyView View(int epoch)
+    {
+        if (!views.TryGetValue(epoch, out var view))
+        {
+            view = PropertyView.Of(this, epoch);
+            views[epoch] = view;
+        }
+
+        return view;
+    }
+}

@@ -1,0 +1,87 @@
+using Underturf.FieldLog;
+
+namespace Underturf.Property;
+
+/// <summary>The property in one epoch: each thing once, under the id that stands for it.</summary>
+public sealed record PropertyView
+{
+    public required IReadOnlyDictionary<string, ControllerFact> Controllers { get; init; }
+
+    public required IReadOnlyDictionary<string, StationFact> Stations { get; init; }
+
+    public required IReadOnlyDictionary<string, BoxFact> Boxes { get; init; }
+
+    public required IReadOnlyDictionary<string, ValveFact> Valves { get; init; }
+
+    public required IReadOnlyDictionary<string, CoilFact> Coils { get; init; }
+
+    public required IReadOnlyDictionary<string, EndFact> Ends { get; init; }
+
+    public required IReadOnlyDictionary<string, SpliceFact> Splices { get; init; }
+
+    public required IReadOnlyDictionary<string, CableFact> Cables { get; init; }
+
+    public required IReadOnlyDictionary<string, GroundFact> Ground { get; init; }
+
+    public required Identity Identity { get; init; }
+
+    /// <summary>What people call it: "box 7", "station 12", "controller A"; the id where it has no name.</summary>
+    public string Name(string id)
+    {
+        var known = Identity.Of(id);
+        return Controllers.TryGetValue(known, out var controller) ? Called("controller", controller.Label, known)
+            : Stations.TryGetValue(known, out var station) ? Called("station", station.Label, station.Terminal.ToString())
+            : Boxes.TryGetValue(known, out var box) ? Called("box", box.Label, known)
+            : Valves.TryGetValue(known, out var valve) ? Called("valve", valve.Label, known)
+            : Cables.ContainsKey(known) ? Called("cable", null, known)
+            : Ends.TryGetValue(known, out var end) ? Called("end", end.Label, known)
+            : id;
+    }
+
+    public string StationNumber(string id) =>
+        Stations.TryGetValue(Identity.Of(id), out var station) ? station.Label ?? station.Terminal.ToString() : id;
+
+    /// <summary>Where it is, directly or by the box that holds it; nothing where nobody noted it.</summary>
+    public Position? PositionOf(string id)
+    {
+        var known = Identity.Of(id);
+        return Controllers.TryGetValue(known, out var controller) ? controller.Position
+            : Boxes.TryGetValue(known, out var box) ? box.Position
+            : Valves.TryGetValue(known, out var valve) ? valve.Position ?? (valve.Box is { } holder ? PositionOf(holder) : null)
+            : null;
+    }
+
+    public bool Knows(string id)
+    {
+        var known = Identity.Of(id);
+        return Controllers.ContainsKey(known) || Stations.ContainsKey(known) || Boxes.ContainsKey(known) || Valves.ContainsKey(known)
+            || Coils.ContainsKey(known) || Ends.ContainsKey(known) || Splices.ContainsKey(known) || Cables.ContainsKey(known)
+            || Ground.ContainsKey(known);
+    }
+
+    public IEnumerable<(string Id, ValveFact Valve)> ValvesOf(string station) => Valves
+        .Where(v => v.Value.Station is { } s && Identity.Of(s) == station)
+        .Select(v => (v.Key, v.Value));
+
+    internal static PropertyView Of(PropertyHistory history, int epoch)
+    {
+        var (facts, identity) = (history.Facts, history.Facts.Identity);
+        var fold = new EpochFold(history, epoch);
+        return new PropertyView
+        {
+            Identity = identity,
+            Controllers = fold.Things(facts.Controllers, f => f.Id, Overlay.Of),
+            Stations = fold.Things(facts.Stations, f => f.Id, Overlay.Of),
+            Boxes = fold.Things(facts.Boxes, f => f.Id, Overlay.Of),
+            Valves = fold.Things(facts.Valves, f => f.Id, Overlay.Of),
+            Coils = fold.Things(facts.Coils, f => f.Id, Overlay.Of),
+            Ends = fold.Things(facts.Ends, f => f.Id, Overlay.Of),
+            Splices = fold.Things(facts.Splices, f => f.Id, Overlay.Of),
+            Cables = fold.Things(facts.Cables, f => f.Id, Overlay.Of),
+            Ground = fold.Things(facts.Ground, f => f.Id, Overlay.Of),
+        };
+    }
+
+    private static string Called(string kind, string? label, string id) =>
+        label is null ? $"{kind} {id}" : label.StartsWith(kind, StringComparison.OrdinalIgnoreCase) ? label : $"{kind} {label}";
+}

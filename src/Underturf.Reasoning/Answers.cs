@@ -1,0 +1,61 @@
+namespace Underturf.Reasoning;
+
+/// <summary>What the log lets one say now: every open question with what would explain it and what to do next.</summary>
+/// <param name="Engine">Version of the program.</param>
+/// <param name="Book">Version of the practice book.</param>
+/// <param name="Questions">Most pressing first.</param>
+/// <param name="Moves">The moves of all questions together, best first.</param>
+public sealed record Answers(string Engine, string Book, IReadOnlyList<OpenQuestion> Questions, IReadOnlyList<Move> Moves);
+
+/// <summary>A symptom to explain.</summary>
+/// <param name="Id">Stable as long as the symptom has the same subject.</param>
+/// <param name="Symptom">What was seen, in a technician's words.</param>
+/// <param name="Stations">Labels of the stations concerned.</param>
+/// <param name="Explanations">Most probable first; probabilities sum to one.</param>
+/// <param name="Valves">How many valves the station runs, as a distribution; empty where that is not asked.</param>
+/// <param name="Moves">Best first.</param>
+/// <param name="Settled">True where no affordable move lowers the expected loss: enough is known to repair.</param>
+public sealed record OpenQuestion(
+    string Id,
+    string Symptom,
+    IReadOnlyList<string> Stations,
+    IReadOnlyList<Explanation> Explanations,
+    IReadOnlyList<CountProbability> Valves,
+    IReadOnlyList<Move> Moves,
+    bool Settled);
+
+/// <summary>A set of faults that would produce what was seen.</summary>
+/// <param name="Fault">Id of the fault in the practice book.</param>
+/// <param name="Probability">Posterior probability.</param>
+/// <param name="Summary">One sentence.</param>
+/// <param name="Places">Where it can sit, most probable first; probabilities are of the place given this explanation.</param>
+/// <param name="Evidence">Each reading that bears on it: predicted and observed.</param>
+/// <param name="Repair">What would cure it.</param>
+public sealed record Explanation(
+    string Fault,
+    double Probability,
+    string Summary,
+    IReadOnlyList<PlaceProbability> Places,
+    IReadOnlyList<EvidenceLine> Evidence,
+    string Repair);
+
+public sealed record CountProbability(int Count, double Probability);
+
+public sealed record PlaceProbability(string Place, double Probability);
+
+/// <summary>One reading beside what the explanation predicts for it.</summary>
+/// <param name="Entry">Id of the entry, "writer/seq".</param>
+/// <param name="What">How it was taken and of which station.</param>
+/// <param name="Weight">
+/// log10 of how much likelier this reading is under the explanation than under the others together: positive speaks for it.
+/// </param>
+public sealed record EvidenceLine(string Entry, string What, string Predicted, string Observed, double Weight);
+
+/// <summary>Something to do next.</summary>
+/// <param name="Action">What to do.</param>
+/// <param name="Where">Label of the place.</param>
+/// <param name="Minutes">Expected minutes, walking included.</param>
+/// <param name="Worth">Minutes of expected loss that it saves, its own minutes not yet taken off.</param>
+/// <param name="Caution">The caution that belongs to it.</param>
+/// <param name="Question">Id of the question it serves most.</param>
+public sealed record Move(string Action, string Where, double Minutes, double Worth, string Caution, string Question);
