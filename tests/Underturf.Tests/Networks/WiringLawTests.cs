@@ -1,0 +1,100 @@
+using Underturf.Networks.Wiring;
+
+namespace Underturf.Tests.Networks;
+
+/// <summary>Closed forms. Networks invented.</summary>
+public sealed class WiringLawTests
+{
+    [Fact]
+    public void Coils_in_parallel_read_as_published()
+    {
+        // Hole Notes, Minnesota GCSA, April 2016, p. 34 (seen): 30 ohm coils, two in parallel 15, three 10, four 7.5 ohm.
+        Assert.Equal(30, Parallel(1, 0), 1e-12);
+        Assert.Equal(15, Parallel(2, 0), 1e-12);
+        Assert.Equal(10, Parallel(3, 0), 1e-12);
+        Assert.Equal(7.5, Parallel(4, 0), 1e-12);
+    }
+
+    [Fact]
+    public void Four_coils_behind_shared_wire_read_seventeen_and_a_half()
+    {
+        // Exact: 10 + 30/4.
+        Assert.Equal(17.5, Parallel(4, 10), 1e-12);
+    }
+
+    [Fact]
+    public void A_wire_of_a_hundredth_ohm_keeps_its_digits_beside_a_leak_of_a_teraohm()
+    {
+        var network = new WiringNetwork();
+        var (a, m, b) = (network.Node("a"), network.Node("m"), network.Node("b"));
+        network.AddResistor("wire", a, m, 0.01);
+        network.AddResistor("leak", m, b, 1e12);
+
+        var reading = network.Ohms(a, b).Value;
+
+        Assert.Equal(1e12 + 0.01, reading.Ohms, 1e-3);
+        Assert.Equal(1, reading.Sensitivity(0).Value, 1e-9);
+        Assert.Equal(0.01, network.Ohms(a, m).Value.Ohms, 1e-16);
+        Assert.Equal(1e12, network.Ohms(m, b).Value.Ohms, 1e-3);
+    }
+
+    [Fact]
+    public void A_parallel_leak_of_a_teraohm_takes_off_what_theory_says()
+    {
+        var network = new WiringNetwork();
+        var (a, b) = (network.Node("a"), network.Node("b"));
+        network.AddResistor("coil", a, b, 30);
+        network.AddResistor("leak", a, b, 1e12);
+
+        Assert.Equal(30 / (1 + 30e-12), network.Ohms(a, b).Value.Ohms, 1e-14);
+    }
+
+    [Fact]
+    public void A_coil_on_a_source_draws_by_its_impedance()
+    {
+        var network = new WiringNetwork();
+        var (hot, common) = (network.Node("hot"), network.Node("common"));
+        var source = network.AddSource("supply", hot, common, 26, 1);
+        var coil = network.AddCoil("coil", hot, common, 24, 0.1);
+
+        var solution = network.SolveAc(60).Value;
+
+        // Exact: I = 26 / |25 + j 2 pi 60 0.1|.
+        var x = 2 * Math.PI * 60 * 0.1;
+        Assert.Equal(26 / double.Hypot(25, x), solution.Current(coil).Value.Magnitude, 1e-13);
+        Assert.Equal(26 * double.Hypot(24, x) / double.Hypot(25, x), solution.VoltageBetween(hot, common).Value.Magnitude, 1e-12);
+        Assert.Equal(-solution.Current(coil).Value.Real, solution.Current(source).Value.Real, 1e-13);
+        Assert.InRange(solution.KirchhoffResidualAmperes, 0, 1e-12);
+    }
+
+    [Fact]
+    public void An_ideal_source_holds_its_volts_and_its_current_follows_from_kirchhoff()
+    {
+        var network = new WiringNetwork();
+        var (hot, joint, common) = (network.Node("hot"), network.Node("joint"), network.Node("common"));
+        var source = network.AddSource("supply", hot, common, 24, 0);
+        var splice = network.AddResistor("splice", hot, joint, 0);
+        network.AddResistor("load", joint, common, 12);
+
+        var solution = network.SolveAc(60).Value;
+
+        Assert.Equal(24, solution.VoltageBetween(joint, common).Value.Real, 1e-14);
+        Assert.Equal(-2, solution.Current(source).Value.Real, 1e-14);
+        Assert.Equal(2, solution.Current(splice).Value.Real, 1e-14);
+    }
+
+    private static double Parallel(int coils, double wireOhms)
+    {
+        var network = new WiringNetwork();
+        var (terminal, valve, common) = (network.Node("terminal"), network.Node("valve"), network.Node("common"));
+        network.AddResistor("wire", terminal, valve, wireOhms);
+        for (var n = 0; n < coils; n++)
+        {
+            network.AddCoil($"coil {n}", valve, common, 30, 0.2);
+        }
+
+        var reading = network.Ohms(terminal, common).Value;
+        Assert.InRange(reading.KirchhoffResidualAmperes, 0, 1e-12);
+        return reading.Ohms;
+    }
+}
