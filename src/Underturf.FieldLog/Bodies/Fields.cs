@@ -9,6 +9,8 @@ namespace Underturf.FieldLog;
 /// </summary>
 public sealed partial class Fields
 {
+    private const int MostReported = 8;
+
     private readonly JsonElement body;
     private readonly string place;
     private readonly List<Problem> problems;
@@ -82,10 +84,10 @@ public sealed partial class Fields
     /// <summary>Notes a problem with a field that the caller found.</summary>
     public void Wrong(string name, string reason, string remedy) => problems.Add(new Problem(PlaceOf(name), reason, remedy));
 
-    /// <summary>Fields of the body that nobody asked for: kept in the bytes, not understood.</summary>
+    /// <summary>Fields of the body that nobody asked for: kept in the bytes, not understood. The first few stand for the rest.</summary>
     internal void ReportUnknown(string kind)
     {
-        foreach (var field in body.EnumerateObject().Where(field => !asked.Contains(field.Name)))
+        foreach (var field in body.EnumerateObject().Where(field => !asked.Contains(field.Name)).Take(MostReported))
         {
             problems.Add(new Problem(
                 PlaceOf(field.Name), $"is not a field of '{kind}' and was not used", $"Its fields are: {string.Join(", ", asked)}", Severity.Notice));

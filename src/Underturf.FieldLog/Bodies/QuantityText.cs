@@ -15,7 +15,7 @@ internal static class QuantityText
         UnitsOf(dimension)
             .SelectMany(unit => Precisions.Select(precision => Text(Units.In(si, unit), precision, unit)))
             .Where(text => Units.Parse(text, dimension) is { Succeeded: true } read && read.Value == si)
-            .DefaultIfEmpty(Text(si, "R", UnitsOf(dimension)[0]))
+            .DefaultIfEmpty(Text(Units.In(si, UnitsOf(dimension)[0]), "R", UnitsOf(dimension)[0]))
             .MinBy(text => text.Length)!;
 
     public static string Write(WireSize size)
@@ -28,7 +28,7 @@ internal static class QuantityText
             .MinBy(text => text.Length)!;
     }
 
-    /// <summary>The SI unit first, which always reads back exactly, then those that people tape and read.</summary>
+    /// <summary>The SI unit first, which reads back exactly, then those that people tape and read.</summary>
     private static string[] UnitsOf(Dimension dimension) => dimension switch
     {
         Dimension.Length => ["m", "ft", "in"],

@@ -1,0 +1,62 @@
+using Underturf.Quantities;
+
+namespace Underturf.FieldLog;
+
+/// <summary>The property and what stands on it.</summary>
+internal static class GroundCodecs
+{
+    public static IReadOnlyList<KindCodec> All { get; } =
+    [
+        KindCodec.Standard(Property, Property),
+        KindCodec.Standard(Ground, Ground),
+    ];
+
+    private static PropertyFact Property(Fields f) => new()
+    {
+        Name = f.Text("name"),
+        Zone = f.Text("zone"),
+        Units = f.OptionalChoice("units", "us", "si") ?? "us",
+        Latitude = f.OptionalNumber("latitude", -90, 90),
+        Longitude = f.OptionalNumber("longitude", -180, 180),
+        Area = f.Quantity<Area>("area"),
+    };
+
+    private static void Property(BodyWriter w, PropertyFact fact)
+    {
+        w.Text("name", fact.Name);
+        w.Text("zone", fact.Zone);
+        w.Text("units", fact.Units);
+        w.Number("latitude", fact.Latitude);
+        w.Number("longitude", fact.Longitude);
+        w.Quantity("area", fact.Area);
+    }
+
+    private static GroundFact Ground(Fields f) => new()
+    {
+        Id = f.Text("id"),
+        What = f.Choice("what", "hardscape", "bed", "lawn", "building", "wall", "tree", "water", "other"),
+        Label = f.OptionalText("label"),
+        Shape = Shape(f),
+        Trunk = f.Quantity<Length>("trunk"),
+    };
+
+    private static IReadOnlyList<Position> Shape(Fields f)
+    {
+        var shape = f.Positions("shape");
+        if (shape.Count == 0)
+        {
+            f.Wrong("shape", "has no position", "Write one position for a point, two or more for a line or outline, for example [[0, 0], [12.5, 3]]");
+        }
+
+        return shape;
+    }
+
+    private static void Ground(BodyWriter w, GroundFact fact)
+    {
+        w.Text("id", fact.Id);
+        w.Text("what", fact.What);
+        w.Text("label", fact.Label);
+        w.Positions("shape", fact.Shape);
+        w.Quantity("trunk", fact.Trunk);
+    }
+}

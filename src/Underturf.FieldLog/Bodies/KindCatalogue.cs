@@ -1,0 +1,28 @@
+using System.Collections.Frozen;
+
+namespace Underturf.FieldLog;
+
+/// <summary>The kinds that a reader knows. Tests and later rooms may know more than the standard ones.</summary>
+public sealed class KindCatalogue
+{
+    private readonly FrozenDictionary<string, KindCodec> byKind;
+    private readonly FrozenDictionary<Type, KindCodec> byType;
+
+    public KindCatalogue(IEnumerable<KindCodec> codecs)
+    {
+        All = [.. codecs];
+        byKind = All.ToFrozenDictionary(c => c.Kind, StringComparer.Ordinal);
+        byType = All.ToFrozenDictionary(c => c.Type);
+    }
+
+    /// <summary>Every kind of <see cref="FactKinds"/>.</summary>
+    public static KindCatalogue Standard { get; } =
+        new([.. GroundCodecs.All, .. WiringCodecs.All, .. EvidenceCodecs.All, .. DoingCodecs.All]);
+
+    public IReadOnlyList<KindCodec> All { get; }
+
+    public KindCodec? Find(string kind) => byKind.GetValueOrDefault(kind);
+
+    /// <exception cref="KeyNotFoundException">The fact's type has no codec: a bug.</exception>
+    internal KindCodec Of(Fact fact) => byType[fact.GetType()];
+}

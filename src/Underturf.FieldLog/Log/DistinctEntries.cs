@@ -1,0 +1,36 @@
+using Underturf.Quantities;
+
+namespace Underturf.FieldLog;
+
+/// <summary>
+/// Each entry of the lines once. A line that stands twice counts once, and where one copy of an entry has its body and another
+/// has it erased, the erased one stands: whoever erased it must not see it come back with the next merge.
+/// </summary>
+internal static class DistinctEntries
+{
+    public static List<Entry> Of(IEnumerable<LogLine> lines, List<Problem> problems)
+    {
+        var byHeader = new Dictionary<string, LogLine>(StringComparer.Ordinal);
+        foreach (var line in lines.Where(line => line.Entry is not null))
+        {
+            var key = line.Entry!.Header.Hash;
+            if (!byHeader.TryAdd(key, line))
+            {
+                byHeader[key] = Choose(byHeader[key], line, problems);
+            }
+        }
+
+        List<Entry> entries = [.. byHeader.Values.Select(line => line.Entry!)];
+        entries.Sort(EntryOrder.Instance);
+        return entries;
+    }
+
+    private static LogLine Choose(LogLine first, LogLine second, List<Problem> problems)
+    {
+        var same = first.Entry!.Erased == second.Entry!.Erased;
+        problems.Add(same
+            ? new Problem(second.Place, $"repeats line {first.Number}", "Nothing needs doing; it counts once", Severity.Notice)
+            : new Problem(second.Place, $"is the same entry as line {first.Number}, one of them with its body erased", "Nothing needs doing; the erased one counts", Severity.Notice));
+        return second.Entry.Erased ? second : first;
+    }
+}
