@@ -3,8 +3,8 @@ namespace Underturf.Networks.Wiring;
 /// <summary>Node potentials and element currents under given voltages in series with the elements, and one ampere between two nodes or none.</summary>
 internal sealed class AcState
 {
-    /// <summary>Above this share of the driving current the imbalance is worth a round of refinement.</summary>
-    private const double Balanced = 1e-12;
+    /// <summary>Above this share of the largest current the imbalance is worth a round of refinement.</summary>
+    private const double Balanced = 1e-13;
     private const int MostRounds = 4;
 
     private readonly AcFactor factor;
@@ -25,12 +25,12 @@ internal sealed class AcState
         var nodes = factor.Topology.Contraction.Count;
         (VoltsRe, VoltsIm) = (new double[nodes], new double[nodes]);
         (CurrentRe, CurrentIm) = (new double[seriesVolts.Length], new double[seriesVolts.Length]);
-        Drive(seriesVolts);
-        var drive = Balance();
-        for (var round = 0; round <= MostRounds && (round == 0 || ResidualAmperes > Balanced * drive); round++)
+        Flow(seriesVolts);
+        Balance();
+        for (var round = 0; round <= MostRounds && (round == 0 || ResidualAmperes > Balanced * MostAmperes()); round++)
         {
             factor.Solve(imbalanceRe, imbalanceIm);
-            Flow();
+            Correct(round == 0 ? seriesVolts : null);
             Balance();
         }
     }
@@ -62,17 +62,8 @@ internal sealed class AcState
 
     private int Merged(int node) => factor.Topology.Contraction.Merged(node);
 
-    private void Drive(double[] seriesVolts)
-    {
-        for (var e = 0; e < seriesVolts.Length; e++)
-        {
-            CurrentRe[e] = -factor.SiemensRe[e] * seriesVolts[e];
-            CurrentIm[e] = -factor.SiemensIm[e] * seriesVolts[e];
-        }
-    }
-
-    /// <summary>Takes the solved correction up into potentials and currents.</summary>
-    private void Flow()
+    /// <summary>Takes the solved correction up. The first is large and takes the series volts off before it is multiplied.</summary>
+    private void Correct(double[]? seriesVolts)
     {
         for (var k = 0; k < imbalanceRe.Length; k++)
         {
@@ -80,23 +71,49 @@ internal sealed class AcState
             VoltsIm[k] += imbalanceIm[k];
         }
 
+        if (seriesVolts is not null)
+        {
+            Array.Clear(CurrentRe);
+            Array.Clear(CurrentIm);
+        }
+
+        Flow(seriesVolts);
+    }
+
+    /// <summary>Adds admittance times (drop of the solved correction less series volts) to each element's current.</summary>
+    private void Flow(double[]? seriesVolts)
+    {
         var slots = factor.Topology.ElementSlot;
+        var solved = imbalanceRe.Length > 0;
         for (var e = 0; e < slots.Length; e++)
         {
-            if (slots[e] >= 0)
+            var re = seriesVolts is null ? 0 : -seriesVolts[e];
+            var im = 0.0;
+            if (slots[e] >= 0 && solved)
             {
-                var a = Merged(Network.Layout.A[e]);
-                var b = Merged(Network.Layout.B[e]);
-                var re = imbalanceRe[a] - imbalanceRe[b];
-                var im = imbalanceIm[a] - imbalanceIm[b];
-                CurrentRe[e] += (factor.SiemensRe[e] * re) - (factor.SiemensIm[e] * im);
-                CurrentIm[e] += (factor.SiemensRe[e] * im) + (factor.SiemensIm[e] * re);
+                var (a, b) = (Merged(Network.Layout.A[e]), Merged(Network.Layout.B[e]));
+                re += imbalanceRe[a] - imbalanceRe[b];
+                im = imbalanceIm[a] - imbalanceIm[b];
             }
+
+            CurrentRe[e] += (factor.SiemensRe[e] * re) - (factor.SiemensIm[e] * im);
+            CurrentIm[e] += (factor.SiemensRe[e] * im) + (factor.SiemensIm[e] * re);
         }
     }
 
-    /// <summary>What is left over at each node; the largest of it.</summary>
-    private double Balance()
+    private double MostAmperes()
+    {
+        var most = 0.0;
+        for (var e = 0; e < CurrentRe.Length; e++)
+        {
+            most = Math.Max(most, Math.Abs(CurrentRe[e]) + Math.Abs(CurrentIm[e]));
+        }
+
+        return most;
+    }
+
+    /// <summary>What is left over at each node.</summary>
+    private void Balance()
     {
         var slots = factor.Topology.ElementSlot;
         (imbalanceRe, imbalanceIm) = (new double[VoltsRe.Length], new double[VoltsRe.Length]);
@@ -124,8 +141,6 @@ internal sealed class AcState
         {
             ResidualAmperes = Math.Max(ResidualAmperes, double.Hypot(imbalanceRe[k], imbalanceIm[k]));
         }
-
-        return ResidualAmperes;
     }
 
     private void FillJoints(double[] currents, bool injected)

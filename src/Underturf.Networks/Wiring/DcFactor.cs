@@ -6,7 +6,7 @@ namespace Underturf.Networks.Wiring;
 internal sealed class DcFactor
 {
     /// <summary>Above this share of the injected current the imbalance is worth a round of refinement.</summary>
-    private const double Balanced = 1e-12;
+    private const double Balanced = 1e-13;
     private const int MostRounds = 4;
 
     private readonly WiringNetwork network;

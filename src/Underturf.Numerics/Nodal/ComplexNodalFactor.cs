@@ -5,8 +5,9 @@ namespace Underturf.Numerics;
 /// </summary>
 /// <remarks>
 /// The same elimination as <see cref="NodalFactor"/>, with real and imaginary parts in separate arrays. The matrix is symmetric, its real
-/// part positive and its imaginary part negative semidefinite, for which elimination without pivoting grows no entry by more than a factor of
-/// 3 (George, Ikramov and Kucherov, SIAM Journal on Matrix Analysis 23(3), 2002; from memory). Capacitances are outside that class.
+/// part positive and its imaginary part negative semidefinite, for which elimination without pivoting is stable (Higham, Mathematics of
+/// Computation 67, 1998) and grows no entry by more than a factor of 3 (George, Ikramov and Kucherov, Numerical Linear Algebra with
+/// Applications 9, 2002; both from memory). Capacitances are outside that class.
 /// </remarks>
 public sealed class ComplexNodalFactor
 {
