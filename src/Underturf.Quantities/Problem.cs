@@ -16,7 +16,12 @@ public enum Severity
 /// <param name="Remedy">What the reader can do about it, one sentence without the full stop.</param>
 public sealed record Problem(string Place, string Reason, string Remedy, Severity Severity = Severity.Error)
 {
+    private const int LongestQuote = 60;
+
     public override string ToString() => $"{Place}: {Reason}. {Remedy}.";
+
+    /// <summary>The reader's own text in quotation marks, cut where it is too long to be read in a message.</summary>
+    public static string Quote(string text) => text.Length <= LongestQuote ? $"'{text}'" : $"'{text[..LongestQuote]}…'";
 }
 
 /// <summary>Either a value or the problem that kept it from being made.</summary>

@@ -62,6 +62,8 @@ public static class Units
         ["amp"] = "A", ["amps"] = "A", ["ma"] = "mA", ["va"] = "VA", ["hz"] = "Hz", ["GPM"] = "gpm", ["PSI"] = "psi", ["sec"] = "s",
         ["seconds"] = "s", ["mins"] = "min", ["minutes"] = "min", ["minute"] = "min", ["hr"] = "h", ["hours"] = "h", ["hour"] = "h",
         ["°C"] = "C", ["degC"] = "C", ["°F"] = "F", ["degF"] = "F", ["l/s"] = "L/s", ["l/min"] = "L/min", ["acres"] = "acre",
+        ["\u2126"] = "ohm", ["k\u2126"] = "kohm", ["M\u2126"] = "Mohm", ["kilohms"] = "kohm", ["megohms"] = "Mohm", ["µF"] = "uF",
+        ["\u03bcF"] = "uF", ["m²"] = "m2", ["ft²"] = "ft2", ["m³/s"] = "m3/s", ["m³/h"] = "m3/h", ["\u2032"] = "ft", ["\u2033"] = "in",
     };
 
     private static readonly Dictionary<string, Unit> ByName = All.ToDictionary(u => u.Name, StringComparer.Ordinal);
@@ -70,7 +72,7 @@ public static class Units
     /// <returns>The SI value, or a problem that names the text and the units that would do.</returns>
     public static Outcome<double> Parse(string text, Dimension dimension)
     {
-        var trimmed = text.Trim();
+        var trimmed = text.Trim().Replace('\u2212', '-');
         var split = 0;
         while (split < trimmed.Length && (char.IsAsciiDigit(trimmed[split]) || trimmed[split] is '.' or '-' or '+'
             || IsExponent(trimmed, split)))
@@ -80,19 +82,26 @@ public static class Units
 
         var number = trimmed[..split];
         var name = trimmed[split..].Trim();
+        var place = Problem.Quote(text);
         if (!double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out var parsed) || !double.IsFinite(parsed))
         {
-            return new Problem($"'{text}'", "has no number in front", $"Write a number and a unit, for example {Example(dimension)}");
+            return new Problem(place, "has no number in front", $"Write a number and a unit, for example {Example(dimension)}");
         }
 
         if (name.Length == 0)
         {
-            return new Problem($"'{text}'", "has no unit", $"Write the unit after the number, for example {Example(dimension)}");
+            return new Problem(place, "has no unit", $"Write the unit after the number, for example {Example(dimension)}");
         }
 
-        return Find(name) is { } unit && unit.Dimension == dimension
-            ? (parsed + unit.Offset) * unit.Factor
-            : new Problem($"'{text}'", $"'{name}' is not a unit of {Name(dimension)}", $"Use one of: {Choices(dimension)}");
+        if (Find(name) is not { } unit || unit.Dimension != dimension)
+        {
+            return new Problem(place, $"{Problem.Quote(name)} is not a unit of {Name(dimension)}", $"Use one of: {Choices(dimension)}");
+        }
+
+        var si = (parsed + unit.Offset) * unit.Factor;
+        return dimension == Dimension.Temperature && si < 0
+            ? new Problem(place, "is below absolute zero", "Check the sign and the unit")
+            : si;
     }
 
     /// <summary>The SI value in the named unit. The name must exist: a wrong one is a bug.</summary>

@@ -29,7 +29,7 @@ public readonly record struct WireSize(double DiameterMetres)
             }
         }
 
-        return new Problem($"'{text}'", "is not a wire size", "Write \"18 AWG\" (0 to 40) or \"1.5 mm2\" (0.05 to 100)");
+        return new Problem(Problem.Quote(text), "is not a wire size", "Write \"18 AWG\" (0 to 40) or \"1.5 mm2\" (0.05 to 100)");
     }
 
     /// <summary>"18 AWG" where the size is a whole gauge number, else the area in mm2.</summary>

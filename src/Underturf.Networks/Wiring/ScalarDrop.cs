@@ -12,13 +12,13 @@ public static class ScalarDrop
     /// <summary>Volts left at the load.</summary>
     /// <param name="lengthMetres">One way.</param>
     public static double VoltsAfter(
-        double supplyVolts, double amperes, double ohmsPerMetreOut, double ohmsPerMetreBack, double lengthMetres) =>
-        supplyVolts - (amperes * (ohmsPerMetreOut + ohmsPerMetreBack) * lengthMetres);
+        double supplyVolts, double amperes, double outOhmsPerMetre, double backOhmsPerMetre, double lengthMetres) =>
+        supplyVolts - (amperes * (outOhmsPerMetre + backOhmsPerMetre) * lengthMetres);
 
     /// <summary>The longest run, one way, that leaves the volts needed.</summary>
     public static double LongestRunMetres(
-        double supplyVolts, double voltsNeeded, double amperes, double ohmsPerMetreOut, double ohmsPerMetreBack) =>
-        (supplyVolts - voltsNeeded) / (amperes * (ohmsPerMetreOut + ohmsPerMetreBack));
+        double supplyVolts, double voltsNeeded, double amperes, double outOhmsPerMetre, double backOhmsPerMetre) =>
+        (supplyVolts - voltsNeeded) / (amperes * (outOhmsPerMetre + backOhmsPerMetre));
 
     /// <summary>The most ohms a metre of each wire may have, out and back alike.</summary>
     /// <param name="lengthMetres">One way.</param>

@@ -6,23 +6,6 @@ namespace Underturf.Tests.Networks;
 public sealed class WiringLawTests
 {
     [Fact]
-    public void Coils_in_parallel_read_as_published()
-    {
-        // Hole Notes, Minnesota GCSA, April 2016, p. 34 (seen): 30 ohm coils, two in parallel 15, three 10, four 7.5 ohm.
-        Assert.Equal(30, Parallel(1, 0), 1e-12);
-        Assert.Equal(15, Parallel(2, 0), 1e-12);
-        Assert.Equal(10, Parallel(3, 0), 1e-12);
-        Assert.Equal(7.5, Parallel(4, 0), 1e-12);
-    }
-
-    [Fact]
-    public void Four_coils_behind_shared_wire_read_seventeen_and_a_half()
-    {
-        // Exact: 10 + 30/4.
-        Assert.Equal(17.5, Parallel(4, 10), 1e-12);
-    }
-
-    [Fact]
     public void A_wire_of_a_hundredth_ohm_keeps_its_digits_beside_a_leak_of_a_teraohm()
     {
         var network = new WiringNetwork();
@@ -81,20 +64,5 @@ public sealed class WiringLawTests
         Assert.Equal(24, solution.VoltageBetween(joint, common).Value.Real, 1e-14);
         Assert.Equal(-2, solution.Current(source).Value.Real, 1e-14);
         Assert.Equal(2, solution.Current(splice).Value.Real, 1e-14);
-    }
-
-    private static double Parallel(int coils, double wireOhms)
-    {
-        var network = new WiringNetwork();
-        var (terminal, valve, common) = (network.Node("terminal"), network.Node("valve"), network.Node("common"));
-        network.AddResistor("wire", terminal, valve, wireOhms);
-        for (var n = 0; n < coils; n++)
-        {
-            network.AddCoil($"coil {n}", valve, common, 30, 0.2);
-        }
-
-        var reading = network.Ohms(terminal, common).Value;
-        Assert.InRange(reading.KirchhoffResidualAmperes, 0, 1e-12);
-        return reading.Ohms;
     }
 }

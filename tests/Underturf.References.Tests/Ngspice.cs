@@ -1,0 +1,86 @@
+using System.ComponentModel;
+using System.Diagnostics;
+using System.Globalization;
+using System.Numerics;
+using System.Text;
+
+namespace Underturf.References.Tests;
+
+/// <summary>
+/// Runs the circuit simulator of the Debian package <c>ngspice</c> on a netlist and reads all its vectors back. It ends with code 0 on a
+/// singular matrix and on a bad netlist, so its words are read as well.
+/// </summary>
+internal static class Ngspice
+{
+    private static readonly string[] Complaints = ["error", "singular", "warning", "no such vector", "unknown", "gmin", "source stepping"];
+
+    /// <summary>Runs one analysis, "op" or "ac lin 1 60 60".</summary>
+    /// <returns>Complex values by vector name in lower case, as in "v(n1)".</returns>
+    internal static Dictionary<string, Complex> Run(string elements, string analysis)
+    {
+        var folder = Directory.CreateTempSubdirectory("underturf-ngspice-");
+        try
+        {
+            var deck = Path.Combine(folder.FullName, "deck.cir");
+            File.WriteAllText(
+                deck,
+                $"* written by the tests\n{elements}.control\nset filetype=ascii\n{analysis}\nwrite out.raw all\nquit\n.endc\n.end\n");
+            var words = Start(folder.FullName);
+            var complaint = Array.Find(Complaints, c => words.Contains(c, StringComparison.OrdinalIgnoreCase));
+            Assert.True(complaint is null, $"ngspice complains ('{complaint}'):\n{words}");
+            return Read(File.ReadAllLines(Path.Combine(folder.FullName, "out.raw")));
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    private static string Start(string folder)
+    {
+        var start = new ProcessStartInfo("ngspice", ["-b", "deck.cir"])
+        {
+            WorkingDirectory = folder,
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        try
+        {
+            using var process = Process.Start(start)!;
+            var errors = process.StandardError.ReadToEndAsync();
+            var words = process.StandardOutput.ReadToEnd() + errors.GetAwaiter().GetResult();
+            process.WaitForExit();
+            Assert.True(process.ExitCode == 0, $"ngspice ended with {process.ExitCode}:\n{words}");
+            return words;
+        }
+        catch (Win32Exception)
+        {
+            Assert.Fail("The reference engine is missing: install the Debian package 'ngspice'.");
+            throw;
+        }
+    }
+
+    /// <summary>An ASCII raw file with one point: a table of names, then a value a line, "re" or "re,im".</summary>
+    private static Dictionary<string, Complex> Read(string[] lines)
+    {
+        var count = int.Parse(lines.Single(l => l.StartsWith("No. Variables:", StringComparison.Ordinal))[14..], CultureInfo.InvariantCulture);
+        var names = Array.IndexOf(lines, "Variables:") + 1;
+        var values = Array.FindIndex(lines, l => l.StartsWith("Values:", StringComparison.Ordinal)) + 1;
+        var read = new Dictionary<string, Complex>(StringComparer.Ordinal);
+        for (var k = 0; k < count; k++)
+        {
+            var name = lines[names + k].Split('\t', StringSplitOptions.RemoveEmptyEntries)[1];
+            var parts = lines[values + k].Split('\t', StringSplitOptions.RemoveEmptyEntries)[^1].Split(',');
+            var numbers = parts.Select(p => double.Parse(p, CultureInfo.InvariantCulture)).ToArray();
+            read.Add(name.ToLowerInvariant(), new Complex(numbers[0], numbers.Length > 1 ? numbers[1] : 0));
+        }
+
+        return read;
+    }
+
+    /// <summary>A number as the simulator reads it, with all its digits.</summary>
+    internal static string Number(double value) => value.ToString("R", CultureInfo.InvariantCulture);
+
+    internal static StringBuilder Line(this StringBuilder text, string line) => text.Append(line).Append('\n');
+}
