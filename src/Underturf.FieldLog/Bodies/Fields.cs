@@ -26,12 +26,14 @@ public sealed partial class Fields
     /// <summary>Text that must be there and not be blank.</summary>
     public string Text(string name)
     {
-        var text = OptionalText(name);
-        if (text is null)
+        if (Find(name) is not { } element)
         {
             Missing(name, "text");
+            return "";
         }
-        else if (string.IsNullOrWhiteSpace(text))
+
+        var text = AsText(name, element);
+        if (text is not null && string.IsNullOrWhiteSpace(text))
         {
             Wrong(name, "is empty", "Write what it is");
         }

@@ -63,7 +63,8 @@ internal sealed class LineReader(KindCatalogue kinds)
             return null;
         }
 
-        var body = bodies.Read(parts.Body, $"{place}, {header.Id}", problems);
+        var id = header.Id.ToString();
+        var body = bodies.Read(parts.Body, place == id ? id : $"{place}, {id}", problems);
         return new Entry(header, body.Kind, body.Version, body.Fact, body.At ?? at, line);
     }
 }

@@ -60,28 +60,41 @@ public sealed record Drafts(IReadOnlyList<Draft> Notes, IReadOnlyList<Problem> P
             return null;
         }
 
-        var body = WithVersion(line, kinds);
-        var reading = new BodyReader(kinds).Read(body, place, problems);
-        if (reading.Fact is null && reading.Kind.Length > 0 && reading.Version > 0 && Unknown(reading, kinds))
+        using var document = JsonDocument.Parse(line);
+        if (Strange(document.RootElement, place, kinds) is { } strange)
         {
-            problems.Add(new Problem(
-                place, $"is of a kind or version that cannot be sealed here: '{reading.Kind}' {reading.Version}", $"The kinds are: {string.Join(", ", kinds.All.Select(k => k.Kind))}"));
+            problems.Add(strange);
+            return null;
         }
 
-        return reading.Fact is { } fact ? new Draft(number, body, fact) : null;
+        var body = WithVersion(line, document.RootElement, kinds);
+        return new BodyReader(kinds).Read(body, place, problems).Fact is { } fact ? new Draft(number, body, fact) : null;
     }
 
-    private static bool Unknown(BodyReading reading, KindCatalogue kinds) => kinds.Find(reading.Kind) is not { } codec || codec.Version < reading.Version;
-
-    private static ReadOnlyMemory<byte> WithVersion(ReadOnlyMemory<byte> line, KindCatalogue kinds)
+    /// <summary>A log keeps kinds that it does not know, but nobody notes one.</summary>
+    private static Problem? Strange(JsonElement body, string place, KindCatalogue kinds)
     {
-        using var document = JsonDocument.Parse(line);
-        var root = document.RootElement;
-        if (root.ValueKind != JsonValueKind.Object
-            || root.TryGetProperty("version", out _)
-            || !root.TryGetProperty("kind", out var kind)
-            || kind.ValueKind != JsonValueKind.String
-            || kinds.Find(kind.GetString()!) is not { } codec)
+        if (KindOf(body) is not { } kind)
+        {
+            return null;
+        }
+
+        if (kinds.Find(kind) is not { } codec)
+        {
+            return new Problem($"{place}, field 'kind'", "names a kind that cannot be sealed here", $"Use one of: {string.Join(", ", kinds.All.Select(k => k.Kind))}");
+        }
+
+        return body.TryGetProperty("version", out var version) && version.ValueKind == JsonValueKind.Number && version.GetDouble() > codec.Version
+            ? new Problem($"{place}, field 'version'", "is newer than what can be sealed here", $"Write version {codec.Version} of '{kind}', or leave the version out")
+            : null;
+    }
+
+    private static string? KindOf(JsonElement body) =>
+        body.ValueKind == JsonValueKind.Object && body.TryGetProperty("kind", out var kind) && kind.ValueKind == JsonValueKind.String ? kind.GetString() : null;
+
+    private static ReadOnlyMemory<byte> WithVersion(ReadOnlyMemory<byte> line, JsonElement body, KindCatalogue kinds)
+    {
+        if (KindOf(body) is not { } kind || kinds.Find(kind) is not { } codec || body.TryGetProperty("version", out _))
         {
             return line;
         }

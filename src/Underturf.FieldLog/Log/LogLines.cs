@@ -41,7 +41,7 @@ internal sealed class LogLines(KindCatalogue kinds)
             }
         }
 
-        NoticeEnds(lines, bytes.Span, problems);
+        NoticeForm(lines, bytes.Span, problems);
         return lines;
     }
 
@@ -49,7 +49,6 @@ internal sealed class LogLines(KindCatalogue kinds)
     {
         if (IsBlank(raw.Span))
         {
-            problems.Add(new Problem(Place(number), "is blank", "Nothing needs doing; blank lines are passed over", Severity.Notice));
             return new LogLine(number, raw, null);
         }
 
@@ -87,8 +86,15 @@ internal sealed class LogLines(KindCatalogue kinds)
     private static Problem CutOff(LogLine last) => new(
         last.Place, "is cut off: the file ends in the middle of it", "Take the line from another copy with `underturf merge`, or note the fact again");
 
-    private static void NoticeEnds(List<LogLine> lines, ReadOnlySpan<byte> bytes, List<Problem> problems)
+    private static void NoticeForm(List<LogLine> lines, ReadOnlySpan<byte> bytes, List<Problem> problems)
     {
+        var blank = lines.Where(line => line.IsBlank).ToList();
+        if (blank.Count > 0)
+        {
+            var more = blank.Count == 1 ? "is blank" : $"is blank, and {blank.Count - 1} more lines are";
+            problems.Add(new Problem(blank[0].Place, more, "Nothing needs doing; blank lines are passed over", Severity.Notice));
+        }
+
         var returns = lines.Count(line => line.Bytes.Span.EndsWith([CarriageReturn]));
         if (returns > 0)
         {
