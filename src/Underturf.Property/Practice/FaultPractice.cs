@@ -96,6 +96,11 @@ public sealed record FaultPractice
 /// <param name="Placed">It cures only at the right place.</param>
 public sealed record RepairPractice(string Name, string Source, double Minutes, bool Placed);
 
+/// <summary>What is expected of a reading that no fault of the book explains.</summary>
+/// <param name="OverRange">Share of such ohm readings that show over-range.</param>
+/// <param name="DriftImagined">Chance that a sound display was noted as not settling.</param>
+public sealed record UnmodelledPractice(string Source, double OverRange, double DriftImagined);
+
 /// <summary>Words and repair where nothing is broken.</summary>
 /// <param name="WeakRepair">What helps where a sound run cannot feed its valve.</param>
 public sealed record AsBuiltPractice(string Source, string Say, string WeakRepair);
@@ -107,4 +112,5 @@ public sealed record LossPractice(string Source, double WrongRepairMinutes, doub
 /// <summary>When a question is opened and how much of it is shown.</summary>
 /// <param name="OpenBelow">A station whose chance of being sound falls below this opens a question.</param>
 /// <param name="ShowAbove">Explanations less likely than this are summed up.</param>
-public sealed record QuestionPractice(string Source, double OpenBelow, double ShowAbove, int ListMoves);
+/// <param name="DisagreeSpreads">Two readings of one thing further apart than this many spreads of the instrument cannot both be right.</param>
+public sealed record QuestionPractice(string Source, double OpenBelow, double ShowAbove, int ListMoves, double DisagreeSpreads);

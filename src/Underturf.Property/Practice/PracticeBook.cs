@@ -34,6 +34,8 @@ public sealed record PracticeBook
 
     public required IReadOnlyList<RepairPractice> Repairs { get; init; }
 
+    public required UnmodelledPractice Unmodelled { get; init; }
+
     public required AsBuiltPractice AsBuilt { get; init; }
 
     public required LossPractice Loss { get; init; }

@@ -3,6 +3,9 @@ using Underturf.Quantities;
 namespace Underturf.Property.Practice;
 
 /// <summary>Wire as it is assumed where the log does not say.</summary>
+/// <param name="Detour">A run is this much longer than the straight line between its ends.</param>
+/// <param name="BranchMetres">Median length of wire to a further valve that nobody noted.</param>
+/// <param name="OpenOhms">What a parted conductor still passes through wet soil.</param>
 public sealed record WirePractice(
     string Source,
     double StationAwg,
@@ -14,8 +17,10 @@ public sealed record WirePractice(
     double SoundLeakSpread,
     LengthSpreads LengthSpread,
     double UnknownRunMetres,
+    double Detour,
     double BranchMetres,
-    double BranchSpread);
+    double BranchSpread,
+    Spread OpenOhms);
 
 /// <summary>Relative spread of a length by how it is known.</summary>
 public sealed record LengthSpreads(double Measured, double Told, double Estimated, double Inferred, double Unknown);

@@ -1,0 +1,47 @@
+using Underturf.FieldLog;
+using Underturf.Quantities;
+
+namespace Underturf.Property;
+
+/// <summary>Notes that name things nobody has noted.</summary>
+public static class References
+{
+    public static IEnumerable<Problem> Problems(PropertyHistory history)
+    {
+        var (facts, view) = (history.Facts, history.Now);
+        return Missing(facts.Stations, s => [s.Controller], view, "controller")
+            .Concat(Missing(facts.Valves, v => [v.Box, v.Station], view, "box or station"))
+            .Concat(Missing(facts.Coils, c => [c.Valve], view, "valve"))
+            .Concat(Missing(facts.Ends, e => [e.Place, e.FarEnd, e.Station, e.Cable, .. e.Mates], view, "place, end or station"))
+            .Concat(Missing(facts.Splices, s => [s.Place, .. s.Joins], view, "place or end"))
+            .Concat(Missing(facts.Cables, c => [c.From, c.To, .. c.Carries], view, "place or station"))
+            .Concat(Missing(facts.Looks, l => [l.Place, .. l.Stations], view, "place or station"))
+            .Concat(Missing(facts.Works, w => [w.Place, w.Target], view, "place or thing"))
+            .Concat(Missing(facts.LeftAs, l => [l.Place], view, "place"))
+            .Concat(Terminals(history));
+    }
+
+    private static IEnumerable<Problem> Missing<T>(IEnumerable<Observed<T>> notes, Func<T, IEnumerable<string?>> named, PropertyView view, string what)
+        where T : Fact =>
+        from note in notes
+        from id in named(note.Fact).OfType<string>().Distinct()
+        where !view.Knows(id)
+        select new Problem(note.Entry.ToString(), $"names '{id}', which nobody has noted", $"Note the {what} '{id}', or strike this entry and name the right one");
+
+    private static IEnumerable<Problem> Terminals(PropertyHistory history)
+    {
+        var view = history.Now;
+        foreach (var (id, station) in view.Stations)
+        {
+            if (view.Controllers.TryGetValue(view.Identity.Of(station.Controller), out var controller) && (station.Terminal < 1 || station.Terminal > controller.Terminals))
+            {
+                yield return new Problem($"station '{id}'", $"sits on terminal {station.Terminal}, but the controller has 1 to {controller.Terminals}", "Correct the terminal, or the controller's number of terminals");
+            }
+        }
+
+        foreach (var twice in view.Stations.GroupBy(s => (view.Identity.Of(s.Value.Controller), s.Value.Terminal)).Where(g => g.Count() > 1))
+        {
+            yield return new Problem($"stations {string.Join(", ", twice.Select(s => $"'{s.Key}'"))}", $"share terminal {twice.Key.Terminal}", "Say that they are the same (same-as), or correct one terminal");
+        }
+    }
+}

@@ -1,0 +1,58 @@
+using Underturf.Networks.Wiring;
+using Underturf.Property.Practice;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>
+/// A circuit laid out once for one way of measuring, with a slot for everything that a fault may change. A suspect then only changes
+/// ohms; a suspect that changes none leaves the reading as it was.
+/// </summary>
+internal sealed class Bench
+{
+    /// <summary>Slots of one station's conductor at one leg.</summary>
+    internal readonly record struct LegSlots(int Conductor, int Leak, int BranchWire, int BranchCoil);
+
+    /// <summary>Slots of one coil.</summary>
+    internal readonly record struct CoilSlots(int Coil, int Shunt, int Leg);
+
+    public required BenchSetup Setup { get; init; }
+
+    public required WiringNetwork Network { get; init; }
+
+    public required int Plus { get; init; }
+
+    public required int Minus { get; init; }
+
+    /// <summary>Element whose current a clamp shows; -1 where there is none.</summary>
+    public required int Through { get; init; }
+
+    public required double[] Ohms { get; init; }
+
+    public required IReadOnlyList<Part> Parts { get; init; }
+
+    internal required IReadOnlyDictionary<(string Station, LegKey Leg), LegSlots> Legs { get; init; }
+
+    internal required IReadOnlyDictionary<LegKey, int> Commons { get; init; }
+
+    internal required IReadOnlyDictionary<(string Station, string Place), CoilSlots> Coils { get; init; }
+
+    /// <summary>The element between controller and field common; -1 where the measurement leaves it out.</summary>
+    internal required int Sensor { get; init; }
+
+    internal required int Source { get; init; }
+
+    /// <summary>The element that joins a pair; -1 where there is none.</summary>
+    internal required int Join { get; init; }
+
+    /// <summary>The bench with the suspects' effects; nothing where none of them changes it.</summary>
+    public Variation? Vary(PracticeBook book, IEnumerable<Suspect> suspects)
+    {
+        var variation = new Variation(this, book);
+        foreach (var suspect in suspects)
+        {
+            variation.Apply(suspect);
+        }
+
+        return variation.IsChanged ? variation : null;
+    }
+}

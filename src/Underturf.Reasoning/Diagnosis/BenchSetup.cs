@@ -1,0 +1,44 @@
+using Underturf.Property.Practice;
+using Underturf.Reasoning.Translation;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>What stands in front of the instrument.</summary>
+/// <param name="Paths">The station measured; a second one for a reading between two stations or a pair of suspects.</param>
+/// <param name="Measures">How the instrument is connected.</param>
+/// <param name="Place">Where one stands, for readings not taken at the controller.</param>
+/// <param name="SupplyVolts">Open-circuit volts of the transformer.</param>
+/// <param name="Hertz">Its frequency.</param>
+/// <param name="Inrush">True to ask whether the valve pulls in, false for a valve that is held.</param>
+/// <param name="JoinAt">The place where a pair may be joined.</param>
+/// <param name="Swapped">True where the two stations have each other's terminal.</param>
+internal sealed record BenchSetup(
+    IReadOnlyList<StationPath> Paths,
+    Measure Measures,
+    string? Place,
+    double SupplyVolts,
+    double Hertz,
+    bool Inrush = false,
+    string? JoinAt = null,
+    bool Swapped = false)
+{
+    public bool IsFed => Measures is Measure.TerminalVolts or Measure.CoilVolts or Measure.StationAmps or Measure.SupplyVolts;
+
+    /// <summary>Which valve of the first path is meant: the one at the place, else the first.</summary>
+    public int Valve
+    {
+        get
+        {
+            var valves = Paths[0].Valves;
+            for (var i = 0; i < valves.Count; i++)
+            {
+                if (Place is not null && (valves[i].Place == Place || valves[i].Valve == Place))
+                {
+                    return i;
+                }
+            }
+
+            return 0;
+        }
+    }
+}

@@ -1,0 +1,77 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+using Underturf.Reasoning.Translation;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>Everything a diagnosis works on: the property's wires, the evidence on them, what work has cured, and the practice book.</summary>
+internal sealed class Case
+{
+    private readonly Dictionary<int, BenchStore> benches = [];
+
+    public Case(PropertyHistory history, PracticeBook book)
+    {
+        History = history;
+        Book = book;
+        View = history.Now;
+        Levels = new CoilLevels(book);
+        Cures = new Cures(history);
+        Paths = new PathFinder(View, book).All().ToDictionary(p => p.Station, StringComparer.Ordinal);
+        Suspects = new SuspectList(book, [.. Paths.Values]);
+        var finder = new EvidenceFinder(this);
+        Evidence = finder.Find();
+        Unexplained = finder.Unexplained;
+        Problems = finder.Problems;
+    }
+
+    public PropertyHistory History { get; }
+
+    public PracticeBook Book { get; }
+
+    public PropertyView View { get; }
+
+    public CoilLevels Levels { get; }
+
+    public Cures Cures { get; }
+
+    /// <summary>Paths of the present epoch, by station.</summary>
+    public IReadOnlyDictionary<string, StationPath> Paths { get; }
+
+    public SuspectList Suspects { get; }
+
+    public IReadOnlyList<Evidence> Evidence { get; }
+
+    /// <summary>Readings of a kind that no model explains yet.</summary>
+    public IReadOnlyList<Observed<ReadingFact>> Unexplained { get; }
+
+    public IReadOnlyList<Problem> Problems { get; }
+
+    public BenchStore Benches(DateTimeOffset moment)
+    {
+        var epoch = History.EpochAt(moment);
+        if (!benches.TryGetValue(epoch, out var store))
+        {
+            var view = History.At(moment);
+            var paths = new PathFinder(view, Book).All().ToDictionary(p => p.Station, StringComparer.Ordinal);
+            store = new BenchStore(paths, Book, controller => Supply(view, controller));
+            benches[epoch] = store;
+        }
+
+        return store;
+    }
+
+    /// <summary>The benches of the property as it stands now, for readings not taken yet.</summary>
+    public BenchStore BenchesNow => Benches(DateTimeOffset.MaxValue);
+
+    private (double Volts, double Hertz) Supply(PropertyView view, string controller)
+    {
+        var known = view.Controllers.GetValueOrDefault(controller);
+        var idle = History.Facts.Readings.LastOrDefault(r => Book.Probe(r.Fact.How)?.Measures == Measure.SupplyVolts && Concerns(r.Fact, controller));
+        return (idle?.Fact.Value.Value?.Si ?? known?.Supply?.Volts ?? Book.Supply.Volts, known?.Frequency?.Hertz ?? Book.Supply.Hertz);
+    }
+
+    private bool Concerns(ReadingFact reading, string controller) =>
+        reading.Value.Value is { Dimension: Dimension.Voltage, Si: > 0 } && (reading.Place is null || View.Identity.Of(reading.Place) == controller);
+}

@@ -1,0 +1,35 @@
+using Underturf.Quantities;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>Two readings of the same thing in the same way, in one epoch, that cannot both be right.</summary>
+internal static class Contradictions
+{
+    public static IEnumerable<Problem> Find(Case matter)
+    {
+        var readings = matter.Evidence.OfType<ReadingEvidence>().Where(e => !e.Drifting);
+        foreach (var same in readings.GroupBy(e => (e.Measures, Key(e), e.Place, matter.History.EpochAt(e.At))))
+        {
+            var ordered = same.OrderBy(e => e.At).ToList();
+            for (var i = 1; i < ordered.Count; i++)
+            {
+                if (Disagree(ordered[i - 1], ordered[i], matter.Book.Questions.DisagreeSpreads))
+                {
+                    yield return new Problem(
+                        $"{ordered[i - 1].Entry} and {ordered[i].Entry}",
+                        $"{ordered[i].What}: {ordered[i - 1].Observed} and {ordered[i].Observed} cannot both be right, and no work lies between",
+                        "Take the reading again, then strike the wrong note; if the display would not settle, note it as drifting");
+                }
+            }
+        }
+    }
+
+    private static string Key(ReadingEvidence evidence) => string.Join(' ', evidence.Stations.Order(StringComparer.Ordinal));
+
+    private static bool Disagree(ReadingEvidence a, ReadingEvidence b, double spreads) => (a.Shown.Value, b.Shown.Value) switch
+    {
+        ({ } x, { } y) => Math.Abs(x.Si - y.Si) > spreads * (a.Display.OwnSigma(x.Si) + b.Display.OwnSigma(y.Si)),
+        (null, null) => false,
+        _ => true,
+    };
+}

@@ -1,0 +1,168 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>Turns the notes of the log into evidence; what cannot be used is named.</summary>
+internal sealed class EvidenceFinder(Case owner)
+{
+    private readonly List<Problem> problems = [];
+    private readonly List<Observed<ReadingFact>> unexplained = [];
+
+    public IReadOnlyList<Problem> Problems => problems;
+
+    public IReadOnlyList<Observed<ReadingFact>> Unexplained => unexplained;
+
+    public IReadOnlyList<Evidence> Find()
+    {
+        var facts = owner.History.Facts;
+        var readings = facts.Readings.Select(Reading);
+        var runs = facts.Tests.Select(t => Run(t.Fact.Station, t.Fact.Watered, t.Fact.Behaved, t.At, t.Entry));
+        var looks = facts.Looks.Select(Look);
+        return [.. readings.Concat<Evidence?>(runs).Concat(ToldToWater()).Concat(looks).OfType<Evidence>()];
+    }
+
+    private ReadingEvidence? Reading(Observed<ReadingFact> note)
+    {
+        var fact = note.Fact;
+        if (owner.Book.Probe(fact.How) is not { } probe)
+        {
+            return Unmodelled(note);
+        }
+
+        var stations = fact.Stations.Select(owner.View.Identity.Of).ToList();
+        var instrument = owner.Book.Instrument(probe);
+        var needed = probe.Measures switch { Measure.SupplyVolts => 0, Measure.BetweenStationsOhms => 2, _ => 1 };
+        var place = fact.Place is { } p ? owner.View.Identity.Of(p) : null;
+        if (Fault(note, probe, instrument, stations, needed, place) is { } problem)
+        {
+            problems.Add(problem);
+            return null;
+        }
+
+        return needed == 0 ? null : new ReadingEvidence(note.Entry, note.At, stations)
+        {
+            What = $"{probe.Name}, {Named(stations)}{(place is null || probe.At == Stand.Controller ? string.Empty : $", at {owner.View.Name(place)}")}",
+            Observed = (fact.Value.Value?.Text ?? "over range") + (fact.Drifting ? ", drifting" : string.Empty),
+            Shown = fact.Value,
+            Drifting = fact.Drifting,
+            Display = new Display(instrument, owner.Book),
+            Benches = owner.Benches(note.At),
+            Measures = probe.Measures,
+            Place = place,
+            Book = owner.Book,
+        };
+    }
+
+    private ReadingEvidence? Unmodelled(Observed<ReadingFact> note)
+    {
+        if (owner.Book.UnmodelledProbes.Any(u => u.Name == note.Fact.How))
+        {
+            unexplained.Add(note);
+        }
+        else
+        {
+            var known = owner.Book.Probes.Select(p => p.Name).Concat(owner.Book.UnmodelledProbes.Select(u => u.Name));
+            problems.Add(new Problem(note.Entry.ToString(), $"'{note.Fact.How}' is no way of reading that the practice book knows", $"Use one of: {string.Join(", ", known)}"));
+        }
+
+        return null;
+    }
+
+    private Problem? Fault(Observed<ReadingFact> note, ProbePractice probe, InstrumentPractice instrument, List<string> stations, int needed, string? place)
+    {
+        var where = note.Entry.ToString();
+        if (note.Fact.Value.Value is { } value && value.Dimension != instrument.Dimension)
+        {
+            return new Problem(where, $"'{value.Text}' is {Units.Name(value.Dimension)}, but {probe.Name} reads {Units.Name(instrument.Dimension)}", "Strike it and note it again with the right unit or the right way of reading");
+        }
+
+        if (stations.Count != needed || stations.Distinct().Count() != needed)
+        {
+            return new Problem(where, $"{probe.Name} needs {needed} station(s), the note names {stations.Count}", "Strike it and note it again with its stations");
+        }
+
+        if (stations.FirstOrDefault(s => !owner.Paths.ContainsKey(s)) is { } unknown)
+        {
+            return new Problem(where, $"names station '{unknown}', which nobody has noted", "Note the station, or strike this and name the right one");
+        }
+
+        var path = needed > 0 ? owner.Benches(note.At).PathOrNull(stations[0]) : null;
+        if (needed > 0 && path is null)
+        {
+            return new Problem(where, $"names station '{stations[0]}', which was not there at that time", "Correct the time of the note");
+        }
+
+        return probe.At == Stand.Box && (place is null || path!.LegTo(place) < 0)
+            ? new Problem(where, $"{probe.Name} was taken at {(place is null ? "no place" : owner.View.Name(place))}, which is not on the noted wires of {Named(stations)}", "Note the cable that passes there, or name the place that was meant")
+            : null;
+    }
+
+    private RunEvidence? Run(string station, IReadOnlyList<string> watered, string? behaved, DateTimeOffset at, EntryId entry)
+    {
+        var id = owner.View.Identity.Of(station);
+        if (!owner.View.Stations.TryGetValue(id, out var known) || owner.Benches(at).PathOrNull(id) is null)
+        {
+            problems.Add(new Problem(entry.ToString(), $"names station '{station}', which nobody has noted", "Note the station, or strike this and name the right one"));
+            return null;
+        }
+
+        var behaviour = BehaviourOf(behaved);
+        if (behaved is not null && behaviour is null)
+        {
+            problems.Add(new Problem(entry.ToString(), $"'{behaved}' is no behaviour of a valve", "Write opens, chatters or stays shut"));
+        }
+
+        int? places = watered.Count > 0 || behaviour == Behaviour.StaysShut ? watered.Distinct(StringComparer.OrdinalIgnoreCase).Count() : null;
+        bool? own = watered.Count > 0 && known.Waters.Count > 0 ? watered.Intersect(known.Waters, StringComparer.OrdinalIgnoreCase).Any() : null;
+        var seen = watered.Count > 0 ? string.Join(" and ", watered) : places == 0 ? "nothing waters" : "places not counted";
+        return new RunEvidence(entry, at, id)
+        {
+            What = $"run, {Named([id])}",
+            Observed = behaved is null ? seen : $"{behaved}, {seen}",
+            Behaved = behaviour,
+            Places = places,
+            AtOwnPlace = own,
+            Benches = owner.Benches(at),
+            Book = owner.Book,
+        };
+    }
+
+    /// <summary>A station noted to water several places was watched doing so by whoever noted it.</summary>
+    private IEnumerable<RunEvidence?> ToldToWater()
+    {
+        var facts = owner.History.Facts;
+        var tested = facts.Tests.Select(t => owner.View.Identity.Of(t.Fact.Station)).ToHashSet(StringComparer.Ordinal);
+        return facts.Stations
+            .Where(s => s.Fact.Waters.Count > 1 && !tested.Contains(owner.View.Identity.Of(s.Fact.Id)))
+            .Select(s => Run(s.Fact.Id, s.Fact.Waters, null, s.At, s.Entry));
+    }
+
+    private LookEvidence? Look(Observed<LookFact> note)
+    {
+        var place = owner.View.Identity.Of(note.Fact.Place);
+        var passing = owner.Paths.Values.Where(p => p.LegTo(place) >= 0).Select(p => p.Station);
+        var stations = note.Fact.Stations.Count > 0 ? [.. note.Fact.Stations.Select(owner.View.Identity.Of)] : passing.ToList();
+        return new LookEvidence(note.Entry, note.At, stations)
+        {
+            What = $"look into {owner.View.Name(place)}",
+            Observed = note.Fact.Found.Count > 0 ? string.Join(", ", note.Fact.Found) : "nothing odd",
+            Place = place,
+            Found = note.Fact.Found,
+            NamesStations = note.Fact.Stations.Count > 0,
+            Book = owner.Book,
+        };
+    }
+
+    private string Named(IEnumerable<string> stations) => string.Join(" and ", stations.Select(owner.View.Name));
+
+    private static Behaviour? BehaviourOf(string? text) => text?.Trim().ToLowerInvariant() switch
+    {
+        "opens" => Behaviour.Opens,
+        "chatters" => Behaviour.Chatters,
+        "stays shut" => Behaviour.StaysShut,
+        _ => null,
+    };
+}

@@ -1,0 +1,19 @@
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>What is not known exactly about an element of a circuit.</summary>
+internal enum PartKind
+{
+    /// <summary>Copper: its length is not known well and its ohms follow the soil's temperature.</summary>
+    Wire,
+
+    /// <summary>A coil whose ohms follow the property's usual coil.</summary>
+    LevelCoil,
+
+    /// <summary>Anything else.</summary>
+    Other,
+}
+
+/// <summary>A share of an element's ohms that is not known exactly.</summary>
+/// <param name="Group">Parts of one group vary together: the two conductors of a leg have one length; -1 varies alone.</param>
+/// <param name="LogSpread">Standard deviation of the logarithm of its ohms.</param>
+internal readonly record struct Part(int Element, PartKind Kind, int Group, double Ohms, double LogSpread);

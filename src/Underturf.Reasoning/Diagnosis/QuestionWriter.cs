@@ -1,0 +1,126 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>Puts a subject into words: the symptom, the explanations with their places and evidence, and how many valves.</summary>
+internal sealed class QuestionWriter(Case owner)
+{
+    public OpenQuestion Write(Subject subject, IReadOnlyList<Move> moves, bool settled)
+    {
+        var evidence = owner.Evidence.Where(e => e.Stations.Any(subject.Stations.Contains)).ToList();
+        var groups = subject.Worlds.GroupBy(Label).Select(g => new WorldGroup([.. g])).OrderByDescending(g => g.Probability).ToList();
+        var table = new EvidenceTable(owner, subject, groups);
+        var shown = groups.Where(g => g.Probability >= owner.Book.Questions.ShowAbove).ToList();
+        var explanations = shown.Select(g => Explain(g, subject, table.Lines(g, evidence))).ToList();
+        var rest = 1 - explanations.Sum(e => e.Probability);
+        if (rest > 1e-6)
+        {
+            explanations.Add(new Explanation("other", rest, "anything else of the practice book", [], [], string.Empty));
+        }
+
+        return new OpenQuestion(
+            subject.Id,
+            Symptom(subject, evidence),
+            [.. subject.Stations.Select(owner.View.StationNumber)],
+            explanations,
+            Valves(subject),
+            moves,
+            settled);
+    }
+
+    /// <summary>A reading of a kind that no model explains: an honest question without a computed answer.</summary>
+    public OpenQuestion Unexplained(Observed<ReadingFact> reading)
+    {
+        var probe = owner.Book.UnmodelledProbes.First(p => p.Name == reading.Fact.How);
+        var place = reading.Fact.Place is { } p ? $" at {owner.View.Name(p)}" : string.Empty;
+        var seen = reading.Fact.Value.Value?.Text ?? "over range";
+        var note = reading.Fact.Note is { } text ? $" ({text})" : string.Empty;
+        var fault = owner.Book.Faults.First(f => f.Scope == Property.Practice.FaultScope.Unmodelled);
+        return new OpenQuestion(
+            $"reading-{reading.Entry}",
+            $"{probe.Say}{place}: {seen}{note}",
+            [],
+            [new Explanation(fault.Id, 1, $"{fault.Say} yet: {probe.Name} is kept and shown, but no model here explains it", [], [], fault.Repair)],
+            [],
+            [],
+            false);
+    }
+
+    private static string Label(World world) => world.IsSound ? "as-built" : string.Join(" + ", world.Suspects.Select(s => s.Fault!.Id).Order(StringComparer.Ordinal));
+
+    private Explanation Explain(WorldGroup group, Subject subject, IReadOnlyList<EvidenceLine> lines)
+    {
+        var places = group.Worlds
+            .Select(w => (Place: PlaceOf(w), w.Probability))
+            .Where(w => w.Place is not null)
+            .GroupBy(w => w.Place!)
+            .Select(g => new PlaceProbability(g.Key, g.Sum(w => w.Probability) / group.Probability))
+            .OrderByDescending(p => p.Probability)
+            .ThenBy(p => p.Place, StringComparer.Ordinal)
+            .ToList();
+        var top = group.Worlds[0];
+        var repair = top.IsSound
+            ? subject.Shortfall ? owner.Book.AsBuilt.WeakRepair : string.Empty
+            : string.Join(", ", top.Suspects.Select(s => s.Fault!.Repair).Distinct());
+        return new Explanation(Label(top), group.Probability, Summary(top, subject, places), places, lines, repair);
+    }
+
+    private string? PlaceOf(World world) => world.Suspects.Select(s => s.Place).OfType<string>().FirstOrDefault() is { } place ? owner.View.Name(place) : null;
+
+    private string Summary(World world, Subject subject, List<PlaceProbability> places)
+    {
+        if (world.IsSound)
+        {
+            return owner.Book.AsBuilt.Say;
+        }
+
+        var what = string.Join("; ", world.Suspects.Select(s => s.Fault!.Say + Partner(s, subject)));
+        return places.Count == 0 ? what
+            : places.Count == 1 || places[0].Probability > 0.9 ? $"{what}, at {places[0].Place}"
+            : $"{what}, most likely at {places[0].Place}";
+    }
+
+    private string Partner(Suspect suspect, Subject subject) => suspect.IsPair
+        ? $", with {owner.View.Name(subject.Stations.Contains(suspect.Station!) ? suspect.Other! : suspect.Station!)}"
+        : suspect.Note is { } note ? $" ({note})" : string.Empty;
+
+    private string Symptom(Subject subject, IReadOnlyList<Evidence> evidence)
+    {
+        var names = subject.Stations.Count == 1
+            ? owner.View.Name(subject.Stations[0])
+            : $"stations {string.Join(", ", subject.Stations.Select(owner.View.StationNumber))} together";
+        var odd = evidence.Where(e => e is not LookEvidence && IsOdd(e, subject)).ToList();
+        var said = odd.Take(3).Select(e => e is RunEvidence ? $"run: {e.Observed}" : $"{e.What.Split(',')[0]} {e.Observed}, {e.Predicted([], subject.LogLevel, owner.Cures)} expected").ToList();
+        var more = odd.Count > said.Count ? $"; and {odd.Count - said.Count} more" : string.Empty;
+        return said.Count == 0 ? $"{names}: asked" : $"{names}: {string.Join("; ", said)}{more}";
+    }
+
+    /// <summary>The note is much likelier in the leading unsound world than if all were sound.</summary>
+    private bool IsOdd(Evidence evidence, Subject subject)
+    {
+        var leading = subject.Worlds.FirstOrDefault(w => !w.IsSound);
+        return (evidence is RunEvidence run && (run.Behaved is { } b && b != Behaviour.Opens || run.Places > 1 || run.AtOwnPlace == false))
+            || (leading is not null && EvidenceTable.LogChance(owner, evidence, leading.Suspects, subject.LogLevel) - EvidenceTable.LogChance(owner, evidence, [], subject.LogLevel) > 2);
+    }
+
+    private List<CountProbability> Valves(Subject subject)
+    {
+        if (subject.Stations.Count != 1 || subject.Worlds.Where(w => w.Suspects.Any(s => s.MoreCoils > 0)).Sum(w => w.Probability) < owner.Book.Questions.ShowAbove)
+        {
+            return [];
+        }
+
+        var usual = owner.Paths[subject.Stations[0]].Valves.Count;
+        return [.. subject.Worlds
+            .GroupBy(w => usual + w.Suspects.Sum(s => s.MoreCoils + (s.Fault!.Joins ? 1 : 0)))
+            .Select(g => new CountProbability(g.Key, g.Sum(w => w.Probability)))
+            .OrderBy(c => c.Count)];
+    }
+}
+
+/// <summary>Worlds that a technician would call one explanation, most probable first.</summary>
+internal sealed record WorldGroup(IReadOnlyList<World> Worlds)
+{
+    public double Probability { get; } = Worlds.Sum(w => w.Probability);
+}

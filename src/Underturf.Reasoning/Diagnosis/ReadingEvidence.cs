@@ -1,0 +1,76 @@
+using Underturf.FieldLog;
+using Underturf.Numerics;
+using Underturf.Property.Practice;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>A reading with an instrument, weighed by solving the circuit in front of it.</summary>
+internal sealed class ReadingEvidence(EntryId entry, DateTimeOffset at, IReadOnlyList<string> stations) : Evidence(entry, at, stations)
+{
+    public required Shown Shown { get; init; }
+
+    public required bool Drifting { get; init; }
+
+    public required Display Display { get; init; }
+
+    public required BenchStore Benches { get; init; }
+
+    public required Measure Measures { get; init; }
+
+    public required string? Place { get; init; }
+
+    public required PracticeBook Book { get; init; }
+
+    /// <summary>The SI prediction under suspects, for tables of predicted beside read.</summary>
+    public Prediction Predict(IReadOnlyList<Suspect> active) => Benches.Predict(Measures, Stations, Place, inrush: false, active);
+
+    /// <summary>The two-sided tail of the display under a sound circuit; for an open prediction or an over-range display its chance.</summary>
+    public override double Surprise(double logLevel)
+    {
+        var prediction = Predict([]);
+        if (prediction.IsOpen || Shown.Value is not { } value)
+        {
+            return -Display.LogChance(prediction, logLevel, Shown) / Math.Log(10);
+        }
+
+        var mean = prediction.MeanAt(logLevel);
+        var away = Math.Abs(value.Si - mean) / Display.Sigma(prediction, mean);
+        return -(Normal.LogCdf(-away) + Math.Log(2)) / Math.Log(10);
+    }
+
+    protected override double LogChanceUnmodelled => Display.LogChanceUnmodelled(Shown) + Math.Log(Drifting ? Book.Unmodelled.DriftImagined : 1 - Book.Unmodelled.DriftImagined);
+
+    protected override void WeighActive(IReadOnlyList<Suspect> active, CoilLevels levels, double[] into)
+    {
+        var prediction = Predict(active);
+        var unsteady = Math.Log(Unsteady(active, prediction.IsTouched));
+        if (prediction.IsOpen || prediction.LevelSlope == 0)
+        {
+            Add(Display.LogChance(prediction, 0, Shown) + unsteady, into);
+            return;
+        }
+
+        for (var i = 0; i < into.Length; i++)
+        {
+            into[i] += Display.LogChance(prediction, levels.LogLevels[i], Shown) + unsteady;
+        }
+    }
+
+    protected override string PredictedActive(IReadOnlyList<Suspect> active, double logLevel)
+    {
+        var prediction = Predict(active);
+        if (prediction.IsOpen)
+        {
+            return "over range";
+        }
+
+        var mean = prediction.MeanAt(logLevel);
+        return Say.Amount(mean, Display.Sigma(prediction, mean), Shown.Value?.Dimension ?? Quantities.Dimension.Resistance);
+    }
+
+    private double Unsteady(IReadOnlyList<Suspect> active, bool touched)
+    {
+        var chance = touched && active.Count > 0 ? Math.Max(active.Max(s => s.Fault!.Drifting), Book.Unmodelled.DriftImagined) : Book.Unmodelled.DriftImagined;
+        return Drifting ? chance : 1 - chance;
+    }
+}

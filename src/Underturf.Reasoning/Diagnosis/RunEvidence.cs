@@ -1,0 +1,161 @@
+using Underturf.FieldLog;
+using Underturf.Numerics;
+using Underturf.Property.Practice;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>How a valve behaves when its station is run.</summary>
+internal enum Behaviour
+{
+    Opens,
+    Chatters,
+    StaysShut,
+}
+
+/// <summary>A station was run: how its valve behaved and how many places watered, weighed by the volts that reach the coil.</summary>
+internal sealed class RunEvidence(EntryId entry, DateTimeOffset at, string station) : Evidence(entry, at, [station])
+{
+    private const int Behaviours = 3;
+    private const int Counts = 4;
+
+    public required Behaviour? Behaved { get; init; }
+
+    /// <summary>Places seen watering; nothing where nobody counted.</summary>
+    public required int? Places { get; init; }
+
+    /// <summary>Whether one of them is a place the station is known to water; nothing where that is not known.</summary>
+    public required bool? AtOwnPlace { get; init; }
+
+    public required BenchStore Benches { get; init; }
+
+    public required PracticeBook Book { get; init; }
+
+    /// <summary>Against the likeliest report of a sound station.</summary>
+    public override double Surprise(double logLevel)
+    {
+        var chances = BehaviourChances([]);
+        var noted = Enum.GetValues<Behaviour>().Sum(b => chances[(int)b] * NotedChance(b) * (Places is { } seen ? PlacesChance(b, [], seen) : 1)) * OwnPlaceChance([]);
+        return Math.Log10(OutcomeChances([]).Max() / Math.Max(noted, 1e-12));
+    }
+
+    /// <summary>A run that nobody has watched yet.</summary>
+    public static RunEvidence Asked(string station, Case owner) => new(default, DateTimeOffset.MaxValue, station)
+    {
+        What = string.Empty,
+        Observed = string.Empty,
+        Behaved = null,
+        Places = null,
+        AtOwnPlace = null,
+        Benches = owner.BenchesNow,
+        Book = owner.Book,
+    };
+
+    protected override double LogChanceUnmodelled =>
+        (Behaved is null ? 0 : -Math.Log(Behaviours)) + (Places is null ? 0 : -Math.Log(Counts)) + (AtOwnPlace is null ? 0 : -Math.Log(2));
+
+    protected override void WeighActive(IReadOnlyList<Suspect> active, CoilLevels levels, double[] into)
+    {
+        var chances = BehaviourChances(active);
+        var sum = 0.0;
+        foreach (var behaviour in Enum.GetValues<Behaviour>())
+        {
+            sum += chances[(int)behaviour] * NotedChance(behaviour) * (Places is { } seen ? PlacesChance(behaviour, active, seen) : 1);
+        }
+
+        Add(Math.Log(Math.Max(sum, double.Epsilon)) + Math.Log(OwnPlaceChance(active)), into);
+    }
+
+    protected override string PredictedActive(IReadOnlyList<Suspect> active, double logLevel)
+    {
+        var chances = BehaviourChances(active);
+        var extra = active.Sum(ExtraPlaces);
+        var places = Usual + extra;
+        var volts = Volts(active);
+        return $"{Say.Share(chances[0])} opens, {Say.Share(chances[1])} chatters at {Say.Amount(volts.Mean, Math.Sqrt(volts.Variance), Quantities.Dimension.Voltage)}; {places} {(places == 1 ? "place" : "places")}";
+    }
+
+    /// <summary>Chances to open, to chatter and to stay shut, from the volts at the coil against what it needs to pull in.</summary>
+    public double[] BehaviourChances(IReadOnlyList<Suspect> active)
+    {
+        var volts = Volts(active);
+        var coil = Book.Coil;
+        var sigma = Math.Sqrt(volts.Variance + (coil.PullInSpread * coil.PullInSpread));
+        var opens = Normal.Cdf((volts.Mean - coil.PullInVolts) / sigma);
+        var moves = Normal.Cdf((volts.Mean - coil.ChatterVolts) / sigma);
+        var stuck = active.Count == 0 ? 0 : active.Max(s => s.Fault!.StaysShut);
+        return [opens * (1 - stuck), Math.Max(0, moves - opens) * (1 - stuck), 1 - ((1 - stuck) * Math.Max(moves, opens))];
+    }
+
+    /// <summary>Chances of what a watcher would report: behaviour by number of places.</summary>
+    public double[] OutcomeChances(IReadOnlyList<Suspect> active)
+    {
+        var row = new double[Behaviours * (Counts + 1)];
+        if (active.Any(s => s.Fault!.Scope == FaultScope.Unmodelled))
+        {
+            Array.Fill(row, 1.0 / row.Length);
+            return row;
+        }
+
+        var chances = BehaviourChances(active);
+        foreach (var behaviour in Enum.GetValues<Behaviour>())
+        {
+            for (var count = 0; count < Counts; count++)
+            {
+                row[((int)behaviour * (Counts + 1)) + count] = chances[(int)behaviour] * PlacesChance(behaviour, active, count);
+            }
+        }
+
+        // More places than are counted here are one outcome.
+        row[Counts] = Math.Max(0, 1 - row.Sum());
+        return row;
+    }
+
+    private Prediction Volts(IReadOnlyList<Suspect> active) => Benches.Predict(Measure.CoilVolts, Stations, null, inrush: true, active);
+
+    private int Usual => Math.Max(1, Benches.Path(Stations[0]).Valves.Count);
+
+    private double NotedChance(Behaviour behaviour) => Behaved is not { } noted ? 1
+        : noted == behaviour ? 1 - Book.Run.BehaviourMistaken
+        : Book.Run.BehaviourMistaken / (Behaviours - 1);
+
+    /// <summary>The usual places are seen when the valve opens; each further one is noticed or not; now and then one is imagined.</summary>
+    private double PlacesChance(Behaviour behaviour, IReadOnlyList<Suspect> active, int seen)
+    {
+        var run = Book.Run;
+        var extra = active.Sum(ExtraPlaces);
+        var sure = behaviour switch { Behaviour.Opens => Usual, _ => 0 };
+        var doubtful = behaviour == Behaviour.Chatters ? Usual + extra : extra;
+        return ((1 - run.PlaceImagined) * Binomial(doubtful, seen - sure, run.PlaceNoticed))
+            + (run.PlaceImagined * Binomial(doubtful, seen - sure - 1, run.PlaceNoticed))
+            + (run.PlaceImagined * run.PlaceImagined / Counts);
+    }
+
+    private static int ExtraPlaces(Suspect suspect) => suspect.Fault is { ExtraPlaces: true } ? Math.Max(1, suspect.MoreCoils) : 0;
+
+    private double OwnPlaceChance(IReadOnlyList<Suspect> active)
+    {
+        if (AtOwnPlace is not { } own)
+        {
+            return 1;
+        }
+
+        var wrong = active.Any(s => s.Fault!.Swaps) ? Book.Run.WrongPlaceNoticed : Book.Run.WrongPlaceImagined;
+        return own ? 1 - wrong : wrong;
+    }
+
+    private static double Binomial(int n, int k, double p)
+    {
+        if (k < 0 || k > n)
+        {
+            return 0;
+        }
+
+        var ways = 1.0;
+        for (var i = 1; i <= k; i++)
+        {
+            ways *= (double)(n - k + i) / i;
+        }
+
+        return ways * Math.Pow(p, k) * Math.Pow(1 - p, n - k);
+    }
+}

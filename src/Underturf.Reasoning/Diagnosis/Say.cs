@@ -1,0 +1,34 @@
+using System.Globalization;
+using Underturf.Quantities;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>Numbers as a technician says them.</summary>
+public static class Say
+{
+    /// <summary>"31.5 ± 1.2 ohm".</summary>
+    public static string Amount(double si, double sigma, Dimension dimension)
+    {
+        var (unit, factor) = Unit(si, dimension);
+        var (value, spread) = (si / factor, sigma / factor);
+        var digits = spread >= 10 || value >= 1000 ? 0 : spread >= 0.1 || value >= 10 ? 1 : 2;
+        var form = "F" + digits.ToString(CultureInfo.InvariantCulture);
+        return $"{value.ToString(form, CultureInfo.InvariantCulture)} ± {spread.ToString(form, CultureInfo.InvariantCulture)} {unit}";
+    }
+
+    /// <summary>"92 %", "under 1 %", "over 99 %".</summary>
+    public static string Share(double probability) => probability switch
+    {
+        < 0.005 => "under 1 %",
+        > 0.995 => "over 99 %",
+        _ => string.Create(CultureInfo.InvariantCulture, $"{probability * 100:0} %"),
+    };
+
+    private static (string Unit, double Factor) Unit(double si, Dimension dimension) => dimension switch
+    {
+        Dimension.Resistance => si switch { >= 1e6 => ("Mohm", 1e6), >= 2e3 => ("kohm", 1e3), _ => ("ohm", 1) },
+        Dimension.Voltage => ("V", 1),
+        Dimension.Current => ("A", 1),
+        _ => (dimension.ToString(), 1),
+    };
+}

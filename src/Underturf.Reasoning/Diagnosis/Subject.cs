@@ -1,0 +1,60 @@
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>What an open question is about, before it is put into words.</summary>
+/// <param name="Id">Stable as long as it has the same subject.</param>
+/// <param name="Stations">The stations concerned; the first stands for them where one is measured.</param>
+/// <param name="Worlds">What could be wrong, most probable first; probabilities sum to one.</param>
+/// <param name="Shortfall">True where a station did not do its work when it was run, whether or not something is broken.</param>
+internal sealed record Subject(string Id, IReadOnlyList<string> Stations, IReadOnlyList<World> Worlds, double LogLevel, bool Shortfall);
+
+/// <summary>
+/// Finds what is open: stations that belief holds unsound, stations that did not do their work when run, and groups that one shared fault
+/// explains.
+/// </summary>
+internal sealed class SubjectFinder(Case owner)
+{
+    public IReadOnlyList<Subject> Find(string controller, Belief belief)
+    {
+        var grouped = belief.Stations.Where(s => ShareOf(s.Value, OnCommon) > 0.5).Select(s => s.Key).Order(ByTerminal).ToList();
+        var single = belief.Stations.Keys
+            .Except(grouped)
+            .Where(s => IsOpen(s, belief.Stations[s]))
+            .Order(ByTerminal)
+            .Select(s => new Subject($"station-{owner.View.StationNumber(s)}", [s], Present(belief.Stations[s]), belief.LogLevel, Shortfall(s)));
+        return grouped.Count == 0
+            ? [.. single]
+            : [new Subject($"common-{controller}", grouped, Present(belief.Stations[grouped[0]]), belief.LogLevel, grouped.Any(Shortfall)), .. single];
+    }
+
+    private Comparer<string> ByTerminal => Comparer<string>.Create((a, b) => owner.View.Stations[a].Terminal != owner.View.Stations[b].Terminal
+        ? owner.View.Stations[a].Terminal.CompareTo(owner.View.Stations[b].Terminal)
+        : string.CompareOrdinal(a, b));
+
+    /// <summary>The worlds as they are now: a fault that work has cured is no longer wrong.</summary>
+    private List<World> Present(IReadOnlyList<World> worlds) => [.. worlds
+        .Select(w => w with { Suspects = [.. w.Suspects.Where(s => !owner.Cures.IsCured(s, DateTimeOffset.MaxValue))] })
+        .GroupBy(w => w.Suspects.Count == 0)
+        .SelectMany(g => g.Key ? [new World([], g.Sum(w => w.Probability))] : g.AsEnumerable())
+        .OrderByDescending(w => w.Probability)];
+
+    private bool IsOpen(string station, IReadOnlyList<World> worlds) =>
+        ShareOf(Present(worlds), w => w.IsSound) < owner.Book.Questions.OpenBelow || Shortfall(station);
+
+    /// <summary>The last run of the station since work on it did not go as it should: not open, or other places than its own.</summary>
+    private bool Shortfall(string station)
+    {
+        var since = owner.History.Facts.Works
+            .Where(w => w.Fact.Target is { } t && owner.View.Identity.Of(t) == station)
+            .Select(w => w.At)
+            .DefaultIfEmpty(DateTimeOffset.MinValue)
+            .Max();
+        var run = owner.Evidence.OfType<RunEvidence>().Where(e => e.Stations[0] == station && e.At >= since).MaxBy(e => e.At);
+        return run is not null && ((run.Behaved is { } behaved && behaved != Behaviour.Opens)
+            || (run.Places is { } places && places != Math.Max(1, owner.Paths[station].Valves.Count))
+            || run.AtOwnPlace == false);
+    }
+
+    private bool OnCommon(World world) => world.Suspects.Any(s => s.IsShared && !owner.Cures.IsCured(s, DateTimeOffset.MaxValue));
+
+    private static double ShareOf(IEnumerable<World> worlds, Func<World, bool> which) => worlds.Where(which).Sum(w => w.Probability);
+}

@@ -1,0 +1,58 @@
+using Underturf.FieldLog;
+using Underturf.Property.Practice;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>
+/// One thing that could be wrong, at one place, with one value of what is not known about it. A fault whose ohms are not known is several
+/// suspects, one for each stratum of its ohms.
+/// </summary>
+public sealed record Suspect
+{
+    /// <summary>Nothing wrong.</summary>
+    public static Suspect Sound { get; } = new() { Weight = 1 };
+
+    /// <summary>The fault; nothing where all is sound.</summary>
+    public FaultPractice? Fault { get; init; }
+
+    /// <summary>The station it belongs to; nothing where it is on the common, the supply or the whole property.</summary>
+    public string? Station { get; init; }
+
+    /// <summary>The second station of a pair.</summary>
+    public string? Other { get; init; }
+
+    /// <summary>The leg it sits in or at whose far end it sits: the leg's id and far place.</summary>
+    public LegKey? Leg { get; init; }
+
+    /// <summary>Where one would dig or look; nothing where it has no place.</summary>
+    public string? Place { get; init; }
+
+    /// <summary>The stratum's ohms, or its share of a coil's ohms.</summary>
+    public double Amount { get; init; }
+
+    /// <summary>Standard deviation of the logarithm of the amount within its stratum.</summary>
+    public double AmountLogSpread { get; init; }
+
+    /// <summary>Coils more than were noted.</summary>
+    public int MoreCoils { get; init; }
+
+    /// <summary>The note that is wrong.</summary>
+    public EntryId? Note { get; init; }
+
+    /// <summary>Prior odds against everything being sound.</summary>
+    public required double Weight { get; init; }
+
+    /// <summary>True where it lies on the common or on all stations.</summary>
+    public bool IsShared => Fault?.Scope is FaultScope.CommonConductor or FaultScope.CommonSplice or FaultScope.Sensor
+        or FaultScope.Supply or FaultScope.Everywhere;
+
+    /// <summary>A suspect is itself and no other: two strata that look alike are two suspects.</summary>
+    public bool Equals(Suspect? other) => ReferenceEquals(this, other);
+
+    public override int GetHashCode() => System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(this);
+
+    public bool IsPair => Fault?.Scope == FaultScope.Pair;
+}
+
+/// <summary>A leg of wire, whichever station's path it is seen in.</summary>
+public readonly record struct LegKey(string Id, string To);

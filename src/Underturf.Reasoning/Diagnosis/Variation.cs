@@ -1,0 +1,137 @@
+using Underturf.Property.Practice;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>The ohms of a bench under suspects: reads the effects that the practice book gives a fault and puts them in their slots.</summary>
+internal sealed class Variation(Bench bench, PracticeBook book)
+{
+    private readonly List<Part> parts = [.. bench.Parts];
+
+    public double[] Ohms { get; } = [.. bench.Ohms];
+
+    public IReadOnlyList<Part> Parts => parts;
+
+    public bool IsChanged { get; private set; }
+
+    public void Apply(Suspect suspect)
+    {
+        if (suspect.Fault is not { } fault)
+        {
+            return;
+        }
+
+        Join(fault);
+        Feed(suspect, fault);
+        foreach (var element in SeriesElements(suspect, fault))
+        {
+            Series(element, suspect, fault);
+        }
+
+        if (suspect.Station is { } station)
+        {
+            Coil(suspect, fault, station);
+            Leg(suspect, fault, station);
+        }
+    }
+
+    private IEnumerable<int> SeriesElements(Suspect suspect, FaultPractice fault) => fault.Scope switch
+    {
+        FaultScope.Conductor or FaultScope.Splice or FaultScope.Branch when Slots(suspect) is { } slots => [slots.Conductor],
+        FaultScope.CommonConductor or FaultScope.CommonSplice when bench.Commons.TryGetValue(suspect.Leg!.Value, out var common) => [common],
+        FaultScope.Sensor when bench.Sensor >= 0 => [bench.Sensor],
+        FaultScope.Coil when suspect.Station is { } s && bench.Coils.TryGetValue((s, suspect.Place!), out var coil) => [coil.Coil],
+        _ => [],
+    };
+
+    private void Series(int element, Suspect suspect, FaultPractice fault)
+    {
+        if (fault.Open)
+        {
+            Set(element, double.PositiveInfinity);
+        }
+
+        if (fault.SeriesOhms is not null || (fault.DcSeriesOhms is not null && !bench.Setup.IsFed))
+        {
+            Set(element, Ohms[element] + suspect.Amount);
+            var drift = fault.Drift;
+            parts.Add(new Part(element, PartKind.Other, -1, suspect.Amount, Math.Sqrt((drift * drift) + (suspect.AmountLogSpread * suspect.AmountLogSpread))));
+        }
+
+        if (fault.SeriesCoils is { } coils)
+        {
+            Set(element, Ohms[element] + ((coils - 1) * book.Coil.Ohms));
+            parts.Add(new Part(element, PartKind.LevelCoil, -1, (coils - 1) * book.Coil.Ohms, book.Coil.Differ));
+        }
+    }
+
+    private void Coil(Suspect suspect, FaultPractice fault, string station)
+    {
+        if (fault.CoilFactor is null || !bench.Coils.TryGetValue((station, suspect.Place!), out var slots) || !double.IsFinite(Ohms[slots.Coil]))
+        {
+            return;
+        }
+
+        // Shorted turns are a shunt that leaves the coil this share of its ohms, at any frequency.
+        var share = Math.Min(suspect.Amount, 0.99);
+        var shunt = Ohms[slots.Coil] * share / (1 - share);
+        Set(slots.Shunt, shunt);
+        parts.Add(new Part(slots.Shunt, PartKind.Other, -1, shunt, suspect.AmountLogSpread));
+    }
+
+    private void Leg(Suspect suspect, FaultPractice fault, string station)
+    {
+        if (Slots(suspect) is not { } slots)
+        {
+            return;
+        }
+
+        if (fault.EarthOhms is not null && slots.Leak >= 0)
+        {
+            Set(slots.Leak, suspect.Amount);
+            parts.Add(new Part(slots.Leak, PartKind.Other, -1, suspect.Amount, suspect.AmountLogSpread));
+        }
+
+        if (suspect.MoreCoils > 0 && slots.BranchCoil >= 0)
+        {
+            Branch(slots, suspect.MoreCoils);
+        }
+    }
+
+    /// <summary>So many like coils side by side, each on its own stretch of wire, are one with so many times less ohms.</summary>
+    private void Branch(Bench.LegSlots slots, int count)
+    {
+        var wire = bench.Network.ElementAt(slots.BranchWire).Ohms;
+        var unit = BenchLayout.BranchWireOhms(book) / count;
+        Set(slots.BranchWire, double.IsFinite(wire) ? wire : unit);
+        Set(slots.BranchCoil, book.Coil.Ohms / count);
+        var narrowing = Math.Sqrt(count);
+        parts.Add(new Part(slots.BranchWire, PartKind.Wire, -1, unit, book.Wire.BranchSpread / narrowing));
+        parts.Add(new Part(slots.BranchCoil, PartKind.LevelCoil, -1, book.Coil.Ohms / count, book.Coil.Differ / narrowing));
+    }
+
+    private void Join(FaultPractice fault)
+    {
+        if (fault.Joins && bench.Join >= 0)
+        {
+            Set(bench.Join, 0);
+        }
+    }
+
+    private void Feed(Suspect suspect, FaultPractice fault)
+    {
+        if (fault.SourceOhms is not null && bench.Source >= 0)
+        {
+            Set(bench.Source, Ohms[bench.Source] + suspect.Amount);
+            parts.Add(new Part(bench.Source, PartKind.Other, -1, suspect.Amount, suspect.AmountLogSpread));
+        }
+    }
+
+    private Bench.LegSlots? Slots(Suspect suspect) =>
+        suspect is { Station: { } station, Leg: { } leg } && bench.Legs.TryGetValue((station, leg), out var slots) ? slots : null;
+
+    private void Set(int element, double ohms)
+    {
+        Ohms[element] = ohms;
+        IsChanged = true;
+    }
+}

@@ -1,0 +1,65 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Moves;
+
+namespace Underturf.Reasoning;
+
+/// <summary>The way in: a field log and a practice book, answers out. Nothing is kept; everything is computed from the facts.</summary>
+public sealed class Notebook
+{
+    private readonly Case matter;
+    private readonly IReadOnlyDictionary<string, Belief> beliefs;
+
+    private Notebook(LogDocument log, PropertyHistory history, PracticeBook book)
+    {
+        Log = log;
+        History = history;
+        Book = book;
+        matter = new Case(history, book);
+        var clusters = new ClusterBuilder(matter).Build();
+        beliefs = history.Now.Controllers.Keys
+            .Where(c => matter.Paths.Values.Any(p => p.Controller == c))
+            .ToDictionary(c => c, c => BeliefEngine.Of(matter, c, clusters), StringComparer.Ordinal);
+    }
+
+    /// <summary>Version of the engine, stamped on every answer and paper.</summary>
+    public static string Engine { get; } = typeof(Notebook).Assembly.GetName().Version!.ToString(3);
+
+    public LogDocument Log { get; }
+
+    public PropertyHistory History { get; }
+
+    public PracticeBook Book { get; }
+
+    /// <summary>What is wrong with the log, with references to nowhere, and with notes that belief cannot use.</summary>
+    public IReadOnlyList<Problem> Problems => [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. Contradictions.Find(matter)];
+
+    public static Notebook Open(ReadOnlyMemory<byte> log, PracticeBook book) => Open(LogDocument.Read(log), book);
+
+    public static Notebook Open(LogDocument log, PracticeBook book) => new(log, PropertyHistory.Fold(log.Standing), book);
+
+    public static Answers Answer(ReadOnlyMemory<byte> log, PracticeBook book) => Open(log, book).Answer();
+
+    /// <summary>Every open question with its explanations and moves, and all moves together.</summary>
+    public Answers Answer()
+    {
+        var writer = new QuestionWriter(matter);
+        var questions = beliefs
+            .SelectMany(b => new SubjectFinder(matter).Find(b.Key, b.Value))
+            .Select(subject => (Subject: subject, Found: new MoveFinder(matter, subject).Find()))
+            .Select(s => writer.Write(s.Subject, s.Found.Moves, s.Found.Settled))
+            .ToList();
+        var moves = questions.SelectMany(q => q.Moves).OrderByDescending(m => m.Worth - m.Minutes).ThenBy(m => m.Question, StringComparer.Ordinal).ToList();
+        return new Answers(Engine, Book.Version, [.. questions, .. matter.Unexplained.Select(writer.Unexplained)], moves);
+    }
+
+    /// <summary>Every reading and run beside what the property as noted predicts for it, nothing broken.</summary>
+    public IReadOnlyList<ReadingLine> Readings() => [.. matter.Evidence
+        .Where(e => e is not LookEvidence)
+        .Select(e => ReadingLine.Of(matter, e, LevelOf(e)))];
+
+    private double LevelOf(Evidence evidence) => beliefs.GetValueOrDefault(matter.Paths[evidence.Stations[0]].Controller)?.LogLevel ?? 0;
+}

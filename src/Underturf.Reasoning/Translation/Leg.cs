@@ -1,0 +1,43 @@
+using Underturf.Quantities;
+
+namespace Underturf.Reasoning.Translation;
+
+/// <summary>A stretch of wire between two places, with the station's conductor and the common in it.</summary>
+/// <param name="Id">The cable's id, or a made-up one where nobody noted a cable.</param>
+/// <param name="LogSpread">Standard deviation of the logarithm of the length.</param>
+/// <param name="Parent">Index of the leg before it in the same path; -1 at the controller.</param>
+public sealed record Leg(
+    string Id,
+    string From,
+    string To,
+    double LengthMetres,
+    double LogSpread,
+    WireSize StationSize,
+    WireSize CommonSize,
+    int Parent);
+
+/// <summary>A valve at the end of a path.</summary>
+/// <param name="Valve">Its id; nothing where nobody has found it.</param>
+/// <param name="Place">The box it sits in, or where its wire was last seen.</param>
+/// <param name="Leg">Index of the leg that ends there.</param>
+/// <param name="NotedOhms">Ohms noted for its coil.</param>
+public sealed record ValveEnd(string? Valve, string Place, int Leg, double? NotedOhms);
+
+/// <summary>The wires of one station from the controller to its valves: a tree of legs, parents before children.</summary>
+/// <param name="Guessed">True where no cable is known and the run is an assumption.</param>
+public sealed record StationPath(string Station, string Controller, IReadOnlyList<Leg> Legs, IReadOnlyList<ValveEnd> Valves, bool Guessed)
+{
+    /// <summary>The index of the leg that ends at a place, or -1.</summary>
+    public int LegTo(string place)
+    {
+        for (var i = 0; i < Legs.Count; i++)
+        {
+            if (Legs[i].To == place)
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+}

@@ -1,0 +1,128 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+
+namespace Underturf.Reasoning.Translation;
+
+/// <summary>
+/// Finds the wires of each station in what was noted of cables and valves. Where nothing is known of a stretch it is assumed as one run
+/// of unknown length, so that every station has a path.
+/// </summary>
+public sealed class PathFinder
+{
+    private readonly PropertyView view;
+    private readonly PracticeBook book;
+    private readonly WireSize usualStation;
+    private readonly WireSize usualCommon;
+
+    public PathFinder(PropertyView view, PracticeBook book)
+    {
+        this.view = view;
+        this.book = book;
+        usualStation = WireSize.FromAwg(book.Wire.StationAwg);
+        usualCommon = WireSize.FromAwg(book.Wire.CommonAwg);
+    }
+
+    public IReadOnlyList<StationPath> All() => [.. view.Stations.Select(s => Of(s.Key, s.Value))];
+
+    public StationPath Of(string id, StationFact station)
+    {
+        var controller = view.Identity.Of(station.Controller);
+        var own = Reach(controller, view.Cables.Where(c => Carries(c.Value, id)));
+        var any = Reach(controller, view.Cables);
+        var tree = new PathTree(controller);
+        var valves = new List<ValveEnd>();
+        foreach (var (valve, fact) in view.ValvesOf(id))
+        {
+            var place = fact.Box is { } box ? view.Identity.Of(box) : valve;
+            valves.Add(new ValveEnd(valve, place, LegTo(tree, place, own, any), NotedOhms(valve)));
+        }
+
+        if (valves.Count == 0)
+        {
+            var end = own.Count > 0 ? Farthest(own) : $"valve of station {view.StationNumber(id)}";
+            valves.Add(new ValveEnd(null, end, LegTo(tree, end, own, any), null));
+        }
+
+        return new StationPath(id, controller, tree.Legs, valves, tree.Guessed);
+    }
+
+    private int LegTo(PathTree tree, string place, Dictionary<string, Step> own, Dictionary<string, Step> any)
+    {
+        var steps = own.ContainsKey(place) ? own : any;
+        if (place == tree.Controller || !steps.ContainsKey(place))
+        {
+            return tree.Guess(place, at =>
+            {
+                var (metres, spread) = LegLength.Between(tree.Controller, place, view, book);
+                return new Leg($"run to {place}", tree.Controller, place, metres, spread, usualStation, usualCommon, at);
+            });
+        }
+
+        var chain = new Stack<Step>();
+        for (var at = place; at != tree.Controller; at = steps[at].From)
+        {
+            chain.Push(steps[at]);
+        }
+
+        var parent = -1;
+        foreach (var step in chain)
+        {
+            parent = tree.Extend(step.Cable, step.To, parent, (from, up) => LegOf(step, from, up));
+        }
+
+        return parent;
+    }
+
+    private Leg LegOf(Step step, string from, int parent)
+    {
+        var (metres, spread) = LegLength.Of(step.Fact, view, book);
+        return new Leg(
+            step.Cable,
+            from,
+            step.To,
+            metres,
+            spread,
+            step.Fact.Gauge ?? usualStation,
+            step.Fact.CommonGauge ?? step.Fact.Gauge ?? usualCommon,
+            parent);
+    }
+
+    /// <summary>Breadth first from the controller: for each place the cable by which it is reached with the fewest legs.</summary>
+    private Dictionary<string, Step> Reach(string controller, IEnumerable<KeyValuePair<string, CableFact>> cables)
+    {
+        var touching = cables
+            .SelectMany(c => new[] { (At: view.Identity.Of(c.Value.From), Cable: c), (At: view.Identity.Of(c.Value.To), Cable: c) })
+            .ToLookup(c => c.At, c => c.Cable);
+        var steps = new Dictionary<string, Step>(StringComparer.Ordinal);
+        var queue = new Queue<string>([controller]);
+        while (queue.TryDequeue(out var at))
+        {
+            foreach (var (id, cable) in touching[at])
+            {
+                var (from, to) = (view.Identity.Of(cable.From), view.Identity.Of(cable.To));
+                var far = from == at ? to : from;
+                if (far != controller && steps.TryAdd(far, new Step(id, cable, at, far)))
+                {
+                    queue.Enqueue(far);
+                }
+            }
+        }
+
+        return steps;
+    }
+
+    private static string Farthest(Dictionary<string, Step> own)
+    {
+        var starts = own.Values.Select(s => s.From).ToHashSet(StringComparer.Ordinal);
+        return own.Keys.Last(place => !starts.Contains(place));
+    }
+
+    private bool Carries(CableFact cable, string station) => cable.Carries.Any(s => view.Identity.Of(s) == station);
+
+    private double? NotedOhms(string valve) =>
+        view.Coils.Values.FirstOrDefault(c => view.Identity.Of(c.Valve) == valve)?.Ohms?.Ohms;
+
+    private sealed record Step(string Cable, CableFact Fact, string From, string To);
+}

@@ -1,0 +1,122 @@
+using System.Globalization;
+using Underturf.FieldLog;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+using Underturf.Reasoning.Translation;
+
+namespace Underturf.Simulation;
+
+/// <summary>Takes readings and runs stations in a made-up property, with the instruments of the practice book and their errors.</summary>
+public sealed class VirtualTechnician
+{
+    private readonly PracticeBook book;
+    private readonly TrueNumbers numbers;
+    private readonly IReadOnlyDictionary<string, StationPath> paths;
+    private readonly IReadOnlyList<TrueFault> faults;
+    private readonly double supplyVolts;
+    private readonly Lazy<TrueNetwork> direct;
+    private readonly Lazy<TrueNetwork> holding;
+    private readonly Lazy<TrueNetwork> inrush;
+
+    public VirtualTechnician(IReadOnlyList<StationPath> paths, IReadOnlyList<TrueFault> faults, PracticeBook book, TrueNumbers numbers, double? supplyVolts)
+    {
+        this.book = book;
+        this.numbers = numbers;
+        this.paths = paths.ToDictionary(p => p.Station, StringComparer.Ordinal);
+        this.faults = faults;
+        this.supplyVolts = supplyVolts ?? (book.Supply.Volts + (book.Supply.VoltsSpread * numbers.Draw("supply")));
+        direct = new(() => new TrueNetwork(paths, book, numbers, faults, null));
+        holding = new(() => new TrueNetwork(paths, book, numbers, faults, book.Coil.HoldingReactanceOhms));
+        inrush = new(() => new TrueNetwork(paths, book, numbers, faults, book.Coil.InrushReactanceOhms));
+    }
+
+    /// <summary>The reading with what the instrument shows filled in. <paramref name="name"/> makes its chance error its own.</summary>
+    public ReadingFact Read(ReadingFact asked, string name)
+    {
+        var probe = book.Probe(asked.How) ?? throw new ArgumentException($"'{asked.How}' is no probe of the practice book.", nameof(asked));
+        var instrument = book.Instrument(probe);
+        var exact = Exact(probe.Measures, asked) * Drift(asked, name);
+        var error = (exact * numbers.MeterBias(instrument.Name)) + (0.8 * ((instrument.Accuracy * exact) + instrument.Floor) * numbers.Draw($"error {name}"));
+        return asked with { Value = Show(double.IsInfinity(exact) ? exact : exact + error, instrument) };
+    }
+
+    /// <summary>Runs a station: how its valve behaves and which places water.</summary>
+    /// <param name="ownPlace">The place that the station's own valve waters.</param>
+    public TestFact Run(string station, string ownPlace)
+    {
+        var wired = faults.FirstOrDefault(f => Practice(f).Swaps && (f.Station == station || f.Other == station));
+        var volts = CoilVolts(station, paths[station].Valves[0].Place);
+        var pullIn = numbers.PullInVolts(station);
+        var stuck = faults.Any(f => Practice(f).StaysShut > 0 && f.Station == station);
+        var behaved = stuck || volts < book.Coil.ChatterVolts ? "stays shut" : volts < pullIn ? "chatters" : "opens";
+        var extra = faults
+            .Where(f => Practice(f).Scope == FaultScope.Everywhere || f.Station == station || (f.Other == station && Practice(f).Joins))
+            .SelectMany(f => f.Waters);
+        var own = wired is null ? ownPlace : $"the place of {(wired.Station == station ? wired.Other : wired.Station)}";
+        return new TestFact { Station = station, Behaved = behaved, Watered = behaved == "opens" ? [own, .. extra] : [] };
+    }
+
+    private double Exact(Measure measure, ReadingFact asked)
+    {
+        var station = asked.Stations.Count > 0 ? asked.Stations[0] : string.Empty;
+        var at = asked.Place ?? (station.Length > 0 ? paths[station].Valves[0].Place : string.Empty);
+        return measure switch
+        {
+            Measure.StationOhms => Ohms(n => (n.Terminal(station), n.Common)),
+            Measure.BetweenStationsOhms => Ohms(n => (n.Terminal(station), n.Terminal(asked.Stations[1]))),
+            Measure.OutwardOhms => Ohms(n => (n.Node(station, at), n.CommonNode(at))),
+            Measure.CoilOhms => direct.Value.CoilOhms(station, at),
+            Measure.JoinedOhms => direct.Value.Bridged(station, at).Ohms(direct.Value.Terminal(station), direct.Value.Common).Value.Ohms,
+            Measure.EarthOhms => EarthOhms(station),
+            Measure.TerminalVolts => Fed(holding.Value, station).Volts(n => (n.Terminal(station), n.Common)),
+            Measure.CoilVolts => Fed(holding.Value, station).Volts(n => (n.Node(station, at), n.CommonNode(at))),
+            Measure.StationAmps => Fed(holding.Value, station).Amperes(),
+            _ => supplyVolts,
+        };
+    }
+
+    private double Ohms(Func<TrueNetwork, (int A, int B)> across)
+    {
+        var (a, b) = across(direct.Value);
+        return direct.Value.Network.Ohms(a, b).Value.Ohms;
+    }
+
+    /// <summary>Both ends free, so only this station's conductor and what leaks from it counts.</summary>
+    private double EarthOhms(string station)
+    {
+        var leaks = faults.Where(f => Practice(f).EarthOhms is not null && f.Station == station).Sum(f => 1 / f.Amount);
+        return 1 / (leaks + (1 / numbers.LeakOhms(station)));
+    }
+
+    private double CoilVolts(string station, string place) => Fed(inrush.Value, station).Volts(n => (n.Node(station, place), n.CommonNode(place)));
+
+    private FedNetwork Fed(TrueNetwork network, string station)
+    {
+        var weak = faults.Where(f => Practice(f).SourceOhms is not null).Sum(f => f.Amount);
+        return new FedNetwork(network, station, supplyVolts, book.Supply.Ohms + weak, book.Supply.Hertz);
+    }
+
+    private double Drift(ReadingFact asked, string name) => faults
+        .Where(f => Practice(f).Drift > 0 && asked.Stations.Contains(f.Station ?? string.Empty))
+        .Aggregate(1.0, (factor, f) => factor * Math.Exp(0.5 * Practice(f).Drift * numbers.Draw($"drift {name}")));
+
+    private FaultPractice Practice(TrueFault fault) => book.Faults.First(f => f.Id == fault.Fault);
+
+    private static Shown Show(double si, InstrumentPractice instrument)
+    {
+        if (si > instrument.Most)
+        {
+            return Shown.OverRange;
+        }
+
+        var (unit, decimals) = instrument.Dimension switch
+        {
+            Dimension.Resistance => si switch { >= 2e6 => ("Mohm", 2), >= 2e3 => ("kohm", 2), _ => ("ohm", 1) },
+            Dimension.Voltage => ("V", 1),
+            _ => ("A", 2),
+        };
+        var shown = Math.Round(Math.Max(0, Units.In(si, unit)), decimals);
+        var text = $"{shown.ToString("F" + decimals, CultureInfo.InvariantCulture)} {unit}";
+        return new Shown(new Quantity(Units.From(shown, unit), instrument.Dimension, text));
+    }
+}
