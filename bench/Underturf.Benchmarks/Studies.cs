@@ -1,0 +1,7 @@
+namespace Underturf.Benchmarks;
+
+/// <summary>The studies there are, by name. A new one is one line here and one file beside it.</summary>
+internal static class Studies
+{
+    public static IReadOnlyList<Study> All { get; } = [];
+}

@@ -1,0 +1,9 @@
+using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
+using Underturf.FieldApp;
+using Underturf.FieldApp.Browser;
+
+var builder = WebAssemblyHostBuilder.CreateDefault(args);
+builder.RootComponents.Add<NotebookPage>("#app");
+builder.Services.AddScoped(_ => new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
+builder.Services.AddScoped<INotebook, BrowserNotebook>();
+await builder.Build().RunAsync();

@@ -1,0 +1,39 @@
+using System.Globalization;
+
+namespace Underturf.FieldApp;
+
+/// <summary>How the page says numbers.</summary>
+public static class Wording
+{
+    /// <summary>A probability as a whole per cent; never a flat 0 or 100, which would claim certainty.</summary>
+    public static string Percent(double probability) => probability switch
+    {
+        < 0.01 => "<1 %",
+        > 0.99 => ">99 %",
+        _ => $"{Whole(100 * probability)} %",
+    };
+
+    /// <summary>Width of a bar for a probability, as a CSS length.</summary>
+    public static string Width(double probability) =>
+        $"{(100 * Math.Clamp(probability, 0, 1)).ToString("0.#", CultureInfo.InvariantCulture)}%";
+
+    /// <summary>Minutes, whole; under one minute says so.</summary>
+    public static string Minutes(double minutes) => minutes < 1 ? "<1 min" : $"{Whole(minutes)} min";
+
+    /// <summary>A base-ten logarithm of a likelihood ratio as the odds it stands for.</summary>
+    public static string Weight(double weight)
+    {
+        var times = Math.Pow(10, Math.Abs(weight));
+        var odds = times >= 1000 ? "over 1000" : times.ToString(times < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
+        return times < 1.5 ? "says little" : weight > 0 ? $"for it, {odds} to 1" : $"against it, {odds} to 1";
+    }
+
+    public static string Stations(IReadOnlyList<string> stations) => stations.Count switch
+    {
+        0 => "",
+        1 => $"Station {stations[0]}",
+        _ => $"Stations {string.Join(", ", stations)}",
+    };
+
+    private static string Whole(double value) => Math.Round(value).ToString("0", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,51 @@
+namespace Underturf.Architecture;
+
+/// <summary>Which room may know which: the design's table for the rooms that exist.</summary>
+internal static class Arrows
+{
+    /// <summary>The rooms that run in the browser too: no console, network, process or host in them.</summary>
+    public static IReadOnlyList<string> Core { get; } =
+    [
+        "Underturf.Quantities", "Underturf.Numerics", "Underturf.FieldLog", "Underturf.Property", "Underturf.Networks",
+        "Underturf.Reasoning", "Underturf.Papers", "Underturf.Simulation", "Underturf.FieldApp",
+    ];
+
+    /// <summary>
+    /// Room to the rooms it may name in its project file. Papers and FieldApp stand on Reasoning until Planning and Exchange
+    /// exist.
+    /// </summary>
+    public static IReadOnlyDictionary<string, string[]> Direct { get; } = new Dictionary<string, string[]>
+    {
+        ["Underturf.Quantities"] = [],
+        ["Underturf.Numerics"] = [],
+        ["Underturf.FieldLog"] = ["Underturf.Quantities"],
+        ["Underturf.Property"] = ["Underturf.FieldLog"],
+        ["Underturf.Networks"] = ["Underturf.Quantities", "Underturf.Numerics"],
+        ["Underturf.Reasoning"] = ["Underturf.Property", "Underturf.Networks"],
+        ["Underturf.Papers"] = ["Underturf.Reasoning"],
+        ["Underturf.Simulation"] = ["Underturf.Reasoning"],
+        ["Underturf.FieldApp"] = ["Underturf.Reasoning"],
+        ["Underturf.FieldApp.Browser"] = ["Underturf.FieldApp"],
+        ["Underturf.Server"] = ["Underturf.Quantities", "Underturf.FieldApp.Browser"],
+        ["Underturf.Cli"] = ["Underturf.Papers", "Underturf.Simulation", "Underturf.Server"],
+    };
+
+    /// <summary>What a room may use: everything that its arrows lead to, at any distance.</summary>
+    public static IReadOnlySet<string> Reach(string room)
+    {
+        var reached = new HashSet<string>();
+        var open = new Stack<string>(Direct[room]);
+        while (open.TryPop(out var next))
+        {
+            if (reached.Add(next))
+            {
+                foreach (var further in Direct[next])
+                {
+                    open.Push(further);
+                }
+            }
+        }
+
+        return reached;
+    }
+}

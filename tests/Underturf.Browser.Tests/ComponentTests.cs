@@ -1,0 +1,83 @@
+using Bunit;
+using Microsoft.Extensions.DependencyInjection;
+using Underturf.FieldApp;
+using Underturf.Quantities;
+using Underturf.Reasoning;
+
+namespace Underturf.Browser;
+
+/// <summary>The components on invented answers, without a browser.</summary>
+public sealed class ComponentTests : BunitContext
+{
+    private static readonly Move lift = new("Lift one splice and read ohms again", "Box 7", 12.4, 48.2, "No ohmmeter on live wire.", "q1");
+    private static readonly Explanation splice = new("plain-splice", 0.62, "Two valves on one conductor", [new("box 7", 0.6)], [new("mara/12", "ohms, station 9", "47 to 61 ohm", "18.4 ohm", 2)], "Separate them");
+    private static readonly OpenQuestion low = new("q1", "Station 9 reads low", ["9"], [splice], [new(2, 0.8)], [lift], Settled: false);
+
+    private static readonly Answers none = new("0.1.0", "1", [], []);
+
+    [Fact]
+    public void The_next_move_stands_before_the_open_questions()
+    {
+        var page = Open(new Answers("0.1.0", "1", [low], [lift]));
+        var markup = page.Markup;
+        Assert.True(markup.IndexOf("next-move", StringComparison.Ordinal) < markup.IndexOf("Open questions", StringComparison.Ordinal));
+        Assert.Equal(lift.Action, page.Find(".next-move .action").TextContent);
+        Assert.Contains(lift.Caution, page.Find(".next-move .caution").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_reading_is_shown_beside_what_the_explanation_predicts_for_it()
+    {
+        var row = Open(new Answers("0.1.0", "1", [low], [lift])).Find("tr[data-entry='mara/12']");
+        Assert.Equal("47 to 61 ohm", row.QuerySelector(".grade-inferred")!.TextContent);
+        Assert.Equal("18.4 ohm", row.QuerySelector(".grade-measured")!.TextContent);
+    }
+
+    [Fact]
+    public void Without_a_move_the_page_says_that_nothing_is_worth_its_minutes() =>
+        Assert.Contains("no move is worth", Open(none).Find(".next-move").TextContent, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_log_that_cannot_be_had_is_answered_with_place_reason_and_remedy()
+    {
+        var missing = new Problem("demo.jsonl", "the server offers no log", "Open a log file below");
+        var page = Open(new FixedNotebook(missing, new OpenedLog(none, [])));
+        AssertSays(missing, page.Find("[role=alert]").TextContent);
+        Assert.Empty(page.FindAll(".next-move"));
+    }
+
+    [Fact]
+    public void A_line_that_could_not_be_used_is_told_beside_what_the_rest_lets_one_say()
+    {
+        var cut = new Problem("line 3", "the line is cut off", "Copy the file again");
+        var page = Open(new Answers("0.1.0", "1", [low], [lift]), cut);
+        AssertSays(cut, page.Find("[role=alert]").TextContent);
+        Assert.Single(page.FindAll("article.question"));
+    }
+
+    [Fact]
+    public void A_question_s_own_page_place_is_what_the_index_points_to()
+    {
+        var page = Open(new Answers("0.1.0", "1", [low], [lift]));
+        var target = page.Find(".index a").GetAttribute("href")!;
+        Assert.Equal(target.TrimStart('#'), page.Find("article.question").Id);
+    }
+
+    private static void AssertSays(Problem problem, string text) =>
+        Assert.All([problem.Place, problem.Reason, problem.Remedy], part => Assert.Contains(part, text, StringComparison.Ordinal));
+
+    private IRenderedComponent<NotebookPage> Open(Answers answers, params Problem[] problems) => Open(new FixedNotebook(ReadOnlyMemory<byte>.Empty, new OpenedLog(answers, problems)));
+
+    private IRenderedComponent<NotebookPage> Open(FixedNotebook notebook)
+    {
+        Services.AddSingleton<INotebook>(notebook);
+        return Render<NotebookPage>();
+    }
+
+    private sealed class FixedNotebook(Outcome<ReadOnlyMemory<byte>> offered, OpenedLog opened) : INotebook
+    {
+        public Task<Outcome<ReadOnlyMemory<byte>>> FetchOfferedLogAsync() => Task.FromResult(offered);
+
+        public Task<OpenedLog> OpenAsync(ReadOnlyMemory<byte> log) => Task.FromResult(opened);
+    }
+}
