@@ -54,19 +54,43 @@ public static class Units
         new("pF", Dimension.Capacitance, 1e-12),
     ];
 
-    private static readonly Dictionary<string, string> Aliases = new(StringComparer.Ordinal)
-    {
-        ["feet"] = "ft", ["foot"] = "ft", ["'"] = "ft", ["inch"] = "in", ["inches"] = "in", ["\""] = "in", ["metre"] = "m", ["metres"] = "m",
-        ["meter"] = "m", ["meters"] = "m", ["Ω"] = "ohm", ["ohms"] = "ohm", ["Ohm"] = "ohm", ["kΩ"] = "kohm", ["kohms"] = "kohm",
-        ["kilohm"] = "kohm", ["MΩ"] = "Mohm", ["megohm"] = "Mohm", ["mohm"] = "milliohm", ["volts"] = "V", ["volt"] = "V", ["v"] = "V",
-        ["amp"] = "A", ["amps"] = "A", ["ma"] = "mA", ["va"] = "VA", ["hz"] = "Hz", ["GPM"] = "gpm", ["PSI"] = "psi", ["sec"] = "s",
-        ["seconds"] = "s", ["mins"] = "min", ["minutes"] = "min", ["minute"] = "min", ["hr"] = "h", ["hours"] = "h", ["hour"] = "h",
-        ["°C"] = "C", ["degC"] = "C", ["°F"] = "F", ["degF"] = "F", ["l/s"] = "L/s", ["l/min"] = "L/min", ["acres"] = "acre",
-        ["\u2126"] = "ohm", ["k\u2126"] = "kohm", ["M\u2126"] = "Mohm", ["kilohms"] = "kohm", ["megohms"] = "Mohm", ["µF"] = "uF",
-        ["\u03bcF"] = "uF", ["m²"] = "m2", ["ft²"] = "ft2", ["m³/s"] = "m3/s", ["m³/h"] = "m3/h", ["\u2032"] = "ft", ["\u2033"] = "in",
-    };
+    /// <summary>What people also write, by unit. The escapes are the ohm sign, the Greek mu, prime and double prime.</summary>
+    private static readonly (string Unit, string Also)[] Aliases =
+    [
+        ("ft", "feet foot ' \u2032"),
+        ("in", "inch inches \" \u2033"),
+        ("m", "metre metres meter meters"),
+        ("ohm", "Ω \u2126 ohms Ohm"),
+        ("milliohm", "mohm"),
+        ("kohm", "kΩ k\u2126 kohms kilohm kilohms"),
+        ("Mohm", "MΩ M\u2126 megohm megohms"),
+        ("V", "v volt volts"),
+        ("A", "amp amps"),
+        ("mA", "ma"),
+        ("VA", "va"),
+        ("Hz", "hz"),
+        ("gpm", "GPM"),
+        ("psi", "PSI"),
+        ("s", "sec seconds"),
+        ("min", "mins minute minutes"),
+        ("h", "hr hour hours"),
+        ("C", "°C degC"),
+        ("F", "°F degF"),
+        ("L/s", "l/s"),
+        ("L/min", "l/min"),
+        ("m3/s", "m³/s"),
+        ("m3/h", "m³/h"),
+        ("m2", "m²"),
+        ("ft2", "ft²"),
+        ("acre", "acres"),
+        ("uF", "µF \u03bcF"),
+    ];
 
     private static readonly Dictionary<string, Unit> ByName = All.ToDictionary(u => u.Name, StringComparer.Ordinal);
+
+    private static readonly Dictionary<string, Unit> ByAlias = Aliases
+        .SelectMany(a => a.Also.Split(' '), (a, also) => (also, a.Unit))
+        .ToDictionary(a => a.also, a => ByName[a.Unit], StringComparer.Ordinal);
 
     /// <summary>Reads "31.5 ohm" as a value in SI units of <paramref name="dimension"/>, without regard to culture.</summary>
     /// <returns>The SI value, or a problem that names the text and the units that would do.</returns>
@@ -117,8 +141,7 @@ public static class Units
         _ => dimension.ToString().ToLowerInvariant(),
     };
 
-    private static Unit? Find(string name) =>
-        ByName.GetValueOrDefault(name) ?? (Aliases.TryGetValue(name, out var known) ? ByName[known] : null);
+    private static Unit? Find(string name) => ByName.GetValueOrDefault(name) ?? ByAlias.GetValueOrDefault(name);
 
     private static string Choices(Dimension dimension) =>
         string.Join(", ", All.Where(u => u.Dimension == dimension).Select(u => u.Name));

@@ -1,4 +1,5 @@
 using Underturf.Networks.Wiring;
+using Underturf.Numerics;
 
 namespace Underturf.Tests.Networks;
 
@@ -65,4 +66,46 @@ public sealed class WiringLawTests
         Assert.Equal(-2, solution.Current(source).Value.Real, 1e-14);
         Assert.Equal(2, solution.Current(splice).Value.Real, 1e-14);
     }
+
+    [Fact]
+    public void A_ladder_of_extreme_ohms_reads_as_its_continued_fraction()
+    {
+        // Exact recursion r_s + 1 / (1 / r_p + 1 / rest): only sums of positive numbers, so it keeps its digits too.
+        var random = new SeededGenerator(61);
+        for (var n = 0; n < 200; n++)
+        {
+            var network = new WiringNetwork();
+            var (common, end) = (network.Node("common"), network.Node("end"));
+            var ohms = double.PositiveInfinity;
+            for (var rung = 0; rung < 12; rung++)
+            {
+                var (series, shunt) = (Extreme(random), Extreme(random));
+                var next = network.Node($"rung {rung}");
+                network.AddResistor("shunt", end, common, shunt);
+                network.AddResistor("series", end, next, series);
+                ohms = series + (1 / ((1 / shunt) + (1 / ohms)));
+                end = next;
+            }
+
+            Assert.Equal(1, network.Ohms(end, common).Value.Ohms / ohms, 1e-12);
+        }
+    }
+
+    [Fact]
+    public void Three_hundred_coils_on_one_common_obey_kirchhoff_and_reciprocity()
+    {
+        var random = new SeededGenerator(62);
+        var network = RandomWiring.Make(random, nodes: 900, extra: 5);
+        var dead = network.WithoutSources();
+
+        Assert.InRange(network.SolveAc(60).Value.KirchhoffResidualAmperes, 0, 1e-9);
+        for (var n = 0; n < 20; n++)
+        {
+            var (a, b) = (random.NextInt(900), random.NextInt(900));
+            var ohms = dead.Ohms(a, b).Value.Ohms;
+            Assert.Equal(ohms, dead.Ohms(b, a).Value.Ohms, 1e-11 * ohms);
+        }
+    }
+
+    private static double Extreme(SeededGenerator random) => Math.Pow(10, -12 + (27 * random.NextDouble()));
 }
