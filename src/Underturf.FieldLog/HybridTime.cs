@@ -19,7 +19,9 @@ public readonly record struct HybridTime(long UnixMilliseconds, int Counter) : I
     /// <summary>The wall-clock part. Only for a writable time.</summary>
     public DateTimeOffset Moment => DateTimeOffset.FromUnixTimeMilliseconds(UnixMilliseconds);
 
-    /// <summary>The first time after <paramref name="last"/> that is not before the wall clock, so that order survives a clock set back.</summary>
+    /// <summary>
+    /// The first time after <paramref name="last"/> that is not before the wall clock, so that order survives a clock set back.
+    /// </summary>
     public static HybridTime Next(HybridTime last, long wallMilliseconds)
     {
         if (wallMilliseconds > last.UnixMilliseconds)
@@ -37,7 +39,11 @@ public readonly record struct HybridTime(long UnixMilliseconds, int Counter) : I
         var slash = text.IndexOf('/');
         if (slash < 0
             || !DateTimeOffset.TryParseExact(
-                text.AsSpan(0, slash), Form, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out var moment)
+                text.AsSpan(0, slash),
+                Form,
+                CultureInfo.InvariantCulture,
+                DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal,
+                out var moment)
             || !int.TryParse(text.AsSpan(slash + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var counter))
         {
             return false;

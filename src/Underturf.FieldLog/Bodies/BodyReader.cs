@@ -8,7 +8,9 @@ namespace Underturf.FieldLog;
 /// <param name="At">The body's own time, where it gives one.</param>
 internal sealed record BodyReading(string Kind, int Version, Fact? Fact, DateTimeOffset? At);
 
-/// <summary>Reads bodies that are known to be sound JSON: kind, version and time first, then the fields of the kind, lifted where older.</summary>
+/// <summary>
+/// Reads bodies that are known to be sound JSON: kind, version and time first, then the fields of the kind, lifted where older.
+/// </summary>
 internal sealed class BodyReader(KindCatalogue kinds)
 {
     private static readonly BodyReading Nothing = new("", 0, null, null);
@@ -54,7 +56,10 @@ internal sealed class BodyReader(KindCatalogue kinds)
             return at;
         }
 
-        frame.Wrong("at", $"is '{(text.Length <= 40 ? text : text[..37] + "...")}'", "Write date, time and offset, for example \"2031-04-02T09:12-06:00\"");
+        frame.Wrong(
+            "at",
+            $"is '{(text.Length <= 40 ? text : text[..37] + "...")}'",
+            "Write date, time and offset, for example \"2031-04-02T09:12-06:00\"");
         return null;
     }
 
@@ -68,7 +73,10 @@ internal sealed class BodyReader(KindCatalogue kinds)
 
         var what = codec is null ? $"is of the kind '{kind}'" : $"is of version {version} of '{kind}'";
         problems.Add(new Problem(
-            place, $"{what}, which this version of underturf does not know; it is kept but not used", "Read the log with a newer version", Severity.Notice));
+            place,
+            $"{what}, which this version of underturf does not know; it is kept but not used",
+            "Read the log with a newer version",
+            Severity.Notice));
         return null;
     }
 

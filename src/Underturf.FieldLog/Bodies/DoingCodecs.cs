@@ -48,7 +48,12 @@ internal static class DoingCodecs
         w.Text("b", fact.B);
     }
 
-    private static QuestionOpenedFact Opened(Fields f) => new() { Id = f.Text("id"), Text = f.Text("text"), About = f.OptionalText("about") };
+    private static QuestionOpenedFact Opened(Fields f) => new()
+    {
+        Id = f.Text("id"),
+        Text = f.Text("text"),
+        About = f.OptionalText("about"),
+    };
 
     private static void Opened(BodyWriter w, QuestionOpenedFact fact)
     {

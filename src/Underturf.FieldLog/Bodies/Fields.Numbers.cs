@@ -94,7 +94,16 @@ public sealed partial class Fields
     public WireSize? Gauge(string name) => OptionalText(name) is { } text ? Take(name, WireSize.Parse(text)) : null;
 
     /// <summary>What an instrument showed, which must be there.</summary>
-    public Shown Shown(string name) => Find(name) is null ? MissingShown(name) : Take(name, FieldLog.Shown.Parse(OptionalText(name) ?? ShownText.OverRange)) ?? default;
+    public Shown Shown(string name)
+    {
+        if (Find(name) is not { } element)
+        {
+            Missing(name, $"a quantity with its unit, for example \"31.5 ohm\", or \"{ShownText.OverRange}\"");
+            return default;
+        }
+
+        return AsText(name, element) is { } text ? Take(name, FieldLog.Shown.Parse(text)) ?? default : default;
+    }
 
     /// <summary>[east, north] in metres.</summary>
     public Position? Position(string name) => Find(name) is { } element ? AsPosition(name, element) : null;
@@ -108,12 +117,6 @@ public sealed partial class Fields
         }
 
         return [.. list.EnumerateArray().Select(item => AsPosition(name, item) ?? default)];
-    }
-
-    private Shown MissingShown(string name)
-    {
-        Missing(name, $"a quantity with its unit, for example \"31.5 ohm\", or \"{ShownText.OverRange}\"");
-        return default;
     }
 
     private Position? AsPosition(string name, JsonElement element)
@@ -131,7 +134,10 @@ public sealed partial class Fields
 
         if (Math.Abs(east) > FarthestMetres || Math.Abs(north) > FarthestMetres)
         {
-            Wrong(name, $"is {Short(element.GetRawText())}, more than 100 km away", "Write metres east and north of the property's datum, not map coordinates");
+            Wrong(
+                name,
+                $"is {Short(element.GetRawText())}, more than 100 km away",
+                "Write metres east and north of the property's datum, not map coordinates");
         }
 
         return new Position(east, north);

@@ -92,7 +92,10 @@ public sealed partial class Fields
         foreach (var field in body.EnumerateObject().Where(field => !asked.Contains(field.Name)).Take(MostReported))
         {
             problems.Add(new Problem(
-                PlaceOf(field.Name), $"is not a field of '{kind}' and was not used", $"Its fields are: {string.Join(", ", asked)}", Severity.Notice));
+                PlaceOf(field.Name),
+                $"is not a field of '{kind}' and was not used",
+                $"Its fields are: {string.Join(", ", asked)}",
+                Severity.Notice));
         }
     }
 

@@ -45,7 +45,10 @@ internal static class GroundCodecs
         var shape = f.Positions("shape");
         if (shape.Count == 0)
         {
-            f.Wrong("shape", "has no position", "Write one position for a point, two or more for a line or outline, for example [[0, 0], [12.5, 3]]");
+            f.Wrong(
+                "shape",
+                "has no position",
+                "Write one position for a point, two or more for a line or outline, for example [[0, 0], [12.5, 3]]");
         }
 
         return shape;

@@ -15,7 +15,13 @@ public sealed class KindCodec
     private readonly Func<Fields, Fact> read;
     private readonly Action<BodyWriter, Fact> write;
 
-    private KindCodec(string kind, int version, Type type, Func<Fields, Fact> read, Action<BodyWriter, Fact> write, IReadOnlyList<Lift> lifts)
+    private KindCodec(
+        string kind,
+        int version,
+        Type type,
+        Func<Fields, Fact> read,
+        Action<BodyWriter, Fact> write,
+        IReadOnlyList<Lift> lifts)
     {
         Kind = kind;
         Version = version;
@@ -36,7 +42,8 @@ public sealed class KindCodec
     public IReadOnlyList<Lift> Lifts { get; }
 
     /// <exception cref="ArgumentException">A version has no lift to the next: a bug of whoever defines the kind.</exception>
-    public static KindCodec Create<T>(string kind, int version, Func<Fields, T> read, Action<BodyWriter, T> write, params IReadOnlyList<Lift> lifts)
+    public static KindCodec Create<T>(
+        string kind, int version, Func<Fields, T> read, Action<BodyWriter, T> write, params IReadOnlyList<Lift> lifts)
         where T : Fact => lifts.Count == version - 1
             ? new KindCodec(kind, version, typeof(T), read, (writer, fact) => write(writer, (T)fact), lifts)
             : throw new ArgumentException($"Version {version} of '{kind}' needs {version - 1} lifts", nameof(lifts));

@@ -19,7 +19,9 @@ internal static class MomentText
     /// <summary>The shortest form that keeps the moment exactly.</summary>
     public static string Write(DateTimeOffset moment)
     {
-        var form = moment.Ticks % TimeSpan.TicksPerMinute == 0 ? Forms[0] : moment.Ticks % TimeSpan.TicksPerSecond == 0 ? Forms[1] : Forms[2];
+        var form = moment.Ticks % TimeSpan.TicksPerMinute == 0 ? Forms[0]
+            : moment.Ticks % TimeSpan.TicksPerSecond == 0 ? Forms[1]
+            : Forms[2];
         return moment.ToString(form, CultureInfo.InvariantCulture);
     }
 }

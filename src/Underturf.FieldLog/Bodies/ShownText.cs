@@ -29,7 +29,9 @@ internal static class ShownText
             var si = Units.Parse(text, dimension);
             if (si.Succeeded)
             {
-                return BelowNothing(text, si.Value, dimension) is { } problem ? problem : new Shown(new Quantity(si.Value, dimension, text));
+                return BelowNothing(text, si.Value, dimension) is { } problem
+                    ? problem
+                    : new Shown(new Quantity(si.Value, dimension, text));
             }
         }
 
@@ -43,11 +45,19 @@ internal static class ShownText
         Dimension.Voltage or Dimension.Current or Dimension.Pressure => null,
         _ when si >= 0 => null,
         Dimension.Resistance => new Problem(
-            $"'{text}'", "is less than no resistance", "A meter that shows this sees a voltage on the wire: note the volts, or reverse the leads and read again"),
-        _ => new Problem($"'{text}'", $"is less than no {Units.Name(dimension)}", "Note it again without the minus sign, or as text under 'note'"),
+            $"'{text}'",
+            "is less than no resistance",
+            "A meter that shows this sees a voltage on the wire: note the volts, or reverse the leads and read again"),
+        _ => new Problem(
+            $"'{text}'",
+            $"is less than no {Units.Name(dimension)}",
+            "Note it again without the minus sign, or as text under 'note'"),
     };
 
-    /// <summary>A text without number or unit is refused in the words for resistance, the usual reading; a unit that none knows, with all that would do.</summary>
+    /// <summary>
+    /// A text without number or unit is refused in the words for resistance, the usual reading; a unit that none knows, with all
+    /// that would do.
+    /// </summary>
     private static Problem Refuse(string text)
     {
         var first = Units.Parse(text, Dimension.Resistance).Problem!;
@@ -57,6 +67,9 @@ internal static class ShownText
         }
 
         var choices = Dimensions.Select(d => $"{Units.Parse("1 ?", d).Problem!.Remedy[UnitRemedy.Length..]} for {Units.Name(d)}");
-        return new Problem($"'{text}'", "has no unit that an instrument shows", $"{UnitRemedy}{string.Join("; ", choices)}; or \"{OverRange}\"");
+        return new Problem(
+            $"'{text}'",
+            "has no unit that an instrument shows",
+            $"{UnitRemedy}{string.Join("; ", choices)}; or \"{OverRange}\"");
     }
 }

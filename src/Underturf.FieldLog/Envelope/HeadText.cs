@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using Underturf.Quantities;
 
@@ -33,7 +32,10 @@ internal static class HeadText
         var fields = new Fields(document.RootElement, place, found);
         if (fields.Whole("format", least: 1) is var format && format != Format && found.Count == 0)
         {
-            problems.Add(new Problem(place, $"is of format {format}, which this version of underturf does not know", "Read the log with a newer version"));
+            problems.Add(new Problem(
+                place,
+                $"is of format {format}, which this version of underturf does not know",
+                "Read the log with a newer version"));
             return null;
         }
 
@@ -44,7 +46,8 @@ internal static class HeadText
     }
 
     /// <summary>Whether a property or writer id will do; a control character or a page of text is a mistake.</summary>
-    public static bool IsName(string text) => text.Length is > 0 and <= LongestName && !text.Any(char.IsControl) && text.Trim().Length == text.Length;
+    public static bool IsName(string text) =>
+        text.Length is > 0 and <= LongestName && !text.Any(char.IsControl) && text.Trim().Length == text.Length;
 
     private static Header Read(Fields fields, ReadOnlyMemory<byte> head) => new(
         Name(fields, "property"),
@@ -69,7 +72,9 @@ internal static class HeadText
 
     private static long Seq(Fields fields)
     {
-        if (fields.Find("seq") is { ValueKind: JsonValueKind.Number } element && element.TryGetInt64(out var seq) && seq is >= 1 and <= MostSeq)
+        if (fields.Find("seq") is { ValueKind: JsonValueKind.Number } element
+            && element.TryGetInt64(out var seq)
+            && seq is >= 1 and <= MostSeq)
         {
             return seq;
         }
@@ -83,7 +88,10 @@ internal static class HeadText
         var text = fields.OptionalText("prev");
         if (text is null || (text.Length > 0 && !Sha256Hex.IsWellFormed(text)))
         {
-            fields.Wrong("prev", "is not the hash of a header", "Write the SHA-256 of the writer's previous head as 64 lower-case digits, or \"\" for the first");
+            fields.Wrong(
+                "prev",
+                "is not the hash of a header",
+                "Write the SHA-256 of the writer's previous head as 64 lower-case digits, or \"\" for the first");
         }
 
         return text ?? "";
@@ -94,7 +102,10 @@ internal static class HeadText
         var text = fields.Text("noted");
         if (!HybridTime.TryParse(text, out var noted) && text.Length > 0)
         {
-            fields.Wrong("noted", "is not a time of noting", string.Create(CultureInfo.InvariantCulture, $"Write UTC and a counter, for example \"{new HybridTime(1932909120000, 0)}\""));
+            fields.Wrong(
+                "noted",
+                "is not a time of noting",
+                "Write UTC and a counter, for example \"2031-04-02T15:12:00.000Z/0\"");
         }
 
         return noted;

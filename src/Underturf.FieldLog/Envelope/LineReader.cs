@@ -17,7 +17,9 @@ internal sealed class LineReader(KindCatalogue kinds)
         if (line.Length > LongestLine)
         {
             problems.Add(new Problem(
-                place, $"is {line.Length} bytes long; a line may have {LongestLine}", "Look for a lost line end or a picture pasted in; photos go in by their SHA-256"));
+                place,
+                $"is {line.Length} bytes long; a line may have {LongestLine}",
+                "Look for a lost line end or a picture pasted in; photos go in by their SHA-256"));
             return null;
         }
 
@@ -39,7 +41,9 @@ internal sealed class LineReader(KindCatalogue kinds)
     private static Entry? Changed(string place, List<Problem> problems)
     {
         problems.Add(new Problem(
-            place, "does not match its digest: it was changed after it was sealed", "Take the line from another copy with `underturf merge`, or note the fact again"));
+            place,
+            "does not match its digest: it was changed after it was sealed",
+            "Take the line from another copy with `underturf merge`, or note the fact again"));
         return null;
     }
 
@@ -59,7 +63,9 @@ internal sealed class LineReader(KindCatalogue kinds)
         if (Sha256Hex.Of(parts.Body.Span) != header.BodyHash)
         {
             problems.Add(new Problem(
-                place, "has another body than its head was made for", "Take the line from another copy with `underturf merge`, or note the fact again"));
+                place,
+                "has another body than its head was made for",
+                "Take the line from another copy with `underturf merge`, or note the fact again"));
             return null;
         }
 

@@ -18,7 +18,10 @@ internal static class SoundJson
     {
         if (!Utf8.IsValid(json))
         {
-            return new Problem(place, "holds bytes that are not UTF-8", "Save the notes as UTF-8; take this line from another copy or note it again");
+            return new Problem(
+                place,
+                "holds bytes that are not UTF-8",
+                "Save the notes as UTF-8; take this line from another copy or note it again");
         }
 
         try
@@ -28,7 +31,9 @@ internal static class SoundJson
         catch (JsonException e)
         {
             return new Problem(
-                place, $"is not JSON from byte {(e.BytePositionInLine ?? 0) + 1} on", "Take the line from another copy with `underturf merge`, or note it again");
+                place,
+                $"is not JSON from byte {(e.BytePositionInLine ?? 0) + 1} on",
+                "Take the line from another copy with `underturf merge`, or note it again");
         }
     }
 
@@ -75,12 +80,18 @@ internal static class SoundJson
             return HalfCharacter(place);
         }
 
-        return seen.Add(name) ? null : new Problem(place, $"gives the field '{name}' twice", "Keep one of the two and note the entry again");
+        return seen.Add(name) ? null : new Problem(
+            place,
+            $"gives the field '{name}' twice",
+            "Keep one of the two and note the entry again");
     }
 
     private static Problem? TooDeep(int depth, string place) => depth < MostLevels
         ? null
-        : new Problem(place, $"is nested deeper than {MostLevels} levels", "No kind of entry nests so deep: note the fact again as docs/field-log.md says");
+        : new Problem(
+            place,
+            $"is nested deeper than {MostLevels} levels",
+            "No kind of entry nests so deep: note the fact again as docs/field-log.md says");
 
     private static bool Text(ref Utf8JsonReader reader, out string text)
     {

@@ -19,7 +19,8 @@ internal static class Chains
         }
     }
 
-    private static void CheckStep(string writer, (long Seq, List<Entry> Sides) before, (long Seq, List<Entry> Sides) here, List<Problem> problems)
+    private static void CheckStep(
+        string writer, (long Seq, List<Entry> Sides) before, (long Seq, List<Entry> Sides) here, List<Problem> problems)
     {
         if (here.Sides.Count > 1)
         {
@@ -46,11 +47,16 @@ internal static class Chains
 
     private static Problem Broken(Entry entry, long before) => new(
         entry.Id.ToString(),
-        before == 0 ? "is the first of its writer but names an entry before it" : $"does not follow from {entry.Id.Writer}/{before}, which stands before it",
+        before == 0
+            ? "is the first of its writer but names an entry before it"
+            : $"does not follow from {entry.Id.Writer}/{before}, which stands before it",
         "One of the two was replaced: compare with another copy of the log; both count");
 
     private static Problem RanBack(Entry entry) => new(
-        entry.Id.ToString(), "was noted no later than the entry before it", "Check the clock of that device; the order of noting holds", Severity.Notice);
+        entry.Id.ToString(),
+        "was noted no later than the entry before it",
+        "Check the clock of that device; the order of noting holds",
+        Severity.Notice);
 
     private static Problem Gap(string writer, long first, long last) => new(
         $"{writer}/{first}",

@@ -30,7 +30,11 @@ internal static class DistinctEntries
         var same = first.Entry!.Erased == second.Entry!.Erased;
         problems.Add(same
             ? new Problem(second.Place, $"repeats line {first.Number}", "Nothing needs doing; it counts once", Severity.Notice)
-            : new Problem(second.Place, $"is the same entry as line {first.Number}, one of them with its body erased", "Nothing needs doing; the erased one counts", Severity.Notice));
+            : new Problem(
+                second.Place,
+                $"is the same entry as line {first.Number}, one of them with its body erased",
+                "Nothing needs doing; the erased one counts",
+                Severity.Notice));
         return second.Entry.Erased ? second : first;
     }
 }

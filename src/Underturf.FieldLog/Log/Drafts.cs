@@ -42,7 +42,10 @@ public sealed record Drafts(IReadOnlyList<Draft> Notes, IReadOnlyList<Problem> P
 
         if (notes.Count == 0 && problems.Count == 0)
         {
-            problems.Add(new Problem("line 1", "is where the first note should be, but there is none", "Write one note a line, for example {\"kind\":\"told\",\"who\":\"…\",\"text\":\"…\"}"));
+            problems.Add(new Problem(
+                "line 1",
+                "is where the first note should be, but there is none",
+                "Write one note a line, for example {\"kind\":\"told\",\"who\":\"…\",\"text\":\"…\"}"));
         }
 
         return new Drafts(notes, problems);
@@ -52,7 +55,10 @@ public sealed record Drafts(IReadOnlyList<Draft> Notes, IReadOnlyList<Problem> P
     {
         var place = LogLines.Place(number);
         var unsound = line.Length > LineReader.LongestLine
-            ? new Problem(place, $"is {line.Length} bytes long; a note may have {LineReader.LongestLine}", "Look for a lost line end; photos go in by their SHA-256")
+            ? new Problem(
+                place,
+                $"is {line.Length} bytes long; a note may have {LineReader.LongestLine}",
+                "Look for a lost line end; photos go in by their SHA-256")
             : SoundJson.Check(line.Span, place);
         if (unsound is not null)
         {
@@ -81,16 +87,27 @@ public sealed record Drafts(IReadOnlyList<Draft> Notes, IReadOnlyList<Problem> P
 
         if (kinds.Find(kind) is not { } codec)
         {
-            return new Problem($"{place}, field 'kind'", "names a kind that cannot be sealed here", $"Use one of: {string.Join(", ", kinds.All.Select(k => k.Kind))}");
+            return new Problem(
+                $"{place}, field 'kind'",
+                "names a kind that cannot be sealed here",
+                $"Use one of: {string.Join(", ", kinds.All.Select(k => k.Kind))}");
         }
 
-        return body.TryGetProperty("version", out var version) && version.ValueKind == JsonValueKind.Number && version.GetDouble() > codec.Version
-            ? new Problem($"{place}, field 'version'", "is newer than what can be sealed here", $"Write version {codec.Version} of '{kind}', or leave the version out")
+        var newer = body.TryGetProperty("version", out var version)
+            && version.ValueKind == JsonValueKind.Number
+            && version.GetDouble() > codec.Version;
+        return newer
+            ? new Problem(
+                $"{place}, field 'version'",
+                "is newer than what can be sealed here",
+                $"Write version {codec.Version} of '{kind}', or leave the version out")
             : null;
     }
 
     private static string? KindOf(JsonElement body) =>
-        body.ValueKind == JsonValueKind.Object && body.TryGetProperty("kind", out var kind) && kind.ValueKind == JsonValueKind.String ? kind.GetString() : null;
+        body.ValueKind == JsonValueKind.Object && body.TryGetProperty("kind", out var kind) && kind.ValueKind == JsonValueKind.String
+            ? kind.GetString()
+            : null;
 
     private static ReadOnlyMemory<byte> WithVersion(ReadOnlyMemory<byte> line, JsonElement body, KindCatalogue kinds)
     {

@@ -21,7 +21,10 @@ public sealed class LogDocument
         Standing = FieldLog.Standing.Of([.. Entries.Where(e => e.Header.Property == Property)], problems);
         if (Lines.All(line => line.IsBlank))
         {
-            problems.Add(new Problem("line 1", "is where the log should begin, but the file is empty", "Note a first fact with `underturf note`, or give another file"));
+            problems.Add(new Problem(
+                "line 1",
+                "is where the log should begin, but the file is empty",
+                "Note a first fact with `underturf note`, or give another file"));
         }
 
         Problems = problems;

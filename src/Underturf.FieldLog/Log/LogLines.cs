@@ -59,7 +59,11 @@ internal sealed class LogLines(KindCatalogue kinds)
     {
         if (raw.Span.StartsWith(ByteOrderMark))
         {
-            problems.Add(new Problem(Place(number), "begins with a byte-order mark", "Nothing needs doing; save the log without one", Severity.Notice));
+            problems.Add(new Problem(
+                Place(number),
+                "begins with a byte-order mark",
+                "Nothing needs doing; save the log without one",
+                Severity.Notice));
         }
 
         return Bare(raw);
@@ -84,7 +88,9 @@ internal sealed class LogLines(KindCatalogue kinds)
         && SoundJson.Check(Bare(raw).Span, "") is not null;
 
     private static Problem CutOff(LogLine last) => new(
-        last.Place, "is cut off: the file ends in the middle of it", "Take the line from another copy with `underturf merge`, or note the fact again");
+        last.Place,
+        "is cut off: the file ends in the middle of it",
+        "Take the line from another copy with `underturf merge`, or note the fact again");
 
     private static void NoticeForm(List<LogLine> lines, ReadOnlySpan<byte> bytes, List<Problem> problems)
     {
@@ -99,7 +105,10 @@ internal sealed class LogLines(KindCatalogue kinds)
         if (returns > 0)
         {
             problems.Add(new Problem(
-                "line ends", $"{returns} of {lines.Count} lines end with a carriage return", "Nothing needs doing; save the log with plain line feeds", Severity.Notice));
+                "line ends",
+                $"{returns} of {lines.Count} lines end with a carriage return",
+                "Nothing needs doing; save the log with plain line feeds",
+                Severity.Notice));
         }
 
         if (lines is [.., { Entry: not null } last] && bytes[^1] != LineFeed)

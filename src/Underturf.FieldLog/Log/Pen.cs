@@ -9,7 +9,14 @@ public static class Pen
     /// <param name="last">The writer's last header in this log (<see cref="LogDocument.LastHeader"/>), or nothing for the first.</param>
     /// <param name="noted">When it is written down (<see cref="HybridTime.Next"/> after the latest in the log).</param>
     /// <param name="at">When it was so; the time of noting where nothing is given.</param>
-    public static Outcome<Entry> Seal(string property, string writer, Header? last, HybridTime noted, Fact fact, DateTimeOffset? at = null, KindCatalogue? kinds = null) =>
+    public static Outcome<Entry> Seal(
+        string property,
+        string writer,
+        Header? last,
+        HybridTime noted,
+        Fact fact,
+        DateTimeOffset? at = null,
+        KindCatalogue? kinds = null) =>
         Seal(property, writer, last, noted, BodyText.Write(fact, at, kinds), kinds);
 
     /// <summary>Seals a body as it is, byte for byte. A body that could not be read back is refused with the reason.</summary>
@@ -24,13 +31,17 @@ public static class Pen
 
         var header = new Header(property, id, last?.Hash ?? "", Sha256Hex.Of(body.Span), noted);
         var problems = new List<Problem>();
-        var entry = new LineReader(kinds ?? KindCatalogue.Standard).Read(LineForm.Seal(HeadText.Write(header), body.Span), id.ToString(), problems);
+        var line = LineForm.Seal(HeadText.Write(header), body.Span);
+        var entry = new LineReader(kinds ?? KindCatalogue.Standard).Read(line, id.ToString(), problems);
         if (problems.Find(p => p.Severity == Severity.Error) is { } problem)
         {
             return problem;
         }
 
-        return entry is { Fact: not null } ? entry : problems.Find(_ => true) ?? new Problem(id.ToString(), "says nothing", "Write a fact of a known kind");
+        return entry is { Fact: not null } ? entry : problems.Find(_ => true) ?? new Problem(
+            id.ToString(),
+            "says nothing",
+            "Write a fact of a known kind");
     }
 
     private static Problem? Refuse(string property, EntryId id, Header? last, HybridTime noted, ReadOnlyMemory<byte> body)
@@ -42,7 +53,10 @@ public static class Pen
 
         if (!HeadText.IsName(property) || !HeadText.IsName(id.Writer))
         {
-            return new Problem(id.ToString(), "has a property or writer that is not an id", "Use letters, digits and hyphens, for example \"writer-a\"");
+            return new Problem(
+                id.ToString(),
+                "has a property or writer that is not an id",
+                "Use letters, digits and hyphens, for example \"writer-a\"");
         }
 
         if (!noted.IsWritable || (last is not null && noted.CompareTo(last.Noted) <= 0))

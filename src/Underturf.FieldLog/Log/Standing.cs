@@ -44,7 +44,11 @@ internal sealed class Standing
             case RestoreFact restore:
                 foreach (var target in Targets(entry, restore.Entry, "restores").Where(target => !struck.Remove(target)))
                 {
-                    problems.Add(new Problem(entry.Id.ToString(), $"restores {target.Id}, which was not struck", "Nothing needs doing", Severity.Notice));
+                    problems.Add(new Problem(
+                        entry.Id.ToString(),
+                        $"restores {target.Id}, which was not struck",
+                        "Nothing needs doing",
+                        Severity.Notice));
                 }
 
                 break;
@@ -62,7 +66,10 @@ internal sealed class Standing
         if (named.Find(e => e.Fact is StrikeFact or RestoreFact) is { Fact: var word })
         {
             var aim = word is StrikeFact strike ? strike.Entry : ((RestoreFact)word!).Entry;
-            return Refuse(entry, $"{does} {id}, which is itself a strike or restore", $"Strike or restore {aim} itself: the last word on an entry counts");
+            return Refuse(
+                entry,
+                $"{does} {id}, which is itself a strike or restore",
+                $"Strike or restore {aim} itself: the last word on an entry counts");
         }
 
         var before = named.FindAll(e => EntryOrder.Instance.Compare(e, entry) < 0);
