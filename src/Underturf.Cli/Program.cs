@@ -1,1 +1,31 @@
-return 0;
+using System.CommandLine;
+using Underturf.Cli;
+using Underturf.Cli.Commands;
+
+var root = new RootCommand("The field notebook that thinks along with a landscape-irrigation technician.")
+{
+    CheckCommand.Make(),
+    MergeCommand.Make(),
+    NoteCommand.Make(),
+    ShowCommand.Make(),
+    ReadingsCommand.Make(),
+    DiagnoseCommand.Make(),
+    PapersCommand.Make(),
+    ServeCommand.Make(),
+    BookCommand.Make(),
+    DemoCommand.Make(),
+};
+
+var parsed = root.Parse(args);
+if (parsed.Errors.Count > 0)
+{
+    foreach (var error in parsed.Errors)
+    {
+        Console.Error.WriteLine($"underturf: {error.Message}");
+    }
+
+    Console.Error.WriteLine("Run underturf --help, or underturf COMMAND --help, for what can be asked.");
+    return ExitCode.BadUsage;
+}
+
+return await Guard.Run(() => parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false }));

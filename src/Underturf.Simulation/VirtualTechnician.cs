@@ -35,8 +35,8 @@ public sealed class VirtualTechnician
     {
         var probe = book.Probe(asked.How) ?? throw new ArgumentException($"'{asked.How}' is no probe of the practice book.", nameof(asked));
         var instrument = book.Instrument(probe);
-        var exact = Exact(probe.Measures, asked) * Drift(asked, name);
-        var error = (exact * numbers.MeterBias(instrument.Name)) + (0.8 * ((instrument.Accuracy * exact) + instrument.Floor) * numbers.Draw($"error {name}"));
+        var exact = Exact(probe.Measures, asked) + (instrument.Dimension == Dimension.Resistance ? Drift(asked, name) : 0);
+        var error = (exact * numbers.MeterBias(instrument.Name)) + (0.85 * instrument.Sigma(exact) * numbers.Draw($"error {name}"));
         return asked with { Value = Show(double.IsInfinity(exact) ? exact : exact + error, instrument) };
     }
 
@@ -96,9 +96,10 @@ public sealed class VirtualTechnician
         return new FedNetwork(network, station, supplyVolts, book.Supply.Ohms + weak, book.Supply.Hertz);
     }
 
+    /// <summary>Ohms by which a drifting fault differs this time.</summary>
     private double Drift(ReadingFact asked, string name) => faults
-        .Where(f => Practice(f).Drift > 0 && asked.Stations.Contains(f.Station ?? string.Empty))
-        .Aggregate(1.0, (factor, f) => factor * Math.Exp(0.5 * Practice(f).Drift * numbers.Draw($"drift {name}")));
+        .Where(f => Practice(f).Drift > 0 && f.Station is not null && asked.Stations.Contains(f.Station))
+        .Sum(f => f.Amount * (Math.Exp(Practice(f).Drift * numbers.Draw($"drift {name}")) - 1));
 
     private FaultPractice Practice(TrueFault fault) => book.Faults.First(f => f.Id == fault.Fault);
 

@@ -37,6 +37,7 @@ public sealed class WorldGenerator
         var paths = new PathFinder(history.Now, book).All();
         var faults = new FaultDraw(book, chance.Fork("faults"), paths).Draw(1 + chance.NextInt(2));
         var technician = new VirtualTechnician(paths, faults, book, new TrueNumbers(book, seed), null);
+        Note(technician.Read(new ReadingFact { How = "idle volts", Value = Shown.OverRange }, "idle volts"));
         foreach (var path in paths)
         {
             Read(technician, "station ohms", path.Station);

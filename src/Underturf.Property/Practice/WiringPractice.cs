@@ -61,4 +61,8 @@ public sealed record InstrumentPractice(
     double Floor,
     double Step,
     double Least,
-    double Most);
+    double Most)
+{
+    /// <summary>Standard deviation of its own error at a reading: share and floor add as independent errors do.</summary>
+    public double Sigma(double si) => Math.Sqrt((Accuracy * si * Accuracy * si) + (Floor * Floor));
+}

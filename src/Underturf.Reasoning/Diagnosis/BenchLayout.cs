@@ -82,7 +82,7 @@ internal sealed class BenchLayout
     private (int Plus, int Minus, int Through, int Source) Feed(int terminal)
     {
         var hot = network.Node("hot");
-        var source = network.AddSource("supply", hot, commonTerminal, setup.SupplyVolts, book.Supply.Ohms);
+        var source = network.AddSource("supply", hot, commonTerminal, setup.Supply.Volts, book.Supply.Ohms);
         var idle = setup.Measures == Measure.SupplyVolts;
         var through = network.AddResistor("station output", hot, terminal, idle ? double.PositiveInfinity : OutputOhms);
         var (coil, back) = CoilNodes();
@@ -172,7 +172,7 @@ internal sealed class BenchLayout
     }
 
     private double Henries =>
-        (setup.Inrush ? book.Coil.InrushReactanceOhms : book.Coil.HoldingReactanceOhms) / (2 * Math.PI * setup.Hertz);
+        (setup.Inrush ? book.Coil.InrushReactanceOhms : book.Coil.HoldingReactanceOhms) / (2 * Math.PI * setup.Supply.Hertz);
 
     private (int A, int B) CoilNodes()
     {

@@ -3,12 +3,16 @@ using Underturf.Reasoning.Translation;
 
 namespace Underturf.Reasoning.Diagnosis;
 
+/// <summary>The transformer as far as it is known.</summary>
+/// <param name="Volts">Open-circuit volts.</param>
+/// <param name="VoltsSpread">Standard deviation of them.</param>
+internal readonly record struct Supply(double Volts, double VoltsSpread, double Hertz);
+
 /// <summary>What stands in front of the instrument.</summary>
 /// <param name="Paths">The station measured; a second one for a reading between two stations or a pair of suspects.</param>
 /// <param name="Measures">How the instrument is connected.</param>
 /// <param name="Place">Where one stands, for readings not taken at the controller.</param>
-/// <param name="SupplyVolts">Open-circuit volts of the transformer.</param>
-/// <param name="Hertz">Its frequency.</param>
+/// <param name="Supply">The transformer.</param>
 /// <param name="Inrush">True to ask whether the valve pulls in, false for a valve that is held.</param>
 /// <param name="JoinAt">The place where a pair may be joined.</param>
 /// <param name="Swapped">True where the two stations have each other's terminal.</param>
@@ -16,8 +20,7 @@ internal sealed record BenchSetup(
     IReadOnlyList<StationPath> Paths,
     Measure Measures,
     string? Place,
-    double SupplyVolts,
-    double Hertz,
+    Supply Supply,
     bool Inrush = false,
     string? JoinAt = null,
     bool Swapped = false)

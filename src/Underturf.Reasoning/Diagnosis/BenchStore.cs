@@ -4,7 +4,7 @@ using Underturf.Reasoning.Translation;
 namespace Underturf.Reasoning.Diagnosis;
 
 /// <summary>Lays each bench out once and remembers the sound prediction, which most suspects leave as it is.</summary>
-internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths, PracticeBook book, Func<string, (double Volts, double Hertz)> supplyOf)
+internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths, PracticeBook book, Func<string, Supply> supplyOf)
 {
     private readonly Dictionary<Key, (Bench Bench, Prediction Sound)> benches = [];
     private readonly Predictor predictor = new(book);
@@ -29,9 +29,8 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     {
         if (!benches.TryGetValue(key, out var known))
         {
-            var (volts, hertz) = supplyOf(paths[key.Station].Controller);
             IReadOnlyList<StationPath> laid = key.Other is null ? [paths[key.Station]] : [paths[key.Station], paths[key.Other]];
-            var bench = BenchLayout.Of(new BenchSetup(laid, key.Measures, key.Place, volts, hertz, key.Inrush, key.JoinAt, key.Swapped), book);
+            var bench = BenchLayout.Of(new BenchSetup(laid, key.Measures, key.Place, supplyOf(paths[key.Station].Controller), key.Inrush, key.JoinAt, key.Swapped), book);
             known = (bench, predictor.Predict(bench, null));
             benches[key] = known;
         }

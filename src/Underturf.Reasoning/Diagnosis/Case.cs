@@ -55,7 +55,7 @@ internal sealed class Case
         {
             var view = History.At(moment);
             var paths = new PathFinder(view, Book).All().ToDictionary(p => p.Station, StringComparer.Ordinal);
-            store = new BenchStore(paths, Book, controller => Supply(view, controller));
+            store = new BenchStore(paths, Book, controller => SupplyOf(view, controller));
             benches[epoch] = store;
         }
 
@@ -65,11 +65,15 @@ internal sealed class Case
     /// <summary>The benches of the property as it stands now, for readings not taken yet.</summary>
     public BenchStore BenchesNow => Benches(DateTimeOffset.MaxValue);
 
-    private (double Volts, double Hertz) Supply(PropertyView view, string controller)
+    /// <summary>The transformer's volts as read idle, else as noted, else as usual.</summary>
+    private Supply SupplyOf(PropertyView view, string controller)
     {
         var known = view.Controllers.GetValueOrDefault(controller);
+        var hertz = known?.Frequency?.Hertz ?? Book.Supply.Hertz;
         var idle = History.Facts.Readings.LastOrDefault(r => Book.Probe(r.Fact.How)?.Measures == Measure.SupplyVolts && Concerns(r.Fact, controller));
-        return (idle?.Fact.Value.Value?.Si ?? known?.Supply?.Volts ?? Book.Supply.Volts, known?.Frequency?.Hertz ?? Book.Supply.Hertz);
+        return idle?.Fact.Value.Value?.Si is { } read
+            ? new Supply(read, Book.Instrument(Book.Probe(idle.Fact.How)!).Sigma(read), hertz)
+            : new Supply(known?.Supply?.Volts ?? Book.Supply.Volts, Book.Supply.VoltsSpread, hertz);
     }
 
     private bool Concerns(ReadingFact reading, string controller) =>

@@ -30,12 +30,12 @@ internal sealed class Display(InstrumentPractice instrument, PracticeBook book)
     /// <summary>Standard deviation of the display about the mean: what the circuit leaves open and the instrument's own error.</summary>
     public double Sigma(in Prediction prediction, double mean)
     {
-        var own = instrument.Accuracy * mean;
-        return Math.Sqrt(prediction.Variance + (own * own) + (instrument.Floor * instrument.Floor));
+        var own = instrument.Sigma(mean);
+        return Math.Sqrt(prediction.Variance + (own * own));
     }
 
     /// <summary>Standard deviation of the instrument's own error.</summary>
-    public double OwnSigma(double si) => (instrument.Accuracy * si) + instrument.Floor;
+    public double OwnSigma(double si) => instrument.Sigma(si);
 
     /// <summary>Spread evenly over the decades that the instrument can show.</summary>
     public double LogChanceUnmodelled(Shown shown)

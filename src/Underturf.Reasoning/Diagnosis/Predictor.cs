@@ -12,7 +12,7 @@ internal sealed class Predictor(PracticeBook book)
 {
     public Prediction Predict(Bench bench, Variation? variation)
     {
-        var network = variation is null ? bench.Network : bench.Network.With(variation.Ohms);
+        var network = variation?.Network() ?? bench.Network;
         var parts = variation?.Parts ?? bench.Parts;
         var touched = variation is not null;
         return bench.Setup.IsFed ? Fed(bench, network, parts, touched) : Dead(bench, network, parts, touched);
@@ -28,7 +28,7 @@ internal sealed class Predictor(PracticeBook book)
 
     private Prediction Fed(Bench bench, WiringNetwork network, IReadOnlyList<Part> parts, bool touched)
     {
-        var solution = network.SolveAc(bench.Setup.Hertz).Value;
+        var solution = network.SolveAc(bench.Setup.Supply.Hertz).Value;
         var reading = bench.Setup.Measures == Measure.StationAmps
             ? solution.AmperesReading(bench.Through)
             : solution.VoltsReading(bench.Plus, bench.Minus);
@@ -38,7 +38,7 @@ internal sealed class Predictor(PracticeBook book)
         }
 
         var shown = reading.Value;
-        var supply = shown.Magnitude * book.Supply.VoltsSpread / bench.Setup.SupplyVolts;
+        var supply = shown.Magnitude * bench.Setup.Supply.VoltsSpread / bench.Setup.Supply.Volts;
         return Spread(shown.Magnitude, parts, e => shown.Sensitivity(e), supply * supply, touched);
     }
 

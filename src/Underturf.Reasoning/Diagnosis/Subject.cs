@@ -38,7 +38,10 @@ internal sealed class SubjectFinder(Case owner)
         .OrderByDescending(w => w.Probability)];
 
     private bool IsOpen(string station, IReadOnlyList<World> worlds) =>
-        ShareOf(Present(worlds), w => w.IsSound) < owner.Book.Questions.OpenBelow || Shortfall(station);
+        ShareOf(Present(worlds), w => w.IsSound) < owner.Book.Questions.OpenBelow || Shortfall(station) || IsAsked(station);
+
+    private bool IsAsked(string station) =>
+        Property.Stock.Of(owner.History).Asked.Any(q => q.Fact.About is { } about && owner.View.Identity.Of(about) == station);
 
     /// <summary>The last run of the station since work on it did not go as it should: not open, or other places than its own.</summary>
     private bool Shortfall(string station)
@@ -54,7 +57,8 @@ internal sealed class SubjectFinder(Case owner)
             || run.AtOwnPlace == false);
     }
 
-    private bool OnCommon(World world) => world.Suspects.Any(s => s.IsShared && !owner.Cures.IsCured(s, DateTimeOffset.MaxValue));
+    /// <summary>Only what stations share is wrong; a station with a fault of its own besides keeps its own question.</summary>
+    private bool OnCommon(World world) => !world.IsSound && world.Suspects.All(s => s.IsShared && !owner.Cures.IsCured(s, DateTimeOffset.MaxValue));
 
     private static double ShareOf(IEnumerable<World> worlds, Func<World, bool> which) => worlds.Where(which).Sum(w => w.Probability);
 }

@@ -43,7 +43,8 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
         FaultScope.Conductor or FaultScope.Splice => path.Legs.Select(leg => Seat(fault, path, leg, fault.Rate)),
         FaultScope.Branch => path.Legs.SelectMany(leg => Branches(Seat(fault, path, leg, fault.Rate / path.Legs.Count))),
         FaultScope.Coil => path.Valves.Select(v => Seat(fault, path, path.Legs[v.Leg], fault.Rate)),
-        FaultScope.Station or FaultScope.Unmodelled => [Seat(fault, path, null, fault.Rate)],
+        FaultScope.Station => [Seat(fault, path, null, fault.Rate) with { Place = path.Valves[0].Place }],
+        FaultScope.Unmodelled => [Seat(fault, path, null, fault.Rate)],
         _ => [],
     };
 

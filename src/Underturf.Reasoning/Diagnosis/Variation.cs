@@ -1,3 +1,4 @@
+using Underturf.Networks.Wiring;
 using Underturf.Property.Practice;
 
 namespace Underturf.Reasoning.Diagnosis;
@@ -6,12 +7,25 @@ namespace Underturf.Reasoning.Diagnosis;
 internal sealed class Variation(Bench bench, PracticeBook book)
 {
     private readonly List<Part> parts = [.. bench.Parts];
+    private readonly List<(int Element, double Henries)> inductances = [];
 
     public double[] Ohms { get; } = [.. bench.Ohms];
 
     public IReadOnlyList<Part> Parts => parts;
 
     public bool IsChanged { get; private set; }
+
+    /// <summary>The bench's network with these ohms.</summary>
+    public WiringNetwork Network()
+    {
+        var network = bench.Network.With(Ohms);
+        foreach (var (element, henries) in inductances)
+        {
+            network = network.WithHenries(element, henries);
+        }
+
+        return network;
+    }
 
     public void Apply(Suspect suspect)
     {
@@ -97,13 +111,13 @@ internal sealed class Variation(Bench bench, PracticeBook book)
         }
     }
 
-    /// <summary>So many like coils side by side, each on its own stretch of wire, are one with so many times less ohms.</summary>
+    /// <summary>So many like coils side by side, each on its own stretch of wire, are one with so many times less ohms and henries.</summary>
     private void Branch(Bench.LegSlots slots, int count)
     {
-        var wire = bench.Network.ElementAt(slots.BranchWire).Ohms;
         var unit = BenchLayout.BranchWireOhms(book) / count;
-        Set(slots.BranchWire, double.IsFinite(wire) ? wire : unit);
+        Set(slots.BranchWire, unit);
         Set(slots.BranchCoil, book.Coil.Ohms / count);
+        inductances.Add((slots.BranchCoil, bench.Network.ElementAt(slots.BranchCoil).Henries / count));
         var narrowing = Math.Sqrt(count);
         parts.Add(new Part(slots.BranchWire, PartKind.Wire, -1, unit, book.Wire.BranchSpread / narrowing));
         parts.Add(new Part(slots.BranchCoil, PartKind.LevelCoil, -1, book.Coil.Ohms / count, book.Coil.Differ / narrowing));

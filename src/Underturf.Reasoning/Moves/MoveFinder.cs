@@ -43,7 +43,7 @@ internal sealed class MoveFinder
         act.Place is { } place ? owner.View.Name(place) : owner.View.Name(path.Controller),
         loss.Minutes(act) + Walk(act.Place ?? path.Controller),
         owner.Book.Loss.WrongRepairMinutes * cure,
-        owner.Book.Look.Caution,
+        owner.Book.Repair(act.Repair)!.Caution,
         subject.Id);
 
     private IEnumerable<Move> Candidates() =>

@@ -1,0 +1,78 @@
+using System.Text;
+using Underturf.Reasoning;
+using Underturf.Reasoning.Diagnosis;
+
+namespace Underturf.Cli;
+
+/// <summary>Answers as text for a terminal.</summary>
+internal static class AnswersText
+{
+    private const int MostPlaces = 4;
+    private const int MostMoves = 3;
+    private const int MostExplanations = 5;
+
+    public static string Write(Answers answers)
+    {
+        var text = new StringBuilder();
+        if (answers.Moves.Count > 0)
+        {
+            text.AppendLine("NEXT MOVE");
+            Move(text, answers.Moves[0]);
+            text.AppendLine();
+        }
+
+        text.AppendLine(answers.Questions.Count == 0 ? "No open question." : $"OPEN QUESTIONS: {answers.Questions.Count}");
+        foreach (var question in answers.Questions)
+        {
+            text.AppendLine();
+            Question(text, question);
+        }
+
+        text.AppendLine();
+        text.Append($"Engine {answers.Engine}, practice book {answers.Book}. Local codes and licensed practice prevail.");
+        return text.ToString();
+    }
+
+    private static void Question(StringBuilder text, OpenQuestion question)
+    {
+        text.AppendLine($"[{question.Id}] {question.Symptom}");
+        foreach (var explanation in question.Explanations.Take(MostExplanations))
+        {
+            text.AppendLine($"  {Say.Share(explanation.Probability),10}  {explanation.Summary}");
+            if (explanation.Places.Count > 1)
+            {
+                text.AppendLine($"              where: {string.Join(", ", explanation.Places.Take(MostPlaces).Select(p => $"{p.Place} {Say.Share(p.Probability)}"))}");
+            }
+        }
+
+        if (question.Valves.Count > 0)
+        {
+            text.AppendLine($"      valves: {string.Join(", ", question.Valves.Where(v => v.Probability > 0.001).Select(v => $"{v.Count}: {Say.Share(v.Probability)}"))}");
+        }
+
+        foreach (var line in question.Explanations[0].Evidence)
+        {
+            text.AppendLine($"      {line.Entry}: {line.What}: read {line.Observed}; predicted {line.Predicted} {Speaks(line.Weight)}");
+        }
+
+        foreach (var move in question.Moves.Take(MostMoves))
+        {
+            Move(text, move);
+        }
+    }
+
+    private static void Move(StringBuilder text, Move move)
+    {
+        text.AppendLine($"  > {move.Action}, at {move.Where}: {move.Minutes:0} min, saves {move.Worth:0} min");
+        text.AppendLine($"    {move.Caution}");
+    }
+
+    private static string Speaks(double weight) => weight switch
+    {
+        > 2 => "(strongly for)",
+        > 0.5 => "(for)",
+        < -2 => "(strongly against)",
+        < -0.5 => "(against)",
+        _ => string.Empty,
+    };
+}

@@ -1,0 +1,13 @@
+using System.CommandLine;
+
+namespace Underturf.Cli.Commands;
+
+/// <summary>Arguments and options that several commands share.</summary>
+internal static class Arguments
+{
+    public static Argument<FileInfo> Log() => new("LOG") { Description = "The field log, one entry a line." };
+
+    public static Option<FileInfo?> Book() => new("--book") { Description = "A practice book instead of the default one." };
+
+    public static Option<bool> Json() => new("--json") { Description = "Print JSON for other programs." };
+}

@@ -1,0 +1,43 @@
+using Underturf.FieldLog;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+using Underturf.Reasoning;
+
+namespace Underturf.Cli;
+
+/// <summary>Reads what the commands are given.</summary>
+internal static class Files
+{
+    public static LogDocument Log(FileInfo file) => LogDocument.Read(Bytes(file));
+
+    public static Notebook Notebook(FileInfo log, FileInfo? book) => Reasoning.Notebook.Open(Log(log), Book(book));
+
+    public static PracticeBook Book(FileInfo? file)
+    {
+        if (file is null)
+        {
+            return PracticeBook.Default;
+        }
+
+        var book = PracticeBook.Read(Bytes(file));
+        return book.Succeeded ? book.Value : throw new Refusal(book.Problem!);
+    }
+
+    public static byte[] Bytes(FileInfo file) => Directory.Exists(file.FullName)
+        ? throw new Refusal(new Problem(file.Name, "is a folder", "Name the file in it"))
+        : file.Exists ? File.ReadAllBytes(file.FullName)
+        : throw new Refusal(new Problem(file.Name, "is not there", "Check the path"));
+
+    /// <summary>Writes beside the target first, so that a stop in between leaves the old file whole.</summary>
+    public static void Write(string path, ReadOnlySpan<byte> bytes)
+    {
+        var beside = path + ".part";
+        using (var stream = new FileStream(beside, FileMode.Create))
+        {
+            stream.Write(bytes);
+            stream.Flush(flushToDisk: true);
+        }
+
+        File.Move(beside, path, overwrite: true);
+    }
+}

@@ -1,0 +1,17 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace Underturf.Reasoning;
+
+/// <summary>Answers as JSON, for other programs: names as in the records, camelCase.</summary>
+public static class AnswersJson
+{
+    public static string Write(Answers answers) => JsonSerializer.Serialize(answers, AnswersJsonContext.Default.Answers);
+
+    public static string Write(IReadOnlyList<ReadingLine> readings) => JsonSerializer.Serialize(readings, AnswersJsonContext.Default.IReadOnlyListReadingLine);
+}
+
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, WriteIndented = true)]
+[JsonSerializable(typeof(Answers))]
+[JsonSerializable(typeof(IReadOnlyList<ReadingLine>))]
+internal sealed partial class AnswersJsonContext : JsonSerializerContext;

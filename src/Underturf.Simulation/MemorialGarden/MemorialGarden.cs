@@ -1,0 +1,96 @@
+using System.Text;
+using System.Text.Json;
+using Underturf.FieldLog;
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Reasoning.Translation;
+
+namespace Underturf.Simulation;
+
+/// <summary>
+/// The demo property, invented: a seven-hectare memorial garden taken over without a drawing. Its notes are written by hand; what the
+/// instruments show in them is computed from the truth, so that the readings obey physics.
+/// </summary>
+public static class MemorialGarden
+{
+    private const string PropertyId = "memorial-garden";
+
+    /// <summary>The demo made anew with a practice book; the committed sample is this with the default book.</summary>
+    public static World Make(PracticeBook book)
+    {
+        var truth = JsonSerializer.Deserialize(Bytes("truth.json"), SceneJson.Default.SceneTruth)!;
+        var notes = Encoding.UTF8.GetString(Bytes("notes.jsonl"))
+            .Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            .Select(line => JsonSerializer.Deserialize(line, SceneJson.Default.SceneNote)!)
+            .ToList();
+        var crew = new Crew(notes, truth, book);
+        var keeper = new LogKeeper(PropertyId);
+        foreach (var note in notes)
+        {
+            keeper.Note(note.Writer, note.Noted, note.Fill ? crew.Fill(note) : FactOf(note));
+        }
+
+        return new World(keeper.Log(), [.. truth.Faults.Where(f => f.Until is null).Select(f => f.AsFault)]);
+    }
+
+    /// <summary>The truth's file, for the sample folder.</summary>
+    public static byte[] TruthBytes() => Bytes("truth.json");
+
+    internal static Fact FactOf(SceneNote note)
+    {
+        var drafts = Drafts.Read(Encoding.UTF8.GetBytes(note.Body.GetRawText()));
+        return drafts.Notes is [var draft] ? draft.Fact : throw new InvalidOperationException(drafts.Problems[0].ToString());
+    }
+
+    private static byte[] Bytes(string name)
+    {
+        using var stream = typeof(MemorialGarden).Assembly.GetManifestResourceStream($"memorial-garden/{name}")
+            ?? throw new InvalidOperationException($"{name} is not embedded.");
+        var bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        return bytes;
+    }
+
+    /// <summary>The virtual technician of each stretch of time between repairs.</summary>
+    private sealed class Crew
+    {
+        private readonly SceneTruth truth;
+        private readonly PracticeBook book;
+        private readonly IReadOnlyList<StationPath> paths;
+        private readonly PropertyView view;
+        private readonly Dictionary<string, int> asked = new(StringComparer.Ordinal);
+
+        public Crew(IReadOnlyList<SceneNote> notes, SceneTruth truth, PracticeBook book)
+        {
+            this.truth = truth;
+            this.book = book;
+            var keeper = new LogKeeper(PropertyId);
+            foreach (var note in notes.Where(n => !n.Fill))
+            {
+                keeper.Note(note.Writer, note.Noted, FactOf(note));
+            }
+
+            view = PropertyHistory.Fold(keeper.Log().Standing).Now;
+            paths = new PathFinder(view, book).All();
+        }
+
+        public Fact Fill(SceneNote note)
+        {
+            var faults = truth.Faults.Where(f => f.Until is not { } until || note.Noted < until).Select(f => f.AsFault).ToList();
+            var technician = new VirtualTechnician(paths, faults, book, new TrueNumbers(book, truth.Seed), truth.SupplyVolts);
+            return FactOf(note) switch
+            {
+                ReadingFact reading => technician.Read(reading, Name(reading)),
+                TestFact test => technician.Run(test.Station, view.Stations[test.Station].Waters[0]) with { By = test.By, Note = test.Note },
+                var other => other,
+            };
+        }
+
+        private string Name(ReadingFact reading)
+        {
+            var name = $"{reading.How} {string.Join(' ', reading.Stations)} {reading.Place}";
+            asked[name] = asked.GetValueOrDefault(name) + 1;
+            return $"{name} {asked[name]}";
+        }
+    }
+}
