@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.Playwright;
 using Underturf.Property.Practice;
 using Underturf.Reasoning;
+using Underturf.Simulation;
 
 namespace Underturf.Browser;
 
@@ -15,18 +16,25 @@ public sealed class PageTests(ServedPage served)
     [Fact]
     public async Task The_page_shows_the_questions_explanations_and_moves_that_the_core_computes_natively_from_the_same_bytes()
     {
-        var page = await served.OpenAsync(widthPixels: 1440);
-        var shown = await ShownAnswers.ReadAsync(page);
-        var native = Native;
-        Assert.NotEmpty(native.Questions);
-        Assert.Equal(native.Questions.Select(question => (question.Id, question.Symptom)), shown.Select(question => (question.Id, question.Symptom)));
-        Assert.All(native.Questions.Zip(shown), pair => AssertSame(pair.First, pair.Second));
+        var page = await served.ReadOnlyAsync(widthPixels: 1440);
+        AssertSame(Native, await ShownAnswers.ReadAsync(page));
+    }
+
+    /// <summary>Seeds are arbitrary: the properties are invented by the simulator.</summary>
+    [Theory]
+    [InlineData(11)]
+    [InlineData(12)]
+    public async Task A_made_up_property_picked_as_a_file_gives_what_the_core_computes_natively(ulong seed)
+    {
+        var log = World(seed);
+        var page = await PickAsync($"world-{seed}.jsonl", log);
+        AssertSame(Notebook.Answer(log, PracticeBook.Default), await ShownAnswers.ReadAsync(page));
     }
 
     [Fact]
     public async Task The_move_that_stands_first_is_the_best_of_all()
     {
-        var page = await served.OpenAsync(widthPixels: 390);
+        var page = await served.ReadOnlyAsync(widthPixels: 390);
         Assert.Equal(Native.Moves[0].Action, await page.Locator(".next-move .action").TextContentAsync());
         Assert.Equal("Next", await page.Locator("h1").TextContentAsync());
     }
@@ -36,7 +44,7 @@ public sealed class PageTests(ServedPage served)
     [InlineData(1440)]
     public async Task No_width_scrolls_sideways_even_with_everything_unfolded(int widthPixels)
     {
-        var page = await served.OpenAsync(widthPixels);
+        var page = await served.ReadOnlyAsync(widthPixels);
         await page.ScreenshotAsync(new PageScreenshotOptions { Path = Checkout.Artifact($"page-{widthPixels}.png"), FullPage = true });
         await page.EvaluateAsync("document.querySelectorAll('details').forEach(fold => fold.open = true)");
         Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= widthPixels);
@@ -46,7 +54,7 @@ public sealed class PageTests(ServedPage served)
     [Fact]
     public async Task What_one_presses_is_at_least_48_pixels_high()
     {
-        var page = await served.OpenAsync(widthPixels: 390);
+        var page = await served.ReadOnlyAsync(widthPixels: 390);
         var low = await page.EvaluateAsync<string[]>(
             "[...document.querySelectorAll('button, .button, summary, a')].filter(e => e.offsetParent && e.getBoundingClientRect().height < 48).map(e => e.outerHTML)");
         Assert.Empty(low);
@@ -55,7 +63,7 @@ public sealed class PageTests(ServedPage served)
     [Fact]
     public async Task The_numbers_are_set_in_the_face_that_the_build_fetched()
     {
-        var page = await served.OpenAsync(widthPixels: 390);
+        var page = await served.ReadOnlyAsync(widthPixels: 390);
         var faces = await page.EvaluateAsync<string[]>("document.fonts.ready.then(() => [...document.fonts].filter(f => f.status === 'loaded').map(f => f.weight))");
         Assert.Contains("400", faces);
         Assert.Contains("700", faces);
@@ -64,9 +72,7 @@ public sealed class PageTests(ServedPage served)
     [Fact]
     public async Task A_log_that_holds_nothing_is_answered_with_what_is_wrong_and_what_to_do()
     {
-        var page = await served.OpenAsync(widthPixels: 390);
-        await page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "empty.jsonl", MimeType = "application/jsonl", Buffer = [] });
-        await page.Locator(".problem").WaitForAsync();
+        var page = await PickAsync("empty.jsonl", []);
         Assert.Equal(2, await page.Locator(".problem").First.Locator("p").CountAsync());
         Assert.Equal(0, await page.Locator("article.question").CountAsync());
     }
@@ -74,27 +80,34 @@ public sealed class PageTests(ServedPage served)
     [Fact]
     public async Task The_demo_log_picked_as_a_file_gives_the_same_answers_as_the_one_served()
     {
-        var page = await served.OpenAsync(widthPixels: 1440);
-        var offered = await page.Locator("main").InnerTextAsync();
-        await page.Locator("input[type=file]").SetInputFilesAsync(Checkout.DemoLog);
-        await page.Locator(".log-name", new PageLocatorOptions { HasText = "log.jsonl" }).WaitForAsync();
-        await page.Locator("[data-state=ready]").WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached, Timeout = 120_000 });
-        Assert.Equal(offered, await page.Locator("main").InnerTextAsync());
+        var offered = await (await served.ReadOnlyAsync(widthPixels: 1440)).Locator("main").TextContentAsync();
+        var page = await PickAsync("log.jsonl", await File.ReadAllBytesAsync(Checkout.DemoLog, TestContext.Current.CancellationToken));
+        Assert.Equal(offered, await page.Locator("main").TextContentAsync());
     }
 
     [Fact]
     public async Task The_page_reports_no_error_and_asks_nothing_of_other_hosts()
     {
-        var page = await served.Chromium.NewPageAsync();
-        var errors = new List<string>();
-        var hosts = new HashSet<string>();
-        page.PageError += (_, error) => errors.Add(error);
-        page.Console += (_, message) => errors.AddRange(message.Type == "error" ? [message.Text] : Array.Empty<string>());
-        page.Request += (_, request) => hosts.Add(new Uri(request.Url).Authority);
-        await page.GotoAsync(served.Address.ToString());
-        await page.Locator("article.question").First.WaitForAsync(new LocatorWaitForOptions { Timeout = 120_000 });
-        Assert.Empty(errors);
-        Assert.Subset(new HashSet<string> { served.Address.Authority, "" }, hosts);
+        await served.ReadOnlyAsync(widthPixels: 1440);
+        Assert.Empty(served.Errors);
+        Assert.Subset(new HashSet<string> { served.Address.Authority, "" }, served.AskedHosts);
+    }
+
+    private async Task<IPage> PickAsync(string name, byte[] log)
+    {
+        var page = await served.PickingAsync();
+        await page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/jsonl", Buffer = log });
+        await ServedPage.WaitForAnswersAsync(page, name);
+        return page;
+    }
+
+    private static byte[] World(ulong seed) => WorldGenerator.Make(seed, PracticeBook.Default).Log.ToBytes().ToArray();
+
+    private static void AssertSame(Answers native, IReadOnlyList<ShownQuestion> shown)
+    {
+        Assert.NotEmpty(native.Questions);
+        Assert.Equal(native.Questions.Select(question => (question.Id, question.Symptom)), shown.Select(question => (question.Id, question.Symptom)));
+        Assert.All(native.Questions.Zip(shown), pair => AssertSame(pair.First, pair.Second));
     }
 
     private static void AssertSame(OpenQuestion native, ShownQuestion shown)

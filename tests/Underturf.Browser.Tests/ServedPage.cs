@@ -9,11 +9,15 @@ namespace Underturf.Browser;
 /// <summary>The page as `underturf serve` serves it, and Debian's Chromium to look at it with; shared by all tests.</summary>
 public sealed class ServedPage : IAsyncLifetime
 {
+    /// <summary>When to give up waiting, not when an answer is due: a busy machine is no fault of the page.</summary>
+    private const float PatienceMilliseconds = 300_000;
+
     private readonly CancellationTokenSource ending = new();
     private Task<Problem?>? serving;
+    private readonly Dictionary<int, Task<IPage>> opened = [];
     private IPlaywright? playwright;
-
-    public IBrowser Chromium { get; private set; } = null!;
+    private IBrowser? chromium;
+    private Task<IPage>? picking;
 
     public Uri Address { get; private set; } = null!;
 
@@ -25,7 +29,7 @@ public sealed class ServedPage : IAsyncLifetime
         Assert.True(started.Task.IsCompleted, started.Task.IsCompleted ? "" : (await serving)?.ToString());
         Address = await started.Task;
         playwright = await Playwright.CreateAsync();
-        Chromium = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        chromium = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = FindChromium(),
             Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
@@ -34,9 +38,9 @@ public sealed class ServedPage : IAsyncLifetime
 
     public async ValueTask DisposeAsync()
     {
-        if (Chromium is not null)
+        if (chromium is not null)
         {
-            await Chromium.DisposeAsync();
+            await chromium.DisposeAsync();
         }
 
         playwright?.Dispose();
@@ -45,13 +49,35 @@ public sealed class ServedPage : IAsyncLifetime
         ending.Dispose();
     }
 
-    /// <summary>Opens the page at a width and waits until it has answered.</summary>
-    public async Task<IPage> OpenAsync(int widthPixels)
+    /// <summary>What pages reported as errors, on their consoles or by stopping.</summary>
+    public List<string> Errors { get; } = [];
+
+    /// <summary>Every host that a page asked something of.</summary>
+    public HashSet<string> AskedHosts { get; } = [];
+
+    /// <summary>The page with the demo log answered, at a width: opened once, as starting a page costs seconds. Leave it as it is.</summary>
+    public Task<IPage> ReadOnlyAsync(int widthPixels) =>
+        opened.TryGetValue(widthPixels, out var page) ? page : opened[widthPixels] = OpenAsync(widthPixels);
+
+    /// <summary>A page to pick files in, for tests of one class one after the other.</summary>
+    public Task<IPage> PickingAsync() => picking ??= OpenAsync(widthPixels: 1440);
+
+    private async Task<IPage> OpenAsync(int widthPixels)
     {
-        var page = await Chromium.NewPageAsync(new BrowserNewPageOptions { ViewportSize = new ViewportSize { Width = widthPixels, Height = 900 } });
+        var page = await chromium!.NewPageAsync(new BrowserNewPageOptions { ViewportSize = new ViewportSize { Width = widthPixels, Height = 900 } });
+        page.PageError += (_, error) => Errors.Add(error);
+        page.Console += (_, message) => Errors.AddRange(message.Type == "error" ? [message.Text] : Array.Empty<string>());
+        page.Request += (_, request) => AskedHosts.Add(new Uri(request.Url).Authority);
         await page.GotoAsync(Address.ToString());
-        await page.Locator("[data-state=ready], [data-state=failed]").WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached, Timeout = 120_000 });
+        await WaitForAnswersAsync(page, "Demo log");
         return page;
+    }
+
+    /// <summary>Waits until the page shows the log of a name and has answered or refused it.</summary>
+    public static async Task WaitForAnswersAsync(IPage page, string logName)
+    {
+        await page.Locator(".log-name", new PageLocatorOptions { HasText = logName }).WaitForAsync(new LocatorWaitForOptions { Timeout = PatienceMilliseconds });
+        await page.Locator("[data-state=ready], [data-state=failed]").WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached, Timeout = PatienceMilliseconds });
     }
 
     private static string FindChromium() =>
