@@ -12,6 +12,11 @@ internal static class NarrowInterval
     /// </summary>
     internal static double LogMass(double middle, double half)
     {
+        if (half <= 0.15 && Math.Abs(middle) * half <= 0.25)
+        {
+            return Normal.LogDensity(middle) + Math.Log(2 * half * Series(middle * middle, half * half));
+        }
+
         var sum = 0.0;
         for (var k = 0; k < Point.Length; k++)
         {
@@ -20,5 +25,18 @@ internal static class NarrowInterval
         }
 
         return Normal.LogDensity(middle) + Math.Log(half * sum);
+    }
+
+    /// <summary>
+    /// The mean of exp(-middle u - u^2/2) over the interval as its power series: the sum of half^2k He_2k(middle) / (2k + 1)!, He the
+    /// Hermite polynomials. Four terms leave less than 2e-13 where this is used.
+    /// </summary>
+    private static double Series(double m2, double h2)
+    {
+        var he2 = m2 - 1;
+        var he4 = (((m2 - 6) * m2) + 3);
+        var he6 = ((((m2 - 15) * m2) + 45) * m2) - 15;
+        var he8 = ((((((m2 - 28) * m2) + 210) * m2) - 420) * m2) + 105;
+        return 1 + (h2 * ((he2 / 6) + (h2 * ((he4 / 120) + (h2 * ((he6 / 5040) + (h2 * he8 / 362880)))))));
     }
 }

@@ -107,20 +107,30 @@ internal sealed class BeliefEngine
     /// <summary>A pair is weighed where one of its stations looks unsound by itself; two sound-looking ones keep their small prior.</summary>
     private List<PairCandidate> PairCandidates(string controller)
     {
-        var odd = clusters.Where(IsOdd).SelectMany(c => c.Stations).ToHashSet(StringComparer.Ordinal);
+        var odd = clusters.Where(IsOdd).ToHashSet();
+        var stations = odd.SelectMany(c => c.Stations).ToHashSet(StringComparer.Ordinal);
         return [.. owner.Suspects.Pairs(controller)
-            .Where(p => odd.Contains(p.Station!) || odd.Contains(p.Other!))
-            .Select(Pair)
-            .Where(p => p.LogRatio.Max() > -LogNegligible)];
+            .Where(p => stations.Contains(p.Station!) || stations.Contains(p.Other!))
+            .Select(p => Pair(p, odd))
+            .OfType<PairCandidate>()];
     }
 
-    private PairCandidate Pair(Suspect suspect)
+    /// <summary>
+    /// The pair against no pair; nothing where it is out of the question. A cluster that looks sound by itself gains next to nothing by a
+    /// pair, so the odd ones are weighed first and most pairs end there.
+    /// </summary>
+    private PairCandidate? Pair(Suspect suspect, HashSet<Cluster> odd)
     {
-        var touched = clusters.Where(c => weigher.Affects(suspect, c)).ToList();
+        var touched = clusters.Where(c => weigher.Affects(suspect, c)).OrderByDescending(odd.Contains).ToList();
         var ratio = new double[levels];
         Array.Fill(ratio, Math.Log(suspect.Weight));
         foreach (var cluster in touched)
         {
+            if (!odd.Contains(cluster) && ratio.Max() < -LogNegligible)
+            {
+                return null;
+            }
+
             var with = weigher.Sound(cluster, suspect);
             for (var i = 0; i < levels; i++)
             {
@@ -128,7 +138,7 @@ internal sealed class BeliefEngine
             }
         }
 
-        return new PairCandidate(suspect, touched, ratio);
+        return ratio.Max() < -LogNegligible ? null : new PairCandidate(suspect, touched, ratio);
     }
 
     private bool IsOdd(Cluster cluster)

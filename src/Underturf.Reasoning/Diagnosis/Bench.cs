@@ -55,4 +55,17 @@ internal sealed class Bench
 
         return variation.IsChanged ? variation : null;
     }
+
+    /// <summary>The element in which a suspect's ohms or its break would lie; -1 where this bench has none.</summary>
+    public int SeriesElement(Suspect suspect) => suspect.Fault!.Scope switch
+    {
+        FaultScope.Conductor or FaultScope.Splice or FaultScope.Branch => Slots(suspect)?.Conductor ?? -1,
+        FaultScope.CommonConductor or FaultScope.CommonSplice => Commons.GetValueOrDefault(suspect.Leg!.Value, -1),
+        FaultScope.Sensor => Sensor,
+        FaultScope.Coil => Coils.TryGetValue((suspect.Station!, suspect.Place!), out var coil) ? coil.Coil : -1,
+        _ => -1,
+    };
+
+    public LegSlots? Slots(Suspect suspect) =>
+        suspect is { Station: { } station, Leg: { } leg } && Legs.TryGetValue((station, leg), out var slots) ? slots : null;
 }

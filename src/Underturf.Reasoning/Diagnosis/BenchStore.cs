@@ -7,6 +7,7 @@ namespace Underturf.Reasoning.Diagnosis;
 internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths, PracticeBook book, Func<string, Supply> supplyOf)
 {
     private readonly Dictionary<Key, (Bench Bench, Prediction Sound)> benches = [];
+    private readonly Dictionary<(Bench, Suspect), DeadReading> bases = [];
     private readonly Predictor predictor = new(book);
 
     public StationPath Path(string station) => paths[station];
@@ -18,8 +19,35 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     {
         var pair = active.FirstOrDefault(s => s.IsPair && (s.Station == stations[0] || s.Other == stations[0]));
         var (bench, sound) = Bench(new Key(measures, stations[0], Partner(stations, pair), place, inrush, pair?.Fault!.Joins == true ? pair.Place : null, pair?.Fault!.Swaps == true));
-        var variation = active.Count == 0 ? null : bench.Vary(book, active);
-        return variation is null ? sound with { IsTouched = pair is not null } : predictor.Predict(bench, variation);
+        if (active.Count == 0)
+        {
+            return sound;
+        }
+
+        return (bench.Setup.IsFed ? null : FromBase(bench, active)) ?? Solved(bench, sound, pair is not null, active);
+    }
+
+    private Prediction Solved(Bench bench, in Prediction sound, bool paired, IReadOnlyList<Suspect> active) =>
+        bench.Vary(book, active) is { } variation ? predictor.Predict(bench, variation) : sound with { IsTouched = paired };
+
+    /// <summary>
+    /// A lone suspect whose ohms are in series: its seat is solved once without them, and each stratum's ohms are added to that.
+    /// </summary>
+    private Prediction? FromBase(Bench bench, IReadOnlyList<Suspect> active)
+    {
+        if (active is not [{ Seat: { } seat } suspect] || (suspect.Fault!.SeriesOhms ?? suspect.Fault.DcSeriesOhms) is null)
+        {
+            return null;
+        }
+
+        if (!bases.TryGetValue((bench, seat), out var known))
+        {
+            known = predictor.PredictDead(bench, bench.Vary(book, [seat]));
+            bases[(bench, seat)] = known;
+        }
+
+        var element = bench.SeriesElement(suspect);
+        return element < 0 ? null : known.InSeries(element, suspect.Amount, suspect.SeriesLogSpread);
     }
 
     private static string? Partner(IReadOnlyList<string> stations, Suspect? pair) =>

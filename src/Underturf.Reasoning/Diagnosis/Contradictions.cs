@@ -28,7 +28,7 @@ internal static class Contradictions
 
     private static bool Disagree(ReadingEvidence a, ReadingEvidence b, double spreads) => (a.Shown.Value, b.Shown.Value) switch
     {
-        ({ } x, { } y) => Math.Abs(x.Si - y.Si) > spreads * (a.Display.OwnSigma(x.Si) + b.Display.OwnSigma(y.Si)),
+        ({ } x, { } y) => Math.Abs(x.Si - y.Si) > spreads * (a.Display.Instrument.Sigma(x.Si) + b.Display.Instrument.Sigma(y.Si)),
         (null, null) => false,
         _ => true,
     };

@@ -48,7 +48,7 @@ internal sealed class EvidenceFinder(Case owner)
             Observed = (fact.Value.Value?.Text ?? "over range") + (fact.Drifting ? ", drifting" : string.Empty),
             Shown = fact.Value,
             Drifting = fact.Drifting,
-            Display = new Display(instrument, owner.Book),
+            Display = new Display(instrument, owner.Book, fact.Value),
             Benches = owner.Benches(note.At),
             Measures = probe.Measures,
             Place = place,

@@ -12,18 +12,21 @@ internal sealed class Predictor(PracticeBook book)
 {
     public Prediction Predict(Bench bench, Variation? variation)
     {
-        var network = variation?.Network() ?? bench.Network;
-        var parts = variation?.Parts ?? bench.Parts;
-        var touched = variation is not null;
-        return bench.Setup.IsFed ? Fed(bench, network, parts, touched) : Dead(bench, network, parts, touched);
+        return bench.Setup.IsFed
+            ? Fed(bench, variation?.Network() ?? bench.Network, variation?.Parts ?? bench.Parts, variation is not null)
+            : PredictDead(bench, variation).Prediction;
     }
 
-    private Prediction Dead(Bench bench, WiringNetwork network, IReadOnlyList<Part> parts, bool touched)
+    /// <summary>The reading of an unfed bench, kept with its solution so that ohms in series can be added without solving again.</summary>
+    public DeadReading PredictDead(Bench bench, Variation? variation)
     {
+        var network = variation?.Network() ?? bench.Network;
         var reading = network.Ohms(bench.Plus, bench.Minus).Value;
-        return reading.IsOpen
+        var touched = variation is not null;
+        var prediction = reading.IsOpen
             ? new Prediction(double.PositiveInfinity, 0, 0, true, touched)
-            : Spread(reading.Ohms, parts, e => reading.Sensitivity(e), 0, touched);
+            : Spread(reading.Ohms, variation?.Parts ?? bench.Parts, e => reading.Sensitivity(e), 0, touched);
+        return new DeadReading(prediction, reading);
     }
 
     private Prediction Fed(Bench bench, WiringNetwork network, IReadOnlyList<Part> parts, bool touched)

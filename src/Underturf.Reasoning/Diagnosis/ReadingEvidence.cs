@@ -7,6 +7,8 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>A reading with an instrument, weighed by solving the circuit in front of it.</summary>
 internal sealed class ReadingEvidence(EntryId entry, DateTimeOffset at, IReadOnlyList<string> stations) : Evidence(entry, at, stations)
 {
+    private readonly Dictionary<Prediction, double[]> known = [];
+
     public required Shown Shown { get; init; }
 
     public required bool Drifting { get; init; }
@@ -30,15 +32,15 @@ internal sealed class ReadingEvidence(EntryId entry, DateTimeOffset at, IReadOnl
         var prediction = Predict([]);
         if (prediction.IsOpen || Shown.Value is not { } value)
         {
-            return -Display.LogChance(prediction, logLevel, Shown) / Math.Log(10);
+            return -Display.LogChance(prediction, logLevel) / Math.Log(10);
         }
 
         var mean = prediction.MeanAt(logLevel);
-        var away = Math.Abs(value.Si - mean) / Display.Sigma(prediction, mean);
+        var away = Math.Abs(value.Si - mean) / Display.Sigma(Display.Instrument, prediction, mean);
         return -(Normal.LogCdf(-away) + Math.Log(2)) / Math.Log(10);
     }
 
-    protected override double LogChanceUnmodelled => Display.LogChanceUnmodelled(Shown) + Math.Log(Drifting ? Book.Unmodelled.DriftImagined : 1 - Book.Unmodelled.DriftImagined);
+    protected override double LogChanceUnmodelled => Display.LogChanceUnmodelled() + Math.Log(Drifting ? Book.Unmodelled.DriftImagined : 1 - Book.Unmodelled.DriftImagined);
 
     protected override void WeighActive(IReadOnlyList<Suspect> active, CoilLevels levels, double[] into)
     {
@@ -46,14 +48,28 @@ internal sealed class ReadingEvidence(EntryId entry, DateTimeOffset at, IReadOnl
         var unsteady = Math.Log(Unsteady(active, prediction.IsTouched));
         if (prediction.IsOpen || prediction.LevelSlope == 0)
         {
-            Add(Display.LogChance(prediction, 0, Shown) + unsteady, into);
+            Add(Display.LogChance(prediction, 0) + unsteady, into);
             return;
         }
 
+        var chances = Chances(prediction, levels);
         for (var i = 0; i < into.Length; i++)
         {
-            into[i] += Display.LogChance(prediction, levels.LogLevels[i], Shown) + unsteady;
+            into[i] += chances[i] + unsteady;
         }
+    }
+
+    /// <summary>The same ohms anywhere along a run predict the same, so most suspects find their chances here.</summary>
+    private double[] Chances(Prediction prediction, CoilLevels levels)
+    {
+        prediction = prediction with { IsTouched = false };
+        if (!known.TryGetValue(prediction, out var chances))
+        {
+            chances = [.. levels.LogLevels.Select(level => Display.LogChance(prediction, level))];
+            known[prediction] = chances;
+        }
+
+        return chances;
     }
 
     protected override string PredictedActive(IReadOnlyList<Suspect> active, double logLevel)
@@ -65,7 +81,7 @@ internal sealed class ReadingEvidence(EntryId entry, DateTimeOffset at, IReadOnl
         }
 
         var mean = prediction.MeanAt(logLevel);
-        return Say.Amount(mean, Display.Sigma(prediction, mean), Shown.Value?.Dimension ?? Quantities.Dimension.Resistance);
+        return Say.Amount(mean, Display.Sigma(Display.Instrument, prediction, mean), Display.Instrument.Dimension);
     }
 
     private double Unsteady(IReadOnlyList<Suspect> active, bool touched)

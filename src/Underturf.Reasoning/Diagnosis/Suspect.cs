@@ -27,11 +27,17 @@ public sealed record Suspect
     /// <summary>Where one would dig or look; nothing where it has no place.</summary>
     public string? Place { get; init; }
 
+    /// <summary>The suspect of which this is one stratum: the same fault at the same place, its ohms left at nothing.</summary>
+    public Suspect? Seat { get; init; }
+
     /// <summary>The stratum's ohms, or its share of a coil's ohms.</summary>
     public double Amount { get; init; }
 
     /// <summary>Standard deviation of the logarithm of the amount within its stratum.</summary>
     public double AmountLogSpread { get; init; }
+
+    /// <summary>Spread of ohms in series: what the stratum leaves open, and drift from one reading to the next.</summary>
+    public double SeriesLogSpread => Math.Sqrt((AmountLogSpread * AmountLogSpread) + (Fault is { } fault ? fault.Drift * fault.Drift : 0));
 
     /// <summary>Coils more than were noted.</summary>
     public int MoreCoils { get; init; }

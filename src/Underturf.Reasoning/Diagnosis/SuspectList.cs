@@ -89,7 +89,7 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
         var spread = fault.SeriesOhms ?? fault.DcSeriesOhms ?? fault.CoilFactor ?? fault.EarthOhms ?? fault.SourceOhms;
         return spread is null
             ? [seat]
-            : Strata.Of(spread).Select(s => seat with { Amount = s.Amount, AmountLogSpread = s.LogSpread, Weight = seat.Weight * s.Share });
+            : Strata.Of(spread).Select(s => seat with { Seat = seat, Amount = s.Amount, AmountLogSpread = s.LogSpread, Weight = seat.Weight * s.Share });
     }
 
     private static Leg? Meeting(StationPath a, StationPath b) => a.Legs.LastOrDefault(leg => b.LegTo(leg.To) >= 0);

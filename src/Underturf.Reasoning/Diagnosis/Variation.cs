@@ -36,7 +36,7 @@ internal sealed class Variation(Bench bench, PracticeBook book)
 
         Join(fault);
         Feed(suspect, fault);
-        foreach (var element in SeriesElements(suspect, fault))
+        if (bench.SeriesElement(suspect) is var element and >= 0)
         {
             Series(element, suspect, fault);
         }
@@ -48,15 +48,6 @@ internal sealed class Variation(Bench bench, PracticeBook book)
         }
     }
 
-    private IEnumerable<int> SeriesElements(Suspect suspect, FaultPractice fault) => fault.Scope switch
-    {
-        FaultScope.Conductor or FaultScope.Splice or FaultScope.Branch when Slots(suspect) is { } slots => [slots.Conductor],
-        FaultScope.CommonConductor or FaultScope.CommonSplice when bench.Commons.TryGetValue(suspect.Leg!.Value, out var common) => [common],
-        FaultScope.Sensor when bench.Sensor >= 0 => [bench.Sensor],
-        FaultScope.Coil when suspect.Station is { } s && bench.Coils.TryGetValue((s, suspect.Place!), out var coil) => [coil.Coil],
-        _ => [],
-    };
-
     private void Series(int element, Suspect suspect, FaultPractice fault)
     {
         if (fault.Open)
@@ -67,8 +58,7 @@ internal sealed class Variation(Bench bench, PracticeBook book)
         if (fault.SeriesOhms is not null || (fault.DcSeriesOhms is not null && !bench.Setup.IsFed))
         {
             Set(element, Ohms[element] + suspect.Amount);
-            var drift = fault.Drift;
-            parts.Add(new Part(element, PartKind.Other, -1, suspect.Amount, Math.Sqrt((drift * drift) + (suspect.AmountLogSpread * suspect.AmountLogSpread))));
+            parts.Add(new Part(element, PartKind.Other, -1, suspect.Amount, suspect.SeriesLogSpread));
         }
 
         if (fault.SeriesCoils is { } coils)
@@ -94,7 +84,7 @@ internal sealed class Variation(Bench bench, PracticeBook book)
 
     private void Leg(Suspect suspect, FaultPractice fault, string station)
     {
-        if (Slots(suspect) is not { } slots)
+        if (bench.Slots(suspect) is not { } slots)
         {
             return;
         }
@@ -139,9 +129,6 @@ internal sealed class Variation(Bench bench, PracticeBook book)
             parts.Add(new Part(bench.Source, PartKind.Other, -1, suspect.Amount, suspect.AmountLogSpread));
         }
     }
-
-    private Bench.LegSlots? Slots(Suspect suspect) =>
-        suspect is { Station: { } station, Leg: { } leg } && bench.Legs.TryGetValue((station, leg), out var slots) ? slots : null;
 
     private void Set(int element, double ohms)
     {

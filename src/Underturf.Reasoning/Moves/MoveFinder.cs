@@ -93,14 +93,13 @@ internal sealed class MoveFinder
 
     private Move Reading(ProbePractice probe, IReadOnlyList<string> stations, string? place)
     {
-        var display = new Display(owner.Book.Instrument(probe), owner.Book);
-        var predictions = worlds.Select(w => Predict(w, probe, stations, place, display)).ToList();
+        var predictions = worlds.Select(w => Predict(w, probe, stations, place)).ToList();
         var outcomes = Outcomes.OfReading(predictions, belief);
         var what = stations.Count == 2 ? $"{owner.View.Name(stations[0])} to {owner.View.Name(stations[1])}" : owner.View.Name(stations[0]);
         return Weigh($"{probe.Say}, {what}", place, probe.Minutes, probe.Caution, outcomes);
     }
 
-    private (double Mean, double Sigma, bool IsOpen)? Predict(World world, ProbePractice probe, IReadOnlyList<string> stations, string? place, Display display)
+    private (double Mean, double Sigma, bool IsOpen)? Predict(World world, ProbePractice probe, IReadOnlyList<string> stations, string? place)
     {
         if (world.Suspects.Any(s => s.Fault!.Scope == FaultScope.Unmodelled))
         {
@@ -110,7 +109,7 @@ internal sealed class MoveFinder
         var active = world.Suspects.Where(s => s.Note is null).ToList();
         var prediction = owner.BenchesNow.Predict(probe.Measures, stations, place, inrush: false, active);
         var mean = prediction.IsOpen ? 0 : prediction.MeanAt(subject.LogLevel);
-        return (mean, prediction.IsOpen ? 0 : display.Sigma(prediction, mean), prediction.IsOpen);
+        return (mean, prediction.IsOpen ? 0 : Display.Sigma(owner.Book.Instrument(probe), prediction, mean), prediction.IsOpen);
     }
 
     /// <summary>A look finds what the book says one sees of a fault at its place; each finding is an outcome, and so is nothing odd.</summary>
