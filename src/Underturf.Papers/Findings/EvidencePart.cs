@@ -1,0 +1,36 @@
+using Underturf.Reasoning;
+
+namespace Underturf.Papers;
+
+/// <summary>What the leading explanation predicts beside what was read.</summary>
+internal static class EvidencePart
+{
+    public static IEnumerable<Block> Blocks(PageForm form, PaperMatter matter, OpenQuestion question)
+    {
+        if (question.Explanations is not [{ Evidence.Count: > 0 } first, ..])
+        {
+            return [];
+        }
+
+        var table = new Table(form.LeftPoints, [new("What was read", 148), new("Read", 108), new("The first explanation predicts", form.InnerWidthPoints - 388), new("Speaks", 74), new("Note", 58)]);
+        var rows = first.Evidence.Select(line => (IReadOnlyList<Cell>)
+        [
+            Cell.Of(line.What),
+            Cell.Of(line.Observed, Styles.StrongCell, matter.GradeOf(line.Entry)),
+            Cell.Of(line.Predicted),
+            Cell.Of(Speaks(line.Weight)),
+            Cell.Of(line.Entry, Styles.Small),
+        ]);
+        return [.. Paragraph.Minor(form, "What speaks for and against the first"), .. table.Blocks(rows)];
+    }
+
+    /// <param name="weight">log10 of how much likelier the reading is under this explanation than under the others.</param>
+    private static string Speaks(double weight) => weight switch
+    {
+        > 2 => "strongly for",
+        > 0.5 => "for",
+        < -2 => "strongly against",
+        < -0.5 => "against",
+        _ => "neither way",
+    };
+}

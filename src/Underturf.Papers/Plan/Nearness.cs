@@ -1,0 +1,34 @@
+using Underturf.FieldLog;
+
+namespace Underturf.Papers;
+
+/// <summary>Which positions belong to the property: one typed with a slipped decimal point must not shrink all others to a dot.</summary>
+internal sealed record Nearness(Position Middle, double LimitMetres)
+{
+    private const double LeastLimitMetres = 2000, LargestMetres = 1e6;
+
+    /// <summary>How many times the median distance from the middle still counts as near.</summary>
+    private const double Times = 10;
+
+    public static Nearness Of(IEnumerable<Position> positions)
+    {
+        var sane = positions.Where(IsSane).ToList();
+        if (sane.Count == 0)
+        {
+            return new Nearness(default, LeastLimitMetres);
+        }
+
+        var middle = new Position(Median(sane.Select(p => p.EastMetres)), Median(sane.Select(p => p.NorthMetres)));
+        return new Nearness(middle, Math.Max(LeastLimitMetres, Times * Median(sane.Select(p => p.DistanceMetresTo(middle)))));
+    }
+
+    public bool Holds(Position position) => IsSane(position) && position.DistanceMetresTo(Middle) <= LimitMetres;
+
+    private static bool IsSane(Position p) => Math.Abs(p.EastMetres) <= LargestMetres && Math.Abs(p.NorthMetres) <= LargestMetres;
+
+    private static double Median(IEnumerable<double> numbers)
+    {
+        var sorted = numbers.Order().ToList();
+        return sorted[(sorted.Count - 1) / 2];
+    }
+}

@@ -1,0 +1,64 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+
+namespace Underturf.Papers;
+
+/// <summary>A run of wire as a line on the plan.</summary>
+internal sealed record PlanRun(string Id, IReadOnlyList<Position> Line, Grade Grade);
+
+/// <summary>What can be drawn to scale, and by name what cannot.</summary>
+/// <param name="NotDrawn">One sentence a reason: no position noted, or so far off that everything else would shrink to a dot.</param>
+internal sealed record PlanContent(
+    IReadOnlyList<PlanThing> Things,
+    IReadOnlyList<PlanRun> Runs,
+    IReadOnlyList<GroundFact> Ground,
+    IReadOnlyList<string> NotDrawn)
+{
+    public IEnumerable<Position> Positions => Things.Select(t => t.At).Concat(Runs.SelectMany(r => r.Line)).Concat(Ground.SelectMany(g => g.Shape));
+
+    public static PlanContent Of(PaperMatter matter)
+    {
+        var view = matter.View;
+        var all = Named(view).ToList();
+        var near = Nearness.Of(all.Select(t => view.PositionOf(t.Id)).OfType<Position>().Concat(view.Ground.Values.SelectMany(g => g.Shape)));
+        var things = all.Where(t => view.PositionOf(t.Id) is { } at && near.Holds(at)).Select(t => t with { At = view.PositionOf(t.Id)!.Value }).ToList();
+        var ground = view.Ground.Values.Where(g => g.Shape.Count > 0 && g.Shape.All(near.Holds)).ToList();
+        var runs = view.Cables.Select(c => Run(view, c.Key, c.Value, near)).OfType<PlanRun>().ToList();
+        var unplaced = all.Where(t => view.PositionOf(t.Id) is null).Select(t => t.Name).Concat(view.Cables.Keys.Except(runs.Select(r => r.Id)).Select(view.Name)).ToList();
+        var far = all.Where(t => view.PositionOf(t.Id) is { } at && !near.Holds(at)).Select(t => t.Name)
+            .Concat(view.Ground.Values.Where(g => !g.Shape.All(near.Holds)).Select(g => g.Label ?? g.Id)).ToList();
+        return new PlanContent(things, runs, ground, [.. Said("Without a position", unplaced), .. Said("Too far off to draw", far)]);
+    }
+
+    private static IEnumerable<PlanThing> Named(PropertyView view)
+    {
+        var none = default(Position);
+        var held = view.Valves.Where(v => v.Value.Box is not null).ToLookup(v => view.Identity.Of(v.Value.Box!), v => v.Value);
+        return view.Controllers.Select(c => new PlanThing(c.Key, ThingKind.Controller, view.Name(c.Key), string.Empty, none, c.Value.Sure, false))
+            .Concat(view.Boxes.Select(b => new PlanThing(b.Key, ThingKind.Box, view.Name(b.Key), Detail(view, held[b.Key]), none, b.Value.Sure, held[b.Key].Any())))
+            .Concat(view.Valves.Where(v => v.Value.Position is not null || v.Value.Box is null).Select(v =>
+                new PlanThing(v.Key, ThingKind.Valve, view.Name(v.Key), Detail(view, [v.Value]), none, v.Value.Sure, true)));
+    }
+
+    private static string Detail(PropertyView view, IEnumerable<ValveFact> valves)
+    {
+        var stations = NumberRuns.Of(valves.Select(v => v.Station).OfType<string>().Select(view.StationNumber));
+        return stations.Count == 0 ? string.Empty : $"station {string.Join(", ", stations)}";
+    }
+
+    private static PlanRun? Run(PropertyView view, string id, CableFact cable, Nearness near)
+    {
+        if (cable.Route.Count > 1 && cable.Route.All(near.Holds))
+        {
+            return new PlanRun(id, cable.Route, cable.Sure);
+        }
+
+        // Where the wire really lies between its ends nobody traced: a straight line can be inferred at best.
+        return view.PositionOf(cable.From) is { } from && view.PositionOf(cable.To) is { } to && near.Holds(from) && near.Holds(to)
+            ? new PlanRun(id, [from, to], cable.Sure == Grade.Measured ? Grade.Inferred : cable.Sure)
+            : null;
+    }
+
+    private static IEnumerable<string> Said(string reason, List<string> names) =>
+        names.Count == 0 ? [] : [$"{reason}: {string.Join(", ", names.Take(12))}{(names.Count > 12 ? $" and {names.Count - 12} more" : string.Empty)}."];
+}
