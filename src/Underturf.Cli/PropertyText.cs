@@ -56,7 +56,7 @@ internal static class PropertyText
     private static void Unexplained(StringBuilder text, Notebook notebook) => List(
         text,
         "Readings without an explanation",
-        notebook.Answer().Questions.Where(q => q.Explanations[0].Fault is "unmodelled" or "misread").Select(q => q.Symptom));
+        notebook.Answer().Questions.Where(q => q.Unexplained).Select(q => q.Symptom));
 
     private static void List(StringBuilder text, string title, IEnumerable<string> items)
     {

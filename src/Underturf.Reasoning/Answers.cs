@@ -22,7 +22,11 @@ public sealed record OpenQuestion(
     IReadOnlyList<Explanation> Explanations,
     IReadOnlyList<CountProbability> Valves,
     IReadOnlyList<Move> Moves,
-    bool Settled);
+    bool Settled)
+{
+    /// <summary>True where the leading explanation is a doubt.</summary>
+    public bool Unexplained => Explanations is [{ Doubt: true }, ..];
+}
 
 /// <summary>A set of faults that would produce what was seen.</summary>
 /// <param name="Fault">Id of the fault in the practice book.</param>
@@ -37,7 +41,11 @@ public sealed record Explanation(
     string Summary,
     IReadOnlyList<PlaceProbability> Places,
     IReadOnlyList<EvidenceLine> Evidence,
-    string Repair);
+    string Repair)
+{
+    /// <summary>True where it blames a note or the limits of the model, not the property: the reading stays without an explanation.</summary>
+    public bool Doubt { get; init; }
+}
 
 public sealed record CountProbability(int Count, double Probability);
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Underturf.FieldLog;
+using Underturf.Numerics;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning.Translation;
@@ -37,7 +38,11 @@ public sealed class VirtualTechnician
         var instrument = book.Instrument(probe);
         var exact = Exact(probe.Measures, asked) + (instrument.Dimension == Dimension.Resistance ? Drift(asked, name) : 0);
         var error = (exact * numbers.MeterBias(instrument.Name)) + (0.85 * instrument.Sigma(exact) * numbers.Draw($"error {name}"));
-        return asked with { Value = Show(double.IsInfinity(exact) ? exact : exact + error, instrument) };
+        return asked with
+        {
+            Value = Show(double.IsInfinity(exact) ? exact : exact + error, instrument),
+            Drifting = asked.Drifting || (!double.IsInfinity(exact) && Unsettled(probe, asked, name)),
+        };
     }
 
     /// <summary>Runs a station: how its valve behaves and which places water.</summary>
@@ -97,9 +102,18 @@ public sealed class VirtualTechnician
     }
 
     /// <summary>Ohms by which a drifting fault differs this time.</summary>
-    private double Drift(ReadingFact asked, string name) => faults
-        .Where(f => Practice(f).Drift > 0 && f.Station is not null && asked.Stations.Contains(f.Station))
+    private double Drift(ReadingFact asked, string name) => Drifting(asked)
         .Sum(f => f.Amount * (Math.Exp(Practice(f).Drift * numbers.Draw($"drift {name}")) - 1));
+
+    /// <summary>Whether the display would not settle: where a drifting fault lies in the measured path, with the chance that the book gives it.</summary>
+    private bool Unsettled(ProbePractice probe, ReadingFact asked, string name) =>
+        probe.Measures is Measure.StationOhms or Measure.BetweenStationsOhms or Measure.JoinedOhms
+        && Drifting(asked).Any(f => Normal.Cdf(numbers.Draw($"unsettled {name}")) < Practice(f).Drifting);
+
+    /// <summary>Drifting faults on the wires of the stations asked about, their common included.</summary>
+    private IEnumerable<TrueFault> Drifting(ReadingFact asked) => faults.Where(f => Practice(f).Drift > 0 && (f.Station is null
+        ? asked.Stations.Count > 0 && paths[asked.Stations[0]].LegTo(f.Place!) >= 0
+        : asked.Stations.Contains(f.Station)));
 
     private FaultPractice Practice(TrueFault fault) => book.Faults.First(f => f.Id == fault.Fault);
 

@@ -42,6 +42,8 @@ public sealed record PracticeBook
 
     public required QuestionPractice Questions { get; init; }
 
+    private static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
+
     /// <summary>The book that comes with the program.</summary>
     public static PracticeBook Default { get; } = Read(DefaultBytes()).Value;
 
@@ -55,12 +57,13 @@ public sealed record PracticeBook
         return bytes;
     }
 
-    /// <summary>Reads a book. A problem names the field.</summary>
+    /// <summary>Reads a book. A problem names the field. A byte-order mark, which some editors add, does no harm.</summary>
     public static Outcome<PracticeBook> Read(ReadOnlySpan<byte> json)
     {
         try
         {
-            var book = JsonSerializer.Deserialize(json, PracticeJson.Default.PracticeBook);
+            var text = json.StartsWith(ByteOrderMark) ? json[ByteOrderMark.Length..] : json;
+            var book = JsonSerializer.Deserialize(text, PracticeJson.Default.PracticeBook);
             return book is null
                 ? new Problem("practice book", "is empty", "Start from the default book: underturf book > book.json")
                 : PracticeBookCheck.FirstProblem(book) is { } problem ? problem : book;
@@ -83,6 +86,7 @@ public sealed record PracticeBook
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
     UseStringEnumConverter = true,
     UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
-    RespectNullableAnnotations = true)]
+    RespectNullableAnnotations = true,
+    RespectRequiredConstructorParameters = true)]
 [JsonSerializable(typeof(PracticeBook))]
 internal sealed partial class PracticeJson : JsonSerializerContext;

@@ -141,12 +141,17 @@ internal sealed class BeliefEngine
         return ratio.Max() < -LogNegligible ? null : new PairCandidate(suspect, touched, ratio);
     }
 
+    /// <summary>Its private suspects say so, or one of its notes is surprising with nothing broken, whoever may be to blame.</summary>
     private bool IsOdd(Cluster cluster)
     {
         var sound = cluster.Joints.First(j => j.IsSound);
         var peak = Enumerable.Range(0, levels).MaxBy(i => cluster.LogTotal[i] + owner.Levels.LogPrior[i]);
-        return Math.Exp(sound.LogWeight[peak] - cluster.LogTotal[peak]) < owner.Book.Questions.OpenBelow;
+        return Math.Exp(sound.LogWeight[peak] - cluster.LogTotal[peak]) < owner.Book.Questions.OpenBelow
+            || cluster.Evidence.Any(e => e is not LookEvidence && e.Surprise(owner.Levels.LogLevels[peak]) > Surprising);
     }
+
+    /// <summary>One in ten, in powers of ten.</summary>
+    private const double Surprising = 1;
 }
 
 /// <summary>A shared suspect with its weight at each coil level and the clusters that it changes.</summary>

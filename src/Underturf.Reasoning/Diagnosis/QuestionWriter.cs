@@ -1,5 +1,6 @@
 using Underturf.FieldLog;
 using Underturf.Property;
+using Underturf.Property.Practice;
 
 namespace Underturf.Reasoning.Diagnosis;
 
@@ -13,6 +14,7 @@ internal sealed class QuestionWriter(Case owner)
         var table = new EvidenceTable(owner, subject, groups);
         var shown = groups.Where(g => g.Probability >= owner.Book.Questions.ShowAbove).ToList();
         var explanations = shown.Select(g => Explain(g, subject, table.Lines(g, evidence))).ToList();
+        explanations.AddRange(LookAlikes(subject, shown));
         var rest = 1 - explanations.Sum(e => e.Probability);
         if (rest > 1e-6)
         {
@@ -36,12 +38,11 @@ internal sealed class QuestionWriter(Case owner)
         var place = reading.Fact.Place is { } p ? $" at {owner.View.Name(p)}" : string.Empty;
         var seen = reading.Fact.Value.Value?.Text ?? "over range";
         var note = reading.Fact.Note is { } text ? $" ({text})" : string.Empty;
-        var fault = owner.Book.Faults.First(f => f.Scope == Property.Practice.FaultScope.Unmodelled);
         return new OpenQuestion(
             $"reading-{reading.Entry}",
             $"{probe.Say}{place}: {seen}{note}",
             [],
-            [new Explanation(fault.Id, 1, $"{fault.Say} yet: {probe.Name} is kept and shown, but no model here explains it", [], [], fault.Repair)],
+            [new Explanation("not-modelled-yet", 1, $"not modelled yet: {probe.Name} is kept and shown, but no model here explains it", [], [], string.Empty) { Doubt = true }],
             [],
             [],
             false);
@@ -63,8 +64,18 @@ internal sealed class QuestionWriter(Case owner)
         var repair = top.IsSound
             ? subject.Shortfall ? owner.Book.AsBuilt.WeakRepair : string.Empty
             : string.Join(", ", top.Suspects.Select(s => s.Fault!.Repair).Distinct());
-        return new Explanation(Label(top), group.Probability, Summary(top, subject, places), places, lines, repair);
+        return new Explanation(Label(top), group.Probability, Summary(top, subject, places), places, lines, repair)
+        {
+            Doubt = top.Suspects.Any(s => s.Fault!.Scope is FaultScope.Note or FaultScope.Unmodelled),
+        };
     }
+
+    /// <summary>For a station that waters more than its own place: what else could do that and was ruled out, named all the same.</summary>
+    private IEnumerable<Explanation> LookAlikes(Subject subject, List<WorldGroup> shown) => subject.Worlds[0].Suspects.Any(s => s.Fault!.ExtraPlaces)
+        ? owner.Book.Faults
+            .Where(f => f.ExtraPlaces && !shown.Any(g => g.Worlds[0].Suspects.Any(s => s.Fault == f)))
+            .Select(f => new Explanation(f.Id, subject.Worlds.Where(w => w.Suspects.Any(s => s.Fault == f)).Sum(w => w.Probability), f.Say, [], [], f.Repair))
+        : [];
 
     private string? PlaceOf(World world) => world.Suspects.Select(s => s.Place).OfType<string>().FirstOrDefault() is { } place ? owner.View.Name(place) : null;
 
@@ -72,7 +83,8 @@ internal sealed class QuestionWriter(Case owner)
     {
         if (world.IsSound)
         {
-            return owner.Book.AsBuilt.Say;
+            var run = owner.Evidence.OfType<RunEvidence>().LastOrDefault(e => subject.Stations.Contains(e.Stations[0]));
+            return subject.Shortfall && run is not null ? $"{owner.Book.AsBuilt.Say}; {run.VoltsAtCoil} reach the coil, it pulls in at about {owner.Book.Coil.PullInVolts:0.#} V" : owner.Book.AsBuilt.Say;
         }
 
         var what = string.Join("; ", world.Suspects.Select(s => s.Fault!.Say + Partner(s, subject)));
@@ -90,10 +102,22 @@ internal sealed class QuestionWriter(Case owner)
         var names = subject.Stations.Count == 1
             ? owner.View.Name(subject.Stations[0])
             : $"stations {string.Join(", ", subject.Stations.Select(owner.View.StationNumber))} together";
-        var odd = evidence.Where(e => e is not LookEvidence && IsOdd(e, subject)).ToList();
-        var said = odd.Take(3).Select(e => e is RunEvidence ? $"run: {e.Observed}" : $"{e.What.Split(',')[0]} {e.Observed}, {e.Predicted([], subject.LogLevel, owner.Cures)} expected").ToList();
-        var more = odd.Count > said.Count ? $"; and {odd.Count - said.Count} more" : string.Empty;
-        return said.Count == 0 ? $"{names}: asked" : $"{names}: {string.Join("; ", said)}{more}";
+        var odd = evidence
+            .Where(e => e is not LookEvidence && IsOdd(e, subject))
+            .GroupBy(e => e.What.Split(',')[0])
+            .Select(g => Said([.. g], subject.LogLevel))
+            .ToList();
+        return odd.Count == 0 ? $"{names}: asked" : $"{names}: {string.Join("; ", odd)}";
+    }
+
+    /// <summary>Notes taken in one way, in one breath: "station ohms over range (7 times), 33.3 ± 1.1 ohm expected".</summary>
+    private string Said(IReadOnlyList<Evidence> same, double logLevel)
+    {
+        var seen = same.Select(e => e.Observed).Distinct().ToList();
+        var observed = seen.Count == 1 ? seen[0] + (same.Count > 1 ? $" ({same.Count} times)" : string.Empty) : $"{seen[0]} to {seen[^1]}";
+        return same[0] is RunEvidence
+            ? $"run: {string.Join("; ", seen)}"
+            : $"{same[0].What.Split(',')[0]} {observed}, {same[0].Predicted([], logLevel, owner.Cures)} expected";
     }
 
     /// <summary>The note is much likelier in the leading unsound world than if all were sound.</summary>

@@ -74,6 +74,9 @@ internal sealed class RunEvidence(EntryId entry, DateTimeOffset at, string stati
         return $"{Say.Share(chances[0])} opens, {Say.Share(chances[1])} chatters at {Say.Amount(volts.Mean, Math.Sqrt(volts.Variance), Quantities.Dimension.Voltage)}; {places} {(places == 1 ? "place" : "places")}";
     }
 
+    /// <summary>Volts at the coil before it pulls in, with nothing broken.</summary>
+    public string VoltsAtCoil => Say.Amount(Volts([]).Mean, Math.Sqrt(Volts([]).Variance), Quantities.Dimension.Voltage);
+
     /// <summary>Chances to open, to chatter and to stay shut, from the volts at the coil against what it needs to pull in.</summary>
     public double[] BehaviourChances(IReadOnlyList<Suspect> active)
     {

@@ -18,27 +18,53 @@ internal sealed class SubjectFinder(Case owner)
         var grouped = belief.Stations.Where(s => ShareOf(s.Value, OnCommon) > 0.5).Select(s => s.Key).Order(ByTerminal).ToList();
         var single = belief.Stations.Keys
             .Except(grouped)
-            .Where(s => IsOpen(s, belief.Stations[s]))
-            .Order(ByTerminal)
-            .Select(s => new Subject($"station-{owner.View.StationNumber(s)}", [s], Present(belief.Stations[s]), belief.LogLevel, Shortfall(s)));
+            .Select(s => (Station: s, Worlds: Present(s, belief.Stations[s], belief.LogLevel)))
+            .Where(s => IsOpen(s.Station, s.Worlds))
+            .OrderBy(s => s.Station, ByTerminal)
+            .Select(s => new Subject($"station-{owner.View.StationNumber(s.Station)}", [s.Station], s.Worlds, belief.LogLevel, Shortfall(s.Station)));
         return grouped.Count == 0
             ? [.. single]
-            : [new Subject($"common-{controller}", grouped, Present(belief.Stations[grouped[0]]), belief.LogLevel, grouped.Any(Shortfall)), .. single];
+            : [new Subject($"common-{controller}", grouped, Present(grouped[0], belief.Stations[grouped[0]], belief.LogLevel), belief.LogLevel, grouped.Any(Shortfall)), .. single];
     }
 
     private Comparer<string> ByTerminal => Comparer<string>.Create((a, b) => owner.View.Stations[a].Terminal != owner.View.Stations[b].Terminal
         ? owner.View.Stations[a].Terminal.CompareTo(owner.View.Stations[b].Terminal)
         : string.CompareOrdinal(a, b));
 
-    /// <summary>The worlds as they are now: a fault that work has cured is no longer wrong.</summary>
-    private List<World> Present(IReadOnlyList<World> worlds) => [.. worlds
-        .Select(w => w with { Suspects = [.. w.Suspects.Where(s => !owner.Cures.IsCured(s, DateTimeOffset.MaxValue))] })
-        .GroupBy(w => w.Suspects.Count == 0)
-        .SelectMany(g => g.Key ? [new World([], g.Sum(w => w.Probability))] : g.AsEnumerable())
-        .OrderByDescending(w => w.Probability)];
+    /// <summary>
+    /// The worlds as they bear on the station's notes now: a fault that work has cured is no longer wrong, and one that none of the notes would
+    /// show explains nothing here.
+    /// </summary>
+    private List<World> Present(string station, IReadOnlyList<World> worlds, double logLevel)
+    {
+        var notes = owner.Evidence.Where(e => e.Stations.Contains(station)).ToList();
+        var sound = notes.Select(e => EvidenceTable.LogChance(owner, e, [], logLevel)).ToArray();
+        return [.. worlds
+            .Select(w => w with { Suspects = [.. w.Suspects.Where(s => !owner.Cures.IsCured(s, DateTimeOffset.MaxValue))] })
+            .Select(w => IsSilent(w, notes, sound, logLevel) ? w with { Suspects = [] } : w)
+            .GroupBy(w => w.IsSound)
+            .SelectMany(g => g.Key ? [new World([], g.Sum(w => w.Probability))] : g.AsEnumerable())
+            .OrderByDescending(w => w.Probability)];
+    }
+
+    private bool IsSilent(World world, List<Evidence> notes, double[] sound, double logLevel)
+    {
+        for (var i = 0; i < notes.Count; i++)
+        {
+            if (Math.Abs(EvidenceTable.LogChance(owner, notes[i], world.Suspects, logLevel) - sound[i]) > Indifferent)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Chances this close in the logarithm are equal but for rounding.</summary>
+    private const double Indifferent = 1e-6;
 
     private bool IsOpen(string station, IReadOnlyList<World> worlds) =>
-        ShareOf(Present(worlds), w => w.IsSound) < owner.Book.Questions.OpenBelow || Shortfall(station) || IsAsked(station);
+        ShareOf(worlds, w => w.IsSound) < owner.Book.Questions.OpenBelow || Shortfall(station) || IsAsked(station);
 
     private bool IsAsked(string station) =>
         Property.Stock.Of(owner.History).Asked.Any(q => q.Fact.About is { } about && owner.View.Identity.Of(about) == station);
