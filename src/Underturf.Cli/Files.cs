@@ -28,16 +28,29 @@ internal static class Files
         : file.Exists ? File.ReadAllBytes(file.FullName)
         : throw new Refusal(new Problem(file.Name, "is not there", "Check the path"));
 
-    /// <summary>Writes beside the target first, so that a stop in between leaves the old file whole.</summary>
+    /// <summary>Writes beside the target first, so that a stop in between leaves the old file whole; what cannot be finished is cleared away.</summary>
     public static void Write(string path, ReadOnlySpan<byte> bytes)
     {
-        var beside = path + ".part";
-        using (var stream = new FileStream(beside, FileMode.Create))
+        if (Directory.Exists(path))
         {
-            stream.Write(bytes);
-            stream.Flush(flushToDisk: true);
+            throw new Refusal(new Problem(Path.GetFileName(path), "is a folder", "Name a file to write"));
         }
 
-        File.Move(beside, path, overwrite: true);
+        var beside = path + ".part";
+        try
+        {
+            using (var stream = new FileStream(beside, FileMode.Create))
+            {
+                stream.Write(bytes);
+                stream.Flush(flushToDisk: true);
+            }
+
+            File.Move(beside, path, overwrite: true);
+        }
+        catch
+        {
+            File.Delete(beside);
+            throw;
+        }
     }
 }

@@ -31,7 +31,7 @@ internal static class NoteCommand
             return code;
         }
 
-        var log = LogDocument.Read(file.Exists ? Files.Bytes(file) : ReadOnlyMemory<byte>.Empty);
+        var log = file.Exists || Directory.Exists(file.FullName) ? Files.Log(file) : LogDocument.Read(ReadOnlyMemory<byte>.Empty);
         var named = log.Property ?? property ?? throw new Refusal(new("--property", "is missing, and the log is new", "Name the property, for example --property garden"));
         var writer = folder.Writer();
         var (last, clock) = (log.LastHeader(writer), log.LastNoted ?? default);

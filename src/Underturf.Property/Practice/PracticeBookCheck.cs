@@ -11,7 +11,7 @@ internal static class PracticeBookCheck
         Checks(book).Where(c => !c.Holds).Select(c => new Problem($"practice book, {c.Place}", c.Reason, Remedy)).FirstOrDefault();
 
     private static IEnumerable<(bool Holds, string Place, string Reason)> Checks(PracticeBook book) =>
-        Amounts(book).Concat(Links(book)).Concat(Faults(book));
+        Amounts(book).Concat(NotNegative(book)).Concat(Chances(book)).Concat(Meters(book)).Concat(Links(book)).Concat(Faults(book));
 
     private static IEnumerable<(bool Holds, string Place, string Reason)> Amounts(PracticeBook book)
     {
@@ -26,10 +26,48 @@ internal static class PracticeBookCheck
         {
             yield return (value > 0 && double.IsFinite(value), place, "must be more than zero");
         }
+    }
 
+    private static IEnumerable<(bool Holds, string Place, string Reason)> NotNegative(PracticeBook book)
+    {
+        foreach (var (place, value) in new (string, double)[]
+        {
+            ("wire.soilSpreadCelsius", book.Wire.SoilSpreadCelsius), ("wire.soundSpliceOhms", book.Wire.SoundSpliceOhms),
+            ("wire.soundLeakSpread", book.Wire.SoundLeakSpread), ("wire.branchSpread", book.Wire.BranchSpread), ("wire.detour", book.Wire.Detour),
+            ("wire.lengthSpread.measured", book.Wire.LengthSpread.Measured), ("wire.lengthSpread.told", book.Wire.LengthSpread.Told),
+            ("wire.lengthSpread.estimated", book.Wire.LengthSpread.Estimated), ("wire.lengthSpread.inferred", book.Wire.LengthSpread.Inferred),
+            ("wire.lengthSpread.unknown", book.Wire.LengthSpread.Unknown), ("coil.noted", book.Coil.Noted),
+            ("coil.inrushReactanceOhms", book.Coil.InrushReactanceOhms), ("coil.holdingReactanceOhms", book.Coil.HoldingReactanceOhms),
+            ("supply.voltsSpread", book.Supply.VoltsSpread), ("supply.ohms", book.Supply.Ohms), ("loss.wrongRepairMinutes", book.Loss.WrongRepairMinutes),
+            ("loss.settledRegretMinutes", book.Loss.SettledRegretMinutes), ("walk.unknownMetres", book.Walk.UnknownMetres),
+            ("walk.findMinutes", book.Walk.FindMinutes), ("run.minutes", book.Run.Minutes), ("look.minutes", book.Look.Minutes),
+        })
+        {
+            yield return (value >= 0 && double.IsFinite(value), place, "must not be below zero");
+        }
+    }
+
+    /// <summary>Chances whose logarithm is taken, so that neither never nor always may be said.</summary>
+    private static IEnumerable<(bool Holds, string Place, string Reason)> Chances(PracticeBook book)
+    {
+        foreach (var (place, value) in new (string, double)[]
+        {
+            ("run.placeNoticed", book.Run.PlaceNoticed), ("run.placeImagined", book.Run.PlaceImagined),
+            ("run.wrongPlaceNoticed", book.Run.WrongPlaceNoticed), ("run.wrongPlaceImagined", book.Run.WrongPlaceImagined),
+            ("run.behaviourMistaken", book.Run.BehaviourMistaken), ("look.imagined", book.Look.Imagined),
+            ("unmodelled.overRange", book.Unmodelled.OverRange), ("unmodelled.driftImagined", book.Unmodelled.DriftImagined),
+            ("questions.openBelow", book.Questions.OpenBelow), ("questions.showAbove", book.Questions.ShowAbove),
+        })
+        {
+            yield return (value is > 0 and < 1, place, "must be a chance between 0 and 1");
+        }
+    }
+
+    private static IEnumerable<(bool Holds, string Place, string Reason)> Meters(PracticeBook book)
+    {
         foreach (var meter in book.Instruments)
         {
-            yield return (meter is { Step: > 0, Least: > 0, Floor: > 0 } && meter.Most > meter.Least,
+            yield return (meter is { Step: > 0, Least: > 0, Floor: > 0, Accuracy: >= 0 } && meter.Most > meter.Least,
                 $"instrument {meter.Name}", "needs step, floor and least above zero and most above least");
         }
     }
@@ -56,8 +94,9 @@ internal static class PracticeBookCheck
         {
             var place = $"fault {fault.Id}";
             yield return (fault.Rate is > 0 and < 0.5, place, "needs a rate above 0 and below 0.5");
-            yield return (fault.Seen is >= 0 and <= 1 && fault.StaysShut is >= 0 and <= 1 && fault.Drifting is >= 0 and <= 1,
+            yield return (fault.Seen is >= 0 and <= 1 && fault.StaysShut is >= 0 and <= 1 && fault.Drifting is >= 0 and < 1,
                 place, "has a chance outside 0 to 1");
+            yield return (fault.Drift >= 0 && fault.SeriesCoils is null or >= 1, place, "needs a drift of zero or more and seriesCoils of one or more");
             yield return (fault.MoreCoils is null or (> 0 and < 1), place, "needs moreCoils above 0 and below 1");
             yield return (Spreads(fault).All(s => s is { Median: > 0, LogSpread: > 0 }), place, "needs medians and spreads above zero");
         }

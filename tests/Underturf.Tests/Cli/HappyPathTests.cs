@@ -1,0 +1,97 @@
+using System.Text;
+using System.Text.Json;
+using Underturf.FieldLog;
+using Underturf.Property.Practice;
+
+namespace Underturf.Tests.Cli;
+
+public sealed class HappyPathTests : IDisposable
+{
+    private readonly Workbench bench = new();
+
+    public void Dispose() => bench.Dispose();
+
+    [Fact]
+    public void Check_of_a_sound_log_counts_its_entries()
+    {
+        Log();
+        bench.Run("check", "log.jsonl").Worked($"{Workbench.Lines.Length} entries, {Workbench.Lines.Length} of them standing; 0 things wrong");
+    }
+
+    [Fact]
+    public void Show_says_what_is_known_and_what_is_missing()
+    {
+        Log();
+        bench.Run("show", "log.jsonl").Worked("A small invented site", "lawn 3", "box 2", "Terminals in use: 6 of 24. Valves found: 6.");
+    }
+
+    [Fact]
+    public void Readings_stand_beside_their_predictions()
+    {
+        Log();
+        bench.Run("readings", "log.jsonl").Worked("station ohms, station 3", "over range", "expected with nothing broken");
+        using var json = JsonDocument.Parse(bench.Run("readings", "log.jsonl", "--json").Worked().Out);
+        Assert.Equal(6, json.RootElement.GetArrayLength());
+    }
+
+    [Fact]
+    public void Diagnose_gives_questions_explanations_and_moves_as_text_and_as_JSON()
+    {
+        Log();
+        bench.Run("diagnose", "log.jsonl").Worked("NEXT MOVE", "[station-3]", "Local codes and licensed practice prevail");
+        using var json = JsonDocument.Parse(bench.Run("diagnose", "log.jsonl", "--json").Worked().Out);
+        var question = json.RootElement.GetProperty("questions")[0];
+        Assert.Contains("station 3", question.GetProperty("symptom").GetString(), StringComparison.Ordinal);
+        var explanation = question.GetProperty("explanations")[0];
+        Assert.InRange(explanation.GetProperty("probability").GetDouble(), 0.01, 1);
+        Assert.NotEmpty(explanation.GetProperty("summary").GetString()!);
+        Assert.All(explanation.GetProperty("evidence").EnumerateArray(), e => Assert.True(e.TryGetProperty("predicted", out _) && e.TryGetProperty("observed", out _)));
+        var move = question.GetProperty("moves")[0];
+        Assert.All(["action", "where", "minutes", "worth", "caution"], name => Assert.True(move.TryGetProperty(name, out _)));
+    }
+
+    [Fact]
+    public void Merge_unites_and_keeps_every_line()
+    {
+        bench.Write("a.jsonl", Workbench.Lines[..9]);
+        bench.Write("b.jsonl", Workbench.Lines[5..]);
+        bench.Run("merge", "a.jsonl", "b.jsonl", "--out", "all.jsonl").Worked($"{Workbench.Lines.Length} entries in all.jsonl.");
+        Assert.Equal(Workbench.Lines.Order(), Encoding.UTF8.GetString(bench.Read("all.jsonl")).Split('\n', StringSplitOptions.RemoveEmptyEntries).Order());
+        Assert.Equal(["a.jsonl", "all.jsonl", "b.jsonl"], bench.Names());
+    }
+
+    [Fact]
+    public void Papers_are_put_into_the_folder()
+    {
+        Log();
+        bench.Run("papers", "log.jsonl", "--out", "papers").Worked();
+        Assert.True(Directory.Exists(bench.Path("papers")));
+    }
+
+    [Fact]
+    public void Book_prints_the_default_and_accepts_it_back()
+    {
+        var printed = bench.Run("book").Worked().Out;
+        Assert.Equal(Encoding.UTF8.GetString(PracticeBook.DefaultBytes()).TrimEnd(), printed.TrimEnd());
+        bench.Write("book.json", Encoding.UTF8.GetBytes(printed.Replace("\"2026.11\"", "\"mine\"", StringComparison.Ordinal)));
+        bench.Run("book", "book.json").Worked("Practice book mine can be used.");
+        Log();
+        bench.Run("diagnose", "log.jsonl", "--book", "book.json").Worked("practice book mine");
+    }
+
+    [Fact]
+    public void Demo_writes_its_log_its_truth_and_its_papers()
+    {
+        bench.Run("demo", "--out", "garden").Worked("Memorial garden", "NEXT MOVE", "OPEN QUESTIONS");
+        Assert.True(File.Exists(bench.Path("garden/log.jsonl")) && File.Exists(bench.Path("garden/truth.json")));
+        bench.Run("check", "garden/log.jsonl").Worked(" 0 things wrong");
+    }
+
+    [Theory]
+    [InlineData("--help")]
+    [InlineData("diagnose --help")]
+    [InlineData("--version")]
+    public void Help_and_version_are_given(string arguments) => Assert.NotEmpty(bench.Run(arguments.Split(' ')).Worked().Out);
+
+    private void Log() => bench.Write("log.jsonl", Workbench.Sound.ToBytes().ToArray());
+}

@@ -1,0 +1,104 @@
+using System.Text;
+using Underturf.FieldLog;
+
+namespace Underturf.Tests.Cli;
+
+public sealed class NoteTests : IDisposable
+{
+    private const string Told = """{"kind":"told","who":"the gardener","text":"It was dry all June"}""";
+    private const string Board = """{"kind":"controller","id":"c","terminals":12}""";
+
+    private readonly Workbench bench = new();
+
+    public void Dispose() => bench.Dispose();
+
+    [Fact]
+    public void Notes_of_a_file_begin_a_log_and_notes_typed_in_go_on_with_it()
+    {
+        bench.Write("notes.jsonl", Board, Told);
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--property", "garden", "--data", "me").Worked("2 noted in log.jsonl");
+        var first = bench.Read("log.jsonl");
+        bench.Type(Encoding.UTF8.GetBytes(Told + "\n"), "note", "log.jsonl", "--data", "me").Worked("1 noted in log.jsonl");
+        var log = LogDocument.Read(bench.Read("log.jsonl"));
+        Assert.Empty(log.Problems);
+        Assert.Equal([1L, 2L, 3L], log.Entries.Select(e => e.Id.Seq));
+        Assert.Single(log.Entries.Select(e => e.Id.Writer).Distinct());
+        Assert.True(bench.Read("log.jsonl").AsSpan().StartsWith(first));
+    }
+
+    [Fact]
+    public void One_bad_note_keeps_all_from_being_written()
+    {
+        bench.Write("good.jsonl", Told);
+        bench.Run("note", "log.jsonl", "good.jsonl", "--property", "garden", "--data", "me").Worked();
+        var before = bench.Read("log.jsonl");
+        bench.Write("notes.jsonl", Told, """{"kind":"reading","how":"station ohms","stations":["s1"],"value":"3 parsec"}""");
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "me").Failed(1, "line 2", "no unit that an instrument shows", "Nothing was noted");
+        Assert.Equal(before, bench.Read("log.jsonl"));
+    }
+
+    [Fact]
+    public void One_bad_note_begins_no_log()
+    {
+        bench.Write("notes.jsonl", Told, "{");
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--property", "garden", "--data", "me").Failed(1, "line 2", "Nothing was noted");
+        Assert.Equal(["notes.jsonl"], bench.Names());
+    }
+
+    [Fact]
+    public void A_new_log_needs_the_name_of_its_property()
+    {
+        bench.Write("notes.jsonl", Told);
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "me").Failed(1, "--property", "the log is new", "--property garden");
+        Assert.DoesNotContain("log.jsonl", bench.Names());
+    }
+
+    [Fact]
+    public void A_property_that_is_no_id_is_refused()
+    {
+        bench.Write("notes.jsonl", Told);
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--property", " garden ", "--data", "me").Failed(1, "not an id");
+        Assert.DoesNotContain("log.jsonl", bench.Names());
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("\n\n")]
+    public void Nothing_to_note_is_told(string typed) =>
+        bench.Type(Encoding.UTF8.GetBytes(typed), "note", "log.jsonl", "--property", "garden", "--data", "me").Failed(1, "Nothing was noted");
+
+    [Fact]
+    public void Another_data_folder_is_another_writer_and_a_copied_one_too()
+    {
+        bench.Write("notes.jsonl", Told);
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--property", "garden", "--data", "me").Worked();
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "you").Worked();
+        Directory.CreateDirectory(bench.Path("copy"));
+        File.Copy(bench.Path("me/writer"), bench.Path("copy/writer"));
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "copy").Worked();
+        var log = LogDocument.Read(bench.Read("log.jsonl"));
+        Assert.Empty(log.Problems);
+        Assert.Equal(3, log.Entries.Select(e => e.Id.Writer).Distinct().Count());
+    }
+
+    [Fact]
+    public void Notes_go_into_a_damaged_log_without_touching_its_bytes()
+    {
+        byte[] damaged = [.. Workbench.Sound.ToBytes().Span[..^40]];
+        bench.Write("log.jsonl", damaged);
+        bench.Write("notes.jsonl", Told);
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "me").Worked();
+        Assert.True(bench.Read("log.jsonl").AsSpan().StartsWith(damaged));
+    }
+
+    [Fact]
+    public void A_folder_in_place_of_the_log_or_the_notes_is_named()
+    {
+        Directory.CreateDirectory(bench.Path("folder"));
+        bench.Write("notes.jsonl", Told);
+        bench.Run("note", "folder", "notes.jsonl", "--property", "garden", "--data", "me").Failed(1, "folder");
+        bench.Run("note", "log.jsonl", "folder", "--property", "garden", "--data", "me").Failed(1, "folder: is a folder");
+        bench.Run("note", "log.jsonl", "missing.jsonl", "--property", "garden", "--data", "me").Failed(1, "missing.jsonl: is not there");
+        Assert.Equal(["folder", "notes.jsonl"], bench.Names());
+    }
+}

@@ -1,0 +1,52 @@
+using System.Diagnostics;
+using System.Text;
+using Underturf.FieldLog;
+using Underturf.Tests.Reasoning;
+
+namespace Underturf.Tests.Cli;
+
+/// <summary>A folder of its own, and the built program run in it as its user would.</summary>
+internal sealed class Workbench : IDisposable
+{
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("underturf-test-");
+
+    /// <summary>Six stations, one open, nothing wrong with the log.</summary>
+    public static LogDocument Sound { get; } = Site.Line().Sweep(60, (3, "over range")).Log();
+
+    public static string[] Lines { get; } = Encoding.UTF8.GetString(Sound.ToBytes().Span).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+
+    public string Path(string name) => System.IO.Path.Combine(folder.FullName, name);
+
+    public string Write(string name, params IEnumerable<string> lines) => Write(name, Encoding.UTF8.GetBytes(string.Concat(lines.Select(l => l + "\n"))));
+
+    public string Write(string name, byte[] bytes)
+    {
+        File.WriteAllBytes(Path(name), bytes);
+        return name;
+    }
+
+    public byte[] Read(string name) => File.ReadAllBytes(Path(name));
+
+    public string[] Names() => [.. folder.EnumerateFileSystemInfos().Select(f => f.Name).Order(StringComparer.Ordinal)];
+
+    public Ran Run(params string[] arguments) => Type(null, arguments);
+
+    /// <summary>Runs with something typed on standard input.</summary>
+    public Ran Type(byte[]? input, params string[] arguments)
+    {
+        var start = new ProcessStartInfo("dotnet", [System.IO.Path.Combine(AppContext.BaseDirectory, "underturf.dll"), .. arguments])
+        {
+            UseShellExecute = false, WorkingDirectory = folder.FullName,
+            RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true,
+            StandardOutputEncoding = Encoding.UTF8, StandardErrorEncoding = Encoding.UTF8,
+        };
+        using var process = Process.Start(start)!;
+        var (said, complained) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
+        process.StandardInput.BaseStream.Write(input ?? []);
+        process.StandardInput.Close();
+        process.WaitForExit();
+        return new Ran(process.ExitCode, said.Result, complained.Result);
+    }
+
+    public void Dispose() => folder.Delete(recursive: true);
+}

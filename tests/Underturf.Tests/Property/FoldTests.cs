@@ -1,0 +1,90 @@
+using Underturf.FieldLog;
+using Underturf.Numerics;
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Simulation;
+
+namespace Underturf.Tests.Property;
+
+public sealed class FoldTests
+{
+    [Fact]
+    public void The_fold_does_not_depend_on_the_order_of_lines()
+    {
+        var logs = Enumerable.Range(1, 25).Select(seed => WorldGenerator.Make((ulong)seed, PracticeBook.Default).Log).Append(MemorialGarden.Make(PracticeBook.Default).Log);
+        var chance = new SeededGenerator(7);
+        foreach (var log in logs)
+        {
+            var expected = Folding.Printed(PropertyHistory.Fold(log.Standing));
+            for (var i = 0; i < 4; i++)
+            {
+                Assert.Equal(expected, Folding.Printed(PropertyHistory.Fold(log.Standing.Shuffled(chance))));
+            }
+        }
+    }
+
+    [Fact]
+    public void Lines_of_the_file_in_any_order_are_the_same_property()
+    {
+        var log = MemorialGarden.Make(PracticeBook.Default).Log;
+        var expected = Folding.Printed(PropertyHistory.Fold(log.Standing));
+        var chance = new SeededGenerator(8);
+        for (var i = 0; i < 5; i++)
+        {
+            byte[] bytes = [.. log.Entries.Shuffled(chance).SelectMany(e => (byte[])[.. e.Line.Span, (byte)'\n'])];
+            Assert.Equal(expected, Folding.Printed(PropertyHistory.Fold(LogDocument.Read(bytes).Standing)));
+        }
+    }
+
+    [Fact]
+    public void Two_boxes_that_are_the_same_are_one_with_what_both_notes_say()
+    {
+        var diary = TwoBoxes();
+        diary.Note(3, new SameAsFact { A = "box-b", B = "box-a" });
+        var view = diary.Fold().Now;
+        var (id, box) = Assert.Single(view.Boxes);
+        Assert.Equal("box-a", id);
+        Assert.Equal(("jumbo", "seven"), (box.Size, box.Label));
+        Assert.Equal(view.Name("box-a"), view.Name("box-b"));
+        Assert.Equal(new Position(4, 5), view.PositionOf("box-b"));
+    }
+
+    [Fact]
+    public void A_struck_same_as_parts_them_again()
+    {
+        var diary = TwoBoxes();
+        var joined = diary.Note(3, new SameAsFact { A = "box-b", B = "box-a" });
+        diary.Note(4, new StrikeFact { Entry = joined.ToString() });
+        Assert.Equal(["box-a", "box-b"], diary.Fold().Now.Boxes.Keys);
+    }
+
+    [Fact]
+    public void Same_as_said_twice_crosswise_or_in_a_ring_is_still_one_thing()
+    {
+        var diary = TwoBoxes();
+        diary.Note(3, new BoxFact { Id = "box-c" });
+        diary.Note(4, new SameAsFact { A = "box-a", B = "box-b" });
+        diary.Note(5, new SameAsFact { A = "box-b", B = "box-c" });
+        diary.Note(6, new SameAsFact { A = "box-c", B = "box-a" });
+        diary.Note(7, new SameAsFact { A = "box-b", B = "box-a" });
+        Assert.Single(diary.Fold().Now.Boxes);
+    }
+
+    [Fact]
+    public void A_later_note_keeps_what_it_leaves_out()
+    {
+        var diary = new Diary();
+        diary.Note(1, new BoxFact { Id = "b", Label = "by the gate", Size = "10 in round" });
+        diary.Note(2, new BoxFact { Id = "b", Size = "jumbo" });
+        var box = diary.Fold().Now.Boxes["b"];
+        Assert.Equal(("by the gate", "jumbo"), (box.Label, box.Size));
+    }
+
+    private static Diary TwoBoxes()
+    {
+        var diary = new Diary();
+        diary.Note(1, new BoxFact { Id = "box-a", Size = "jumbo", Label = "one" });
+        diary.Note(2, new BoxFact { Id = "box-b", Label = "seven", Position = new Position(4, 5) });
+        return diary;
+    }
+}

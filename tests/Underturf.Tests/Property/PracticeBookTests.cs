@@ -1,0 +1,79 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using Underturf.Property.Practice;
+
+namespace Underturf.Tests.Property;
+
+public sealed class PracticeBookTests
+{
+    [Fact]
+    public void Every_block_of_numbers_names_its_source()
+    {
+        foreach (var block in Blocks(JsonNode.Parse(PracticeBook.DefaultBytes())!.AsObject()))
+        {
+            Assert.True(block.AsObject().TryGetPropertyValue("source", out var source), block.GetPath());
+            Assert.NotEmpty(source!.GetValue<string>());
+        }
+    }
+
+    [Theory]
+    [InlineData("\"ohms\": 31,", "\"ohms\": -31,", "coil.ohms", "more than zero")]
+    [InlineData("\"ohms\": 31,", "\"ohms\": \"thirty\",", "$.coil.ohms", "")]
+    [InlineData("\"detour\": 1.25,", "", "$", "detour")]
+    [InlineData("\"detour\": 1.25,", "\"detour\": 1.25, \"detuor\": 2,", "$.wire.detuor", "detuor")]
+    [InlineData("\"instrument\": \"clamp meter\"", "\"instrument\": \"clamp\"", "probe running amps", "unknown instrument 'clamp'")]
+    [InlineData("\"repair\": \"terminals exchanged\"", "\"repair\": \"swapped back\"", "faults", "unknown repair 'swapped back'")]
+    [InlineData("\"id\": \"open-coil\"", "\"id\": \"shorted-coil\"", "faults", "twice")]
+    [InlineData("\"rate\": 0.012,", "\"rate\": 0.9,", "fault open-coil", "below 0.5")]
+    [InlineData("\"staysShut\": 0.9,", "\"staysShut\": 1.9,", "fault stuck-shut", "outside 0 to 1")]
+    [InlineData("\"placeNoticed\": 0.9,", "\"placeNoticed\": 1.2,", "run.placeNoticed", "between 0 and 1")]
+    [InlineData("\"findMinutes\": 35", "\"findMinutes\": -35", "walk.findMinutes", "below zero")]
+    [InlineData("\"version\": \"2026.11\",", "", "$", "version")]
+    public void What_is_wrong_with_a_book_is_told_with_its_place(string old, string edited, string place, string reason)
+    {
+        var text = Encoding.UTF8.GetString(PracticeBook.DefaultBytes());
+        Assert.Contains(old, text, StringComparison.Ordinal);
+        var problem = PracticeBook.Read(Encoding.UTF8.GetBytes(text.Replace(old, edited, StringComparison.Ordinal))).Problem;
+        Assert.NotNull(problem);
+        Assert.Contains(place, problem.Place, StringComparison.Ordinal);
+        Assert.Contains(reason, problem.Reason, StringComparison.Ordinal);
+        Assert.Contains("underturf book", problem.Remedy, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("null")]
+    [InlineData("[]")]
+    [InlineData("{")]
+    [InlineData("{}")]
+    [InlineData("not json at all")]
+    public void What_is_no_book_is_refused(string text)
+    {
+        var problem = PracticeBook.Read(Encoding.UTF8.GetBytes(text)).Problem;
+        Assert.NotNull(problem);
+        Assert.StartsWith("practice book", problem.Place, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_book_in_UTF_16_is_refused_with_words() =>
+        Assert.NotNull(PracticeBook.Read(Encoding.Unicode.GetBytes(Encoding.UTF8.GetString(PracticeBook.DefaultBytes()))).Problem);
+
+    [Fact]
+    public void A_byte_order_mark_before_a_book_does_no_harm() =>
+        Assert.True(PracticeBook.Read((byte[])[0xEF, 0xBB, 0xBF, .. PracticeBook.DefaultBytes()]).Succeeded);
+
+    [Fact]
+    public void A_book_without_a_needed_number_or_with_null_is_refused()
+    {
+        foreach (var block in new[] { "wire", "coil", "supply", "instruments", "probes", "run", "look", "walk", "faults", "repairs", "loss", "questions" })
+        {
+            var book = JsonNode.Parse(PracticeBook.DefaultBytes())!.AsObject();
+            book[block] = null;
+            Assert.NotNull(PracticeBook.Read(Encoding.UTF8.GetBytes(book.ToJsonString())).Problem);
+        }
+    }
+
+    private static IEnumerable<JsonNode> Blocks(JsonObject book) => book
+        .Where(p => p.Key is not ("version" or "unmodelledProbes"))
+        .SelectMany(p => p.Value is JsonArray list ? list.OfType<JsonNode>() : [p.Value!]);
+}

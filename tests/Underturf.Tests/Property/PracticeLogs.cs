@@ -1,0 +1,78 @@
+using Underturf.FieldLog;
+using Underturf.Quantities;
+using Underturf.Tests.Reasoning;
+
+namespace Underturf.Tests.Property;
+
+/// <summary>Small invented logs that between them call on every number of the practice book.</summary>
+internal static class PracticeLogs
+{
+    private const string Over = "over range";
+
+    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing()];
+
+    /// <summary>Every way of reading, and something odd at each station.</summary>
+    private static LogDocument Many()
+    {
+        var site = Two(measured: false);
+        site.Read("idle volts", "26.4 V").Read("station ohms", "18.4 ohm", "s1").Read("reversed ohms", "19.0 ohm", "s1");
+        site.Add(Site.Reading("station ohms", "96.0 ohm", null, "s2") with { Drifting = true });
+        site.Read("station to station ohms", "104 ohm", "s1", "s2").ReadAt("b1", "outward ohms", "17 ohm", "s1");
+        site.ReadAt("b1", "coil ohms", "30.1 ohm", "s1").ReadAt("b1", "joined ohms", "2.1 ohm", "s1");
+        site.Read("earth ohms", "45 kohm", "s1").Read("earth ohms", Over, "s2").Read("terminal volts", "24.9 V", "s1");
+        site.ReadAt("b1", "valve volts", "24.0 V", "s1").Read("running amps", "0.33 A", "s1");
+        site.Run(1, "opens", "lawn 1", "the pond").Run(2, "chatters", "lawn 9");
+        return site.With(new LookFact { Place = "b1", Found = ["plain branch"] }).With(new LookFact { Place = "b1", Stations = ["s2"] }).Log();
+    }
+
+    /// <summary>No cables, no positions, nothing found: assumptions only.</summary>
+    private static LogDocument Unknown()
+    {
+        var site = Site.Bare().Station(1).Station(2);
+        return site.Read("station ohms", Over, "s1").Read("station ohms", "44.0 ohm", "s2").Log();
+    }
+
+    /// <summary>Volts that sag, and the supply not read.</summary>
+    private static LogDocument Sagging()
+    {
+        var site = Two(measured: true).Read("station ohms", "33.0 ohm", "s1").Read("terminal volts", "22.6 V", "s1").Read("terminal volts", "22.7 V", "s2");
+        return site.Run(1, "chatters").Run(2, "stays shut").Read("meter flow", "2 gpm").Log();
+    }
+
+    /// <summary>A common that may be gone or bad, or the sensor in it.</summary>
+    private static LogDocument Downstream()
+    {
+        var site = Two(measured: false, Grade.Told).Read("station ohms", "120 ohm", "s1").Read("station ohms", "118 ohm", "s2");
+        return site.Log();
+    }
+
+    /// <summary>Runs so long that volts decide, with their lengths inferred or unknown.</summary>
+    private static LogDocument Long()
+    {
+        var site = Site.Bare();
+        site.Add(new BoxFact { Id = "b1", Position = new Position(700, 0) });
+        site.Add(new BoxFact { Id = "b2", Position = new Position(900, 0) });
+        site.Station(1).Station(2);
+        site.Add(new CableFact { Id = "k1", From = "c", To = "b1", Carries = ["s1", "s2"], Gauge = WireSize.FromAwg(20) });
+        site.Add(new CableFact { Id = "k2", From = "b1", To = "b2", Carries = ["s2"], Gauge = WireSize.FromAwg(20), Length = new Length(200), Sure = Grade.Estimated });
+        return site.Read("station ohms", "70 ohm", "s1").Read("station ohms", "85 ohm", "s2").Run(1, "chatters").Run(2, "opens", "lawn 2").Log();
+    }
+
+    /// <summary>Two readings of one thing that differ by a little over four spreads.</summary>
+    private static LogDocument Disagreeing() =>
+        Two(measured: true).Read("station ohms", "32.6 ohm", "s1").Read("station ohms", "36.0 ohm", "s1").Read("station ohms", "33.0 ohm", "s2").Log();
+
+    private static Site Two(bool measured, Grade otherwise = Grade.Estimated)
+    {
+        var site = Site.Bare();
+        site.Add(new BoxFact { Id = "b1", Label = "box 1", Position = new Position(60, 0) });
+        site.Station(1).Station(2);
+        site.Add(new CableFact
+        {
+            Id = "k1", From = "c", To = "b1", Length = new Length(60), Carries = ["s1", "s2"],
+            Sure = measured ? Grade.Measured : otherwise, Gauge = measured ? WireSize.FromAwg(18) : null,
+        });
+        site.Add(new ValveFact { Id = "v1", Box = "b1", Station = "s1" });
+        return measured ? site : site.With(new CoilFact { Id = "coil1", Valve = "v1", Ohms = new Resistance(30) });
+    }
+}

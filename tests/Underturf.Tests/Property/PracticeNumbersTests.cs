@@ -1,0 +1,93 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using Underturf.FieldLog;
+using Underturf.Property.Practice;
+using Underturf.Reasoning;
+
+namespace Underturf.Tests.Property;
+
+/// <summary>A number that changes no answer is noise: it has no place in the practice book.</summary>
+public sealed class PracticeNumbersTests
+{
+    [Fact]
+    public void A_number_of_the_practice_book_that_changes_nothing_has_no_place_in_it()
+    {
+        var logs = PracticeLogs.All();
+        var before = logs.Select(log => Output(log, PracticeBook.Default, "the default book")).ToArray();
+        var idle = new ConcurrentBag<string>();
+        Parallel.ForEach(Leaves(JsonNode.Parse(PracticeBook.DefaultBytes())!), path =>
+        {
+            if (!Changed(path).Any(book => logs.Select((log, i) => Output(log, book, path) != before[i]).Any(differs => differs)))
+            {
+                idle.Add(path);
+            }
+        });
+        Assert.True(idle.IsEmpty, string.Join('\n', idle.Order(StringComparer.Ordinal)));
+    }
+
+    /// <summary>The numbers and switches of a node, by path.</summary>
+    private static IEnumerable<string> Leaves(JsonNode node) => node switch
+    {
+        JsonObject o => o.Where(p => p.Value is not null).SelectMany(p => Leaves(p.Value!)),
+        JsonArray a => a.OfType<JsonNode>().SelectMany(Leaves),
+        JsonValue v when v.GetValueKind() is not System.Text.Json.JsonValueKind.String => [v.GetPath()],
+        _ => [],
+    };
+
+    /// <summary>The book with one leaf made larger, or smaller where larger would not be valid or is a second try.</summary>
+    private static IEnumerable<PracticeBook> Changed(string path)
+    {
+        foreach (var factor in new[] { 1.37, 0.61 })
+        {
+            var root = JsonNode.Parse(PracticeBook.DefaultBytes())!;
+            Change(Leaf(root, path), factor);
+            var book = PracticeBook.Read(Encoding.UTF8.GetBytes(root.ToJsonString()));
+            if (book.Succeeded)
+            {
+                yield return book.Value;
+            }
+        }
+    }
+
+    private static void Change(JsonValue leaf, double factor)
+    {
+        if (leaf.TryGetValue<bool>(out var flag))
+        {
+            leaf.ReplaceWith(!flag);
+        }
+        else if (leaf.TryGetValue<int>(out var whole))
+        {
+            leaf.ReplaceWith(factor > 1 ? (int)Math.Ceiling(whole * factor) : Math.Max(1, (int)(whole * factor)));
+        }
+        else
+        {
+            leaf.ReplaceWith(leaf.GetValue<double>() * factor);
+        }
+    }
+
+    private static JsonValue Leaf(JsonNode root, string path)
+    {
+        var at = root;
+        foreach (var step in path.TrimStart('$').Split(['.', '[', ']'], StringSplitOptions.RemoveEmptyEntries))
+        {
+            at = at is JsonArray list ? list[int.Parse(step, CultureInfo.InvariantCulture)]! : at[step]!;
+        }
+
+        return at.AsValue();
+    }
+
+    private static string Output(LogDocument log, PracticeBook book, string what)
+    {
+        try
+        {
+            var notebook = Notebook.Open(log, book);
+            return AnswersJson.Write(notebook.Answer()) + AnswersJson.Write(notebook.Readings()) + string.Join('\n', notebook.Problems);
+        }
+        catch (Exception fault)
+        {
+            throw new InvalidOperationException($"{what}: a book that is accepted must give an answer", fault);
+        }
+    }
+}

@@ -1,0 +1,85 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+
+namespace Underturf.Tests.Property;
+
+public sealed class ReferencesTests
+{
+    public static TheoryData<Fact, string> Dangling { get; } = new()
+    {
+        { new StationFact { Id = "s", Controller = "nowhere", Terminal = 1 }, "controller" },
+        { new ValveFact { Id = "v", Box = "nowhere" }, "box" },
+        { new ValveFact { Id = "v", Station = "nowhere" }, "station" },
+        { new CoilFact { Id = "k", Valve = "nowhere" }, "valve" },
+        { new EndFact { Id = "e", Place = "nowhere" }, "place" },
+        { new EndFact { Id = "e", Place = "c", FarEnd = "nowhere" }, "end" },
+        { new EndFact { Id = "e", Place = "c", Mates = ["nowhere"] }, "end" },
+        { new SpliceFact { Id = "j", Place = "c", Joins = ["nowhere"] }, "end" },
+        { new CableFact { Id = "k", From = "c", To = "nowhere" }, "place" },
+        { new CableFact { Id = "k", From = "c", To = "c", Carries = ["nowhere"] }, "station" },
+        { new LookFact { Place = "nowhere" }, "place" },
+        { new WorkFact { Did = "looked", Target = "nowhere" }, "thing" },
+        { new LeftAsFact { Place = "nowhere", State = "open" }, "place" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Dangling), DisableDiscoveryEnumeration = true)]
+    public void A_name_of_something_nobody_noted_is_told_with_its_remedy(Fact fact, string kind)
+    {
+        var diary = Controller();
+        var entry = diary.Note(2, fact);
+        var problem = Assert.Single(References.Problems(diary.Fold()));
+        Assert.Equal(entry.ToString(), problem.Place);
+        Assert.Contains("'nowhere'", problem.Reason, StringComparison.Ordinal);
+        Assert.Contains(kind, problem.Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_thing_noted_after_it_was_named_is_known()
+    {
+        var diary = Controller();
+        diary.Note(2, new ValveFact { Id = "v", Box = "b" });
+        diary.Note(3, new BoxFact { Id = "b" });
+        Assert.Empty(References.Problems(diary.Fold()));
+    }
+
+    [Fact]
+    public void Two_stations_on_one_terminal_are_told_until_they_are_said_to_be_the_same()
+    {
+        var diary = Controller();
+        diary.Note(2, new StationFact { Id = "s1", Controller = "c", Terminal = 3 });
+        diary.Note(3, new StationFact { Id = "s2", Controller = "c", Terminal = 3 });
+        var problem = Assert.Single(References.Problems(diary.Fold()));
+        Assert.Equal("stations 's1', 's2'", problem.Place);
+        Assert.Contains("share terminal 3", problem.Reason, StringComparison.Ordinal);
+        Assert.Contains("same-as", problem.Remedy, StringComparison.Ordinal);
+        diary.Note(4, new SameAsFact { A = "s1", B = "s2" });
+        Assert.Empty(References.Problems(diary.Fold()));
+    }
+
+    [Fact]
+    public void A_terminal_that_the_controller_does_not_have_is_told()
+    {
+        var diary = Controller();
+        diary.Note(2, new StationFact { Id = "s", Controller = "c", Terminal = 7 });
+        Assert.Contains(References.Problems(diary.Fold()), p =>
+            p.Place == "station 's'" && p.Reason.Contains("terminal 7, but the controller has 1 to 6", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_same_terminal_of_two_controllers_is_no_clash()
+    {
+        var diary = Controller();
+        diary.Note(2, new ControllerFact { Id = "d", Terminals = 6 });
+        diary.Note(3, new StationFact { Id = "s1", Controller = "c", Terminal = 3 });
+        diary.Note(4, new StationFact { Id = "s2", Controller = "d", Terminal = 3 });
+        Assert.Empty(References.Problems(diary.Fold()));
+    }
+
+    private static Diary Controller()
+    {
+        var diary = new Diary();
+        diary.Note(1, new ControllerFact { Id = "c", Terminals = 6 });
+        return diary;
+    }
+}

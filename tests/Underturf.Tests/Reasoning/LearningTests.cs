@@ -1,0 +1,97 @@
+using Underturf.FieldLog;
+
+namespace Underturf.Tests.Reasoning;
+
+/// <summary>What looks, work and questions do to belief. All values invented.</summary>
+public sealed class LearningTests
+{
+    private const string Over = "over range";
+    private static readonly string[] Broken = ["open-conductor", "parted-splice"];
+
+    [Fact]
+    public void Looking_into_a_box_and_finding_nothing_lowers_that_place()
+    {
+        var before = Site.Line().Sweep(60, (5, Over)).Answer().About(5);
+        var after = Site.Line().Sweep(60, (5, Over)).With(new LookFact { Place = "b2", Stations = ["s5"] }).Answer().About(5);
+        Assert.True(after.At("box 2", Broken) < 0.7 * before.At("box 2", Broken));
+        Assert.True(after.At("box 1", Broken) > before.At("box 1", Broken));
+    }
+
+    [Fact]
+    public void Finding_the_device_settles_a_shared_station()
+    {
+        var site = Site.Line().Sweep(60, (5, Site.Ohms(Site.WireOhms(180, 3) + 15.3))).Run(5, "opens", "lawn 5", "the pond");
+        Assert.True(site.Answer().About(5).Share("sharing-device") < 0.5);
+        var question = site.With(new LookFact { Place = "b2", Stations = ["s5"], Found = ["plain branch"] }).Answer().About(5);
+        Assert.True(question.At("box 2", "plain-branch") > 0.9);
+        Assert.True(question.Settled);
+        Assert.StartsWith("enough known", question.Moves[0].Action, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_wire_sharing_device_that_was_seen_explains_its_station()
+    {
+        var site = Site.Line().Sweep(60, (5, "2.6 kohm")).Read("reversed ohms", "2.6 kohm", "s5").Run(5, "opens", "lawn 5", "the pond");
+        var question = site.With(new LookFact { Place = "b3", Stations = ["s5"], Found = ["sharing device"] }).Answer().About(5);
+        Assert.True(question.At("box 3", "sharing-device") > 0.9);
+    }
+
+    [Fact]
+    public void After_the_work_and_a_normal_reading_nothing_is_asked()
+    {
+        var site = Site.Line().Sweep(60, (3, Over)).ReadAt("b2", "coil ohms", Over, "s3");
+        Assert.Single(site.Answer().Questions);
+        site.Add(new WorkFact { Did = "coil replaced", Place = "b2", Target = "s3" });
+        Assert.Empty(site.Read("station ohms", Site.Ohms(Site.SoundOhms(120, 2)), "s3").Answer().Questions);
+    }
+
+    [Fact]
+    public void After_the_wrong_work_and_the_same_reading_it_is_still_asked()
+    {
+        var site = Site.Line().Sweep(60, (3, Over));
+        site.Add(new WorkFact { Did = "coil replaced", Place = "b2", Target = "s3" });
+        var question = site.Read("station ohms", Over, "s3").Answer().About(3);
+        Assert.True(question.Share(Broken) > 0.8);
+    }
+
+    [Fact]
+    public void A_struck_reading_says_nothing_any_more()
+    {
+        var site = Site.Line().Sweep();
+        var slip = site.Add(Site.Reading("station ohms", "365 ohm", null, "s3"));
+        Assert.NotEmpty(site.Answer().Questions);
+        Assert.Empty(site.With(new StrikeFact { Entry = slip.ToString() }).Answer().Questions);
+    }
+
+    [Fact]
+    public void Without_any_cable_noted_an_open_station_is_still_found()
+    {
+        var site = Site.Bare();
+        for (var s = 1; s <= 6; s++)
+        {
+            site.Station(s).Read("station ohms", s == 3 ? Over : $"{33 + s}.5 ohm", $"s{s}");
+        }
+
+        var question = Assert.Single(site.Answer().Questions);
+        Assert.Equal(["3"], question.Stations);
+        Assert.True(question.Share("open-coil", "open-conductor", "parted-splice", "parted-common-splice", "broken-common") > 0.9);
+    }
+
+    [Fact]
+    public void A_station_that_somebody_asks_about_is_answered()
+    {
+        var asked = new QuestionOpenedFact { Id = "q1", Text = "Is 3 all right?", About = "s3" };
+        var question = Assert.Single(Site.Line().Sweep().With(asked).Answer().Questions);
+        Assert.Equal(["3"], question.Stations);
+        Assert.Equal("as-built", question.Leading());
+        Assert.Empty(Site.Line().Sweep().With(asked).With(new QuestionClosedFact { Id = "q1", Answer = "It is." }).Answer().Questions);
+    }
+
+    [Fact]
+    public void Readings_of_the_meter_are_kept_as_questions_without_a_model()
+    {
+        var question = Assert.Single(Site.Line().Sweep().Read("meter flow", "1.8 gpm").Answer().Questions);
+        Assert.Equal("not-modelled-yet", question.Leading());
+        Assert.Empty(question.Moves);
+    }
+}

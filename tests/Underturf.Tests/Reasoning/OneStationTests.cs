@@ -1,0 +1,145 @@
+using Underturf.FieldLog;
+using Underturf.Quantities;
+
+namespace Underturf.Tests.Reasoning;
+
+/// <summary>Single faults of one station, as a technician would judge them. All values invented, in keeping with R = Rwire + Rcoil/n.</summary>
+public sealed class OneStationTests
+{
+    private const string Over = "over range";
+
+    [Fact]
+    public void A_normal_sweep_opens_no_question() => Assert.Empty(Site.Line().Sweep().Answer().Questions);
+
+    [Fact]
+    public void A_normal_sweep_with_normal_runs_opens_no_question()
+    {
+        var site = Site.Line().Sweep();
+        for (var s = 1; s <= 6; s++)
+        {
+            site.Run(s, "opens", $"lawn {s}");
+        }
+
+        Assert.Empty(site.Answer().Questions);
+    }
+
+    [Theory]
+    [InlineData(2, 60)]
+    [InlineData(3, 60)]
+    [InlineData(4, 60)]
+    [InlineData(2, 250)]
+    [InlineData(3, 250)]
+    public void Like_coils_on_one_conductor_are_counted(int coils, double legMetres)
+    {
+        var read = Site.Ohms(Site.WireOhms(2 * legMetres, 2) + (31.0 / coils));
+        var question = Site.Line(legMetres).Sweep(legMetres, (3, read)).Run(3, "opens", [.. Enumerable.Range(0, coils).Select(i => $"lawn {3 + (10 * i)}")]).Answer().About(3);
+        Assert.Equal("plain-branch", question.Leading());
+        Assert.Equal(coils, question.Valves.MaxBy(v => v.Probability)!.Count);
+        Assert.Equal(1, question.Valves.Sum(v => v.Probability), 6);
+    }
+
+    [Fact]
+    public void From_ohms_alone_the_count_is_a_range_and_wider_on_a_long_run()
+    {
+        double Spread(double legMetres)
+        {
+            var read = Site.Ohms(Site.WireOhms(2 * legMetres, 2) + (31.0 / 3));
+            var valves = Site.Line(legMetres).Sweep(legMetres, (3, read)).Answer().About(3).Valves;
+            var mean = valves.Sum(v => v.Count * v.Probability);
+            return valves.Sum(v => (v.Count - mean) * (v.Count - mean) * v.Probability);
+        }
+
+        Assert.True(Spread(300) > Spread(20));
+    }
+
+    [Fact]
+    public void A_coil_that_reads_next_to_nothing_is_shorted()
+    {
+        var question = Site.Line().Sweep(60, (3, Site.Ohms(Site.WireOhms(120, 2) + 1.6))).Answer().About(3);
+        Assert.Equal("shorted-coil", question.Leading());
+        Assert.Equal("box 2", question.Explanations[0].Places[0].Place);
+    }
+
+    [Fact]
+    public void High_and_drifting_ohms_are_a_bad_splice()
+    {
+        var site = Site.Line().Sweep(60, (3, "92.4 ohm"));
+        site.Add(Site.Reading("station ohms", "71.0 ohm", null, "s3") with { Drifting = true });
+        Assert.True(site.Answer().About(3).Share("bad-splice") > 0.9);
+    }
+
+    [Fact]
+    public void An_open_station_is_open_coil_or_conductor_until_the_coil_is_read()
+    {
+        var question = Site.Line().Sweep(60, (3, Over)).Answer().About(3);
+        Assert.InRange(question.Share("open-coil"), 0.2, 0.8);
+        Assert.InRange(question.Share("open-conductor", "parted-splice"), 0.2, 0.8);
+    }
+
+    [Fact]
+    public void An_open_station_whose_coil_alone_is_open_has_an_open_coil()
+    {
+        var question = Site.Line().Sweep(60, (3, Over)).ReadAt("b2", "coil ohms", Over, "s3").Answer().About(3);
+        Assert.True(question.Share("open-coil") > 0.95);
+        Assert.True(question.Settled);
+    }
+
+    [Fact]
+    public void An_open_station_whose_coil_is_good_has_a_broken_conductor()
+    {
+        var question = Site.Line().Sweep(60, (3, Over)).ReadAt("b2", "coil ohms", "31.2 ohm", "s3").Answer().About(3);
+        Assert.True(question.Share("open-conductor", "parted-splice", "wrong-common") > 0.95);
+    }
+
+    [Fact]
+    public void Still_open_with_the_leads_joined_at_the_valve_is_the_wire_and_not_the_coil()
+    {
+        var joined = Site.Line().Sweep(60, (3, Over)).ReadAt("b2", "joined ohms", Over, "s3").Answer().About(3);
+        Assert.True(joined.Share("open-coil") < 0.05);
+        var sound = Site.Line().Sweep(60, (3, Over)).ReadAt("b2", "joined ohms", Site.Ohms(Site.WireOhms(120, 2)), "s3").Answer().About(3);
+        Assert.True(sound.Share("open-coil") > 0.95);
+    }
+
+    [Fact]
+    public void Two_places_on_the_ohms_of_one_coil_are_paired_laterals()
+    {
+        var question = Site.Line().Sweep().Run(3, "opens", "lawn 3", "the pond").Run(1, "opens", "lawn 1").Run(4, "opens", "lawn 4").Answer().About(3);
+        Assert.Equal("paired-laterals", question.Leading());
+    }
+
+    [Fact]
+    public void Good_wiring_and_a_valve_that_stays_shut_is_a_matter_of_the_valve()
+    {
+        var question = Site.Line().Sweep().Run(3, "stays shut").Answer().About(3);
+        Assert.Equal("stuck-shut", question.Leading());
+    }
+
+    [Fact]
+    public void Low_ohms_to_an_earth_pin_are_a_leak()
+    {
+        var site = Site.Line().Sweep().Read("earth ohms", "15 kohm", "s3").Read("earth ohms", Over, "s4");
+        Assert.True(site.Answer().About(3).Share("leak-to-earth") > 0.9);
+    }
+
+    [Fact]
+    public void A_long_thin_run_that_chatters_has_nothing_broken()
+    {
+        var site = Site.Bare();
+        site.Add(new BoxFact { Id = "b1", Label = "box 1", Position = new(1000, 0) });
+        site.Station(1).Cable("k1", "c", "b1", 1000, "s1");
+        site.Add(new ValveFact { Id = "v1", Box = "b1", Station = "s1" });
+        site.Add(new CableFact { Id = "k1", From = "c", To = "b1", CommonGauge = WireSize.FromAwg(18) });
+        var ohms = 31 + (1000 * 2 * 6.385 / 304.8 * (1 - (0.00393 * 5)));
+        site.Read("idle volts", "26.5 V").Read("station ohms", Site.Ohms(ohms), "s1").Run(1, "chatters");
+        var question = site.Answer().About(1);
+        Assert.Equal("as-built", question.Leading());
+        Assert.Equal("run improved", question.Explanations[0].Repair);
+    }
+
+    [Fact]
+    public void A_reading_that_fits_nothing_is_to_be_repeated_or_is_not_modelled()
+    {
+        var question = Site.Line().Sweep().Read("terminal volts", "41.7 V", "s3").Answer().About(3);
+        Assert.True(question.Share("misread", "unmodelled") > 0.95);
+    }
+}

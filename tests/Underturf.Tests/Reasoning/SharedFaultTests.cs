@@ -1,0 +1,100 @@
+using Underturf.FieldLog;
+
+namespace Underturf.Tests.Reasoning;
+
+/// <summary>Faults that stations share, and pairs, as a technician would judge them. All values invented.</summary>
+public sealed class SharedFaultTests
+{
+    private const string Over = "over range";
+
+    private static Site Downstream() => Site.Line().Sweep(60, (3, Over), (4, Over), (5, Over), (6, Over));
+
+    [Fact]
+    public void A_downstream_group_open_together_has_lost_its_common_at_the_right_stretch()
+    {
+        var answers = Downstream().Answer();
+        var question = Assert.Single(answers.Questions);
+        Assert.Equal(["3", "4", "5", "6"], question.Stations);
+        Assert.True(question.Share("broken-common", "parted-common-splice") > 0.9);
+        Assert.True(question.At("box 2", "broken-common", "parted-common-splice") > 0.9);
+    }
+
+    [Fact]
+    public void Two_opens_that_read_two_coils_together_have_a_broken_common()
+    {
+        var bare = Site.Line().Sweep(60, (5, Over), (6, Over));
+        var pair = Site.Ohms(62 + (2 * 180 * 6.385 / 304.8 * 0.98) + 0.2);
+        var question = bare.Read("station to station ohms", pair, "s5", "s6").Answer().About(5);
+        Assert.Equal(["5", "6"], question.Stations);
+        Assert.True(question.Share("broken-common", "parted-common-splice") > 0.99);
+    }
+
+    [Fact]
+    public void Everything_open_is_first_of_all_the_sensor()
+    {
+        var question = Assert.Single(Site.Line().Sweep(60, [.. Enumerable.Range(1, 6).Select(s => (s, Over))]).Answer().Questions);
+        Assert.Equal("open-sensor", question.Leading());
+    }
+
+    [Fact]
+    public void Two_stations_that_water_each_others_places_are_swapped()
+    {
+        var answers = Site.Line().Sweep().Run(3, "opens", "lawn 4").Run(4, "opens", "lawn 3").Answer();
+        Assert.Equal("swapped-conductors", answers.About(3).Leading());
+        Assert.Equal("swapped-conductors", answers.About(4).Leading());
+        Assert.Contains("station 4", answers.About(3).Explanations[0].Summary, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_terminals_that_both_read_low_and_water_both_places_are_crossed()
+    {
+        var low = Site.Ohms(Site.WireOhms(120, 2) + (31.0 / 2));
+        var site = Site.Line().Sweep(60, (3, low), (4, low)).Run(3, "opens", "lawn 3", "lawn 4").Run(4, "opens", "lawn 4", "lawn 3");
+        var answers = site.Answer();
+        Assert.Equal("crossed-conductors", answers.About(3).Leading());
+        Assert.Equal("crossed-conductors", answers.About(4).Leading());
+    }
+
+    [Fact]
+    public void The_same_extra_place_on_every_station_is_a_valve_that_does_not_close()
+    {
+        var site = Site.Line().Sweep();
+        for (var s = 1; s <= 6; s++)
+        {
+            site.Run(s, "opens", $"lawn {s}", "the pond");
+        }
+
+        var question = Assert.Single(site.Answer().Questions);
+        Assert.Equal("unclosed-valve", question.Leading());
+        Assert.Equal(6, question.Stations.Count);
+    }
+
+    [Fact]
+    public void Volts_that_sag_on_every_station_are_a_weak_supply()
+    {
+        var site = Site.Line().Sweep().Read("idle volts", "26.5 V");
+        foreach (var s in Enumerable.Range(1, 6))
+        {
+            site.Read("terminal volts", "22.8 V", $"s{s}");
+        }
+
+        Assert.Equal("weak-supply", site.Answer().About(1).Leading());
+    }
+
+    [Fact]
+    public void A_second_controller_is_a_part_of_its_own()
+    {
+        var site = Downstream();
+        site.Add(new ControllerFact { Id = "d", Terminals = 6, Position = new Position(500, 0) });
+        foreach (var s in new[] { 11, 12, 13 })
+        {
+            site.Add(new StationFact { Id = $"s{s}", Controller = "d", Terminal = s - 10, Label = $"{s}" });
+            site.Read("station ohms", s == 13 ? Over : "34.0 ohm", $"s{s}");
+        }
+
+        var answers = site.Answer();
+        Assert.Equal(2, answers.Questions.Count);
+        Assert.Equal(["3", "4", "5", "6"], answers.About(3).Stations);
+        Assert.Equal(["13"], answers.About(13).Stations);
+    }
+}

@@ -1,0 +1,69 @@
+using System.Text.Json;
+using Underturf.Property.Practice;
+using Underturf.Reasoning;
+using Underturf.Simulation;
+using Underturf.Tests.Reasoning;
+
+namespace Underturf.Tests.Simulation;
+
+public sealed class MemorialGardenTests
+{
+    private static readonly Lazy<Notebook> Garden = new(() => Notebook.Open(MemorialGarden.Make(PracticeBook.Default).Log, PracticeBook.Default));
+    private static readonly Lazy<Answers> Answered = new(() => Garden.Value.Answer());
+
+    [Theory]
+    [InlineData("log.jsonl")]
+    [InlineData("truth.json")]
+    public void The_committed_sample_is_what_is_made_now(string name)
+    {
+        var made = name == "log.jsonl" ? MemorialGarden.Make(PracticeBook.Default).Log.ToBytes().ToArray() : MemorialGarden.TruthBytes();
+        Assert.Equal(Underturf.Tests.FieldLog.Repository.Read($"samples/memorial-garden/{name}"), System.Text.Encoding.UTF8.GetString(made));
+    }
+
+    [Fact]
+    public void The_garden_is_as_large_as_it_is_said_to_be()
+    {
+        var view = Garden.Value.History.Now;
+        Assert.Equal((40, 15, 48), (view.Stations.Count, view.Boxes.Count, view.Controllers["c1"].Terminals));
+        Assert.InRange(Garden.Value.Log.Entries.Count, 90, 250);
+        Assert.Equal(2, Garden.Value.Log.Entries.Select(e => e.Id.Writer).Distinct().Count());
+        Assert.Empty(Garden.Value.Problems);
+    }
+
+    [Fact]
+    public void The_questions_are_the_faults_of_the_truth_and_the_three_that_are_no_faults()
+    {
+        var questions = Answered.Value.Questions.Select(q => string.Join(' ', q.Stations)).Order(StringComparer.Ordinal);
+        Assert.Equal(["", "12", "18 19 20 21 22 23 24", "29", "33", "40"], questions);
+        using var truth = JsonDocument.Parse(MemorialGarden.TruthBytes());
+        foreach (var fault in truth.RootElement.GetProperty("faults").EnumerateArray().Where(f => !f.TryGetProperty("until", out _)))
+        {
+            var place = $"box {fault.GetProperty("place").GetString()![1..]}";
+            var station = fault.TryGetProperty("station", out var s) ? s.GetString()![1..] : "18";
+            var question = Answered.Value.About(int.Parse(station, System.Globalization.CultureInfo.InvariantCulture));
+            Assert.True(question.Share(fault.GetProperty("fault").GetString()!) > 0.3, question.Symptom);
+            Assert.Contains(question.Explanations.SelectMany(e => e.Places).Where(p => p.Probability > 0.05), p => p.Place == place);
+        }
+    }
+
+    [Fact]
+    public void The_station_that_waters_two_places_is_shared_by_two_valves()
+    {
+        var question = Answered.Value.About(12);
+        Assert.Equal("plain-branch", question.Leading());
+        Assert.Equal(2, question.Valves.MaxBy(v => v.Probability)!.Count);
+    }
+
+    [Fact]
+    public void The_far_station_chatters_with_nothing_broken() => Assert.Equal("as-built", Answered.Value.About(40).Leading());
+
+    [Fact]
+    public void The_reading_that_fits_nothing_is_to_be_taken_again() => Assert.Equal("misread", Answered.Value.About(33).Leading());
+
+    [Fact]
+    public void The_creeping_meter_is_honestly_not_modelled() =>
+        Assert.Equal("not-modelled-yet", Assert.Single(Answered.Value.Questions, q => q.Stations.Count == 0).Leading());
+
+    [Fact]
+    public void The_repaired_station_is_not_asked_about() => Assert.DoesNotContain(Answered.Value.Questions, q => q.Stations.Contains("27"));
+}
