@@ -49,7 +49,7 @@ internal sealed record ChartRow(
             number,
             station.Waters,
             station.Waters.Count == 0 ? Grade.Unknown : station.Sure,
-            [.. valves.Select(v => view.Name(v.Valve.Box ?? v.Id)).Distinct(StringComparer.Ordinal)],
+            [.. valves.Select(v => v.Valve.Box is { } box ? view.Name(box) : v.Valve.Label ?? view.Name(v.Id)).Distinct(StringComparer.Ordinal)],
             valves.Count == 0 ? Grade.Unknown : valves.Max(v => v.Valve.Sure),
             station.Minutes is { } minutes ? minutes.ToString("0.#") : "–",
             ohms is null ? "–" : (ohms.Fact.Value.Value?.Text ?? "over range") + (ohms.Fact.Drifting ? ", drifting" : string.Empty),
@@ -66,7 +66,7 @@ internal sealed record ChartRow(
         }
 
         return question.Explanations is [var first, ..]
-            ? ($"open: {first.Summary} ({Say.Share(first.Probability)})", true)
+            ? ($"open, {Say.Share(first.Probability)}: {first.Summary}", true)
             : ("open", true);
     }
 }

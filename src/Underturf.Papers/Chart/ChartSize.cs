@@ -1,10 +1,11 @@
 namespace Underturf.Papers;
 
 /// <summary>The type of a chart: as large as lets it keep to its pages.</summary>
-internal sealed record ChartSize(double SizePoints)
+/// <param name="MostLines">Lines that a field may take.</param>
+internal sealed record ChartSize(double SizePoints, int MostLines)
 {
-    /// <summary>Largest first; the smallest is still read at arm's length.</summary>
-    private static readonly double[] steps = [13, 12.5, 12, 11.5, 11, 10.5, 10];
+    /// <summary>Largest first; the smallest is still read at arm's length. Where many fields need two lines, one line each goes before smaller type.</summary>
+    private static readonly (double SizePoints, int Lines)[] steps = [(13, 2), (12.5, 2), (12, 2), (11.5, 2), (11, 2), (10.5, 2), (10, 2), (11, 1), (10, 1)];
 
     /// <summary>Stations that a page should hold.</summary>
     private const int PageStations = 20;
@@ -15,7 +16,7 @@ internal sealed record ChartSize(double SizePoints)
 
     public TextStyle Quiet => new(Weight.Regular, SizePoints, Ink.Muted);
 
-    public TextStyle Number => new(Weight.Bold, SizePoints + 1.5, Ink.Ink);
+    public TextStyle Number => new(Weight.Bold, SizePoints, Ink.Ink);
 
     public TextStyle Head => new(Weight.SemiBold, SizePoints - 2, Ink.Muted);
 
@@ -24,9 +25,9 @@ internal sealed record ChartSize(double SizePoints)
     {
         var pages = Math.Max(1, (stations + PageStations - 1) / PageStations);
         IReadOnlyList<Sheet> sheets = [];
-        foreach (var step in steps)
+        foreach (var (size, lines) in steps)
         {
-            sheets = lay(new ChartSize(step));
+            sheets = lay(new ChartSize(size, lines));
             if (sheets.Count <= pages)
             {
                 break;

@@ -3,8 +3,6 @@ namespace Underturf.Papers;
 /// <summary>The chart for the inside of the controller's door: one row a station, each controller from a new page.</summary>
 internal static class StationChart
 {
-    private const int MostLines = 2;
-
     /// <summary>Shares of the width: station, waters, valve, minutes, ohms, state.</summary>
     private static readonly (string Title, double Share, bool Right)[] columns =
         [("Station", 0.08, false), ("Waters", 0.235, false), ("Valve in", 0.165, false), ("Minutes", 0.075, true), ("Last ohms", 0.15, false), ("State", 0.295, false)];
@@ -21,7 +19,7 @@ internal static class StationChart
         var rows = ChartRow.Of(matter).ToLookup(r => r.Controller);
         var controllers = matter.View.Controllers.Keys.Union(rows.Select(g => g.Key)).Order(StringComparer.Ordinal).DefaultIfEmpty(string.Empty);
         var sheets = controllers.SelectMany(c => ControllerSheets(form, matter, c, [.. rows[c]])).ToList();
-        PageFoot.Draw(sheets, $"Station chart · {matter.Dates} · engine {matter.Answers.Engine}, practice book {matter.Answers.Book}",
+        PageFoot.Draw(sheets, $"Station chart · {matter.PropertyName} · {matter.Dates} · engine {matter.Answers.Engine}, practice book {matter.Answers.Book}",
             $"The supply side of the controller holds mains. Power off before a conductor is touched. {PaperMatter.Prevail}");
         foreach (var sheet in sheets)
         {
@@ -48,19 +46,19 @@ internal static class StationChart
 
     private static IEnumerable<Block> Rows(PageForm form, IReadOnlyList<ChartRow> rows, ChartSize size)
     {
-        var table = new Table(form.LeftPoints, [.. columns.Select(c => new Column(c.Title, c.Share * form.InnerWidthPoints, c.Right))]) { HeadStyle = size.Head };
+        var table = new Table(form.LeftPoints, [.. columns.Select(c => new Column(c.Title, c.Share * form.InnerWidthPoints, c.Right))]) { HeadStyle = size.Head, PaddingPoints = 2.2 };
         return rows.Count == 0 ? Paragraph.Of(form, "No station noted.", size.Cell, 10) : table.Blocks(rows.Select(r => Row(table, r, size)));
     }
 
     private static IReadOnlyList<Cell> Row(Table table, ChartRow row, ChartSize size)
     {
         Cell Short(int column, IReadOnlyList<string> items, TextStyle style, FieldLog.Grade? grade) =>
-            Cell.Of(Shorten.List(items, style, table.RoomPoints(column, grade), MostLines), style, grade);
+            Cell.Of(Shorten.List(items, style, table.RoomPoints(column, grade), size.MostLines), style, grade);
 
         var terminal = row.Number == row.Terminal.ToString() ? string.Empty : $"terminal {row.Terminal}";
         return
         [
-            new Cell((Shorten.Name(row.Number, size.Number, table.RoomPoints(0, null), MostLines), size.Number), (terminal, Styles.Small)),
+            new Cell((Shorten.Name(size.MostLines == 1 && terminal.Length > 0 ? $"{row.Number} / {row.Terminal}" : row.Number, size.Number, table.RoomPoints(0, null), size.MostLines), size.Number), (size.MostLines > 1 ? terminal : string.Empty, Styles.Small)),
             Short(1, row.Waters.Count == 0 ? ["not known"] : row.Waters, row.Waters.Count == 0 ? size.Quiet : size.Cell, row.WatersGrade),
             Short(2, row.Places.Count == 0 ? ["not found"] : row.Places, row.Places.Count == 0 ? size.Quiet : size.Cell, row.PlaceGrade),
             Short(3, [row.Minutes], size.Cell, null),

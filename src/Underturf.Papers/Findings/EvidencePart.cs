@@ -12,7 +12,7 @@ internal static class EvidencePart
             return [];
         }
 
-        var table = new Table(form.LeftPoints, [new("What was read", 148), new("Read", 108), new("The first explanation predicts", form.InnerWidthPoints - 388), new("Speaks", 74), new("Note", 58)]);
+        var table = new Table(form.LeftPoints, [new("What was read", 148), new("Read", 108), new("Predicted", form.InnerWidthPoints - 388), new("Speaks", 74), new("Note", 58)]);
         var rows = first.Evidence.Select(line => (IReadOnlyList<Cell>)
         [
             Cell.Of(line.What),

@@ -17,10 +17,10 @@ internal static class FindingsPaper
         [
             .. TitleBlock.Blocks(form, matter),
             .. SummaryPart.Blocks(form, matter),
+            .. ReadingGuide.Blocks(form),
             .. questions.SelectMany((question, i) => QuestionPart.Blocks(form, matter, question, i + 1)),
             .. UnknownPart.Blocks(form, matter),
             .. SitePart.Blocks(form, matter),
-            .. ReadingGuide.Blocks(form),
         ], form);
         PageFoot.Draw(sheets, $"Findings · {matter.PropertyName} · {matter.Dates}", PaperMatter.Prevail);
         return sheets;

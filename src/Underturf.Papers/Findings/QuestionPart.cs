@@ -23,8 +23,8 @@ internal static class QuestionPart
         var (head, seen) = Name(question);
         return
         [
-            .. Paragraph.Heading(form, $"{number}  {Upper(head)}"),
-            .. Paragraph.Of(form, Upper(seen) + (question.Settled ? ". Enough is known to repair." : "."), Styles.Body, 3, 0, true),
+            .. Paragraph.Heading(form, $"{number}. {Sentence.Upper(head)}"),
+            .. Paragraph.Of(form, Sentence.Upper(Sentence.Ended(seen)) + (question.Settled ? " Enough is known to repair." : string.Empty), Styles.Body, 3, 0, true),
             .. Explanations(form, question),
             .. Valves(form, question),
             .. EvidencePart.Blocks(form, matter, question),
@@ -40,7 +40,7 @@ internal static class QuestionPart
             Cell.Bar(explanation.Probability),
             Cell.Of(Say.Share(explanation.Probability), i == 0 ? Styles.Strong : Styles.Body),
             new Cell(
-                (Upper(explanation.Summary), i == 0 ? Styles.Strong : Styles.Body),
+                (Sentence.Upper(explanation.Summary), i == 0 ? Styles.Strong : Styles.Body),
                 (Places(explanation), Styles.Small),
                 (explanation.Repair.Length > 0 ? $"What would cure it: {explanation.Repair}." : string.Empty, Styles.Small)) { Grade = Grade.Inferred },
         ]);
@@ -78,15 +78,13 @@ internal static class QuestionPart
             return [.. Paragraph.Minor(form, "What to do next"), .. Paragraph.Of(form, "No move that the practice book knows would tell more.", Styles.Body, 2)];
         }
 
-        var table = new Table(form.LeftPoints, [new("Move", 172), new("Where", 84), new("Takes", 50, true), new("Saves", 54, true), new("Caution", form.InnerWidthPoints - 360)]);
+        var table = new Table(form.LeftPoints, [new("Move", 150), new("Where", 76), new("Takes", 46, true), new("Saves", 48, true), new("Caution", form.InnerWidthPoints - 320)]);
         var rows = question.Moves.Take(MostMoves).Select((m, i) => (IReadOnlyList<Cell>)
         [
-            Cell.Of(Upper(m.Action), i == 0 ? Styles.StrongCell : Styles.Cell), Cell.Of(m.Where),
+            Cell.Of(Sentence.Upper(m.Action), i == 0 ? Styles.StrongCell : Styles.Cell), Cell.Of(m.Where),
             Cell.Of(PaperMatter.Minutes(m.Minutes)), Cell.Of(PaperMatter.Minutes(m.Worth)), Cell.Of(m.Caution),
         ]);
         var more = question.Moves.Count > MostMoves ? Paragraph.Of(form, $"{question.Moves.Count - MostMoves} more moves are worth less.", Styles.Small, 3) : [];
         return [.. Paragraph.Minor(form, "What to do next"), .. table.Blocks(rows), .. more];
     }
-
-    internal static string Upper(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

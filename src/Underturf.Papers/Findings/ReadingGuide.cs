@@ -1,12 +1,11 @@
 namespace Underturf.Papers;
 
-/// <summary>How to read the paper, at its end.</summary>
+/// <summary>How to read the paper, where the first marks stand.</summary>
 internal static class ReadingGuide
 {
     public static IEnumerable<Block> Blocks(PageForm form) =>
     [
-        .. Paragraph.Heading(form, "How to read this"),
-        new Block(Styles.Cell.LeadingPoints, (sheet, y) => GradeMark.DrawLegend(sheet, form.LeftPoints, y + Styles.Cell.AscentPoints, Styles.Cell)) { BeforePoints = 6, WithNext = true },
+        new Block(Styles.Cell.LeadingPoints, (sheet, y) => GradeMark.DrawLegend(sheet, form.LeftPoints, y + Styles.Cell.AscentPoints, Styles.Cell)) { BeforePoints = 14, WithNext = true },
         .. Paragraph.Of(
             form,
             "A likelihood is worked out from the notes and the practice book; it is not a promise. A reading speaks for an explanation where it is at least 3 times likelier under "

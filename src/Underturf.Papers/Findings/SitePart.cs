@@ -27,7 +27,7 @@ internal static class SitePart
         var rows = matter.Facts.Works.Select(w => (IReadOnlyList<Cell>)
         [
             Cell.Of((w.Fact.Place ?? w.Fact.Target) is { } place ? matter.View.Name(place) : "not noted", Styles.StrongCell),
-            new Cell((QuestionPart.Upper(w.Fact.Did), Styles.Cell), (w.Fact.Note ?? string.Empty, Styles.Small)) { Grade = w.Fact.Sure },
+            new Cell((Sentence.Upper(w.Fact.Did), Styles.Cell), (w.Fact.Note ?? string.Empty, Styles.Small)) { Grade = w.Fact.Sure },
             Cell.Of(PaperMatter.Moment(w.At)),
         ]).ToList();
         return rows.Count == 0 ? [] : [.. Paragraph.Heading(form, "What was done"), .. table.Blocks(rows)];

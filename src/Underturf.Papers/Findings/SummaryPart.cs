@@ -40,8 +40,8 @@ internal static class SummaryPart
         return
         [
             Cell.Of($"{index + 1}", Styles.StrongCell),
-            Cell.Of(QuestionPart.Name(question).Head, Styles.StrongCell),
-            Cell.Of(first?.Summary ?? "nothing yet"),
+            Cell.Of(Sentence.Upper(QuestionPart.Name(question).Head), Styles.StrongCell),
+            Cell.Of(Sentence.Upper(first?.Summary ?? "nothing yet")),
             Cell.Of(first is null ? string.Empty : Say.Share(first.Probability)),
         ];
     }
@@ -60,7 +60,7 @@ internal static class SummaryPart
         List<(string Line, TextStyle Style)> lines =
         [
             ("Next move", Styles.Over),
-            .. Lines($"{move.Action}, at {move.Where}", Styles.Lead, width, 5),
+            .. Lines(Sentence.Upper($"{move.Action}, at {move.Where}"), Styles.Lead, width, 5),
             .. Lines($"About {PaperMatter.Minutes(move.Minutes)}, walking included; saves about {PaperMatter.Minutes(move.Worth)} of expected work.", Styles.Body, width, 2),
             .. Lines($"Caution: {move.Caution}", Styles.Strong, width, 5),
         ];

@@ -21,10 +21,12 @@ internal sealed record Cell(params IReadOnlyList<(string Text, TextStyle Style)>
 /// <param name="Ruled">True for a pale rule under each row.</param>
 internal sealed record Table(double XPoints, IReadOnlyList<Column> Columns, bool Ruled = true)
 {
-    private const double Padding = 3.5, Gutter = 9;
+    private const double Gutter = 9;
 
     /// <summary>Lines of a row that are never parted.</summary>
     private const int MostLines = 16;
+
+    public double PaddingPoints { get; init; } = 3.5;
 
     public TextStyle HeadStyle { get; init; } = Styles.Small with { Weight = Weight.SemiBold };
 
@@ -51,13 +53,13 @@ internal sealed record Table(double XPoints, IReadOnlyList<Column> Columns, bool
     private Block Head()
     {
         var titles = Columns.Select(c => TextWrap.Lines(c.Title, HeadStyle, c.WidthPoints - Gutter)).ToList();
-        var height = (titles.Max(t => t.Count) * HeadStyle.LeadingPoints) + Padding;
+        var height = (titles.Max(t => t.Count) * HeadStyle.LeadingPoints) + PaddingPoints;
         return new Block(height, (sheet, y) =>
         {
             var x = XPoints;
             foreach (var (column, lines) in Columns.Zip(titles))
             {
-                var baseline = y + height - Padding - (HeadStyle.SizePoints * 0.25) - ((lines.Count - 1) * HeadStyle.LeadingPoints);
+                var baseline = y + height - PaddingPoints - (HeadStyle.SizePoints * 0.25) - ((lines.Count - 1) * HeadStyle.LeadingPoints);
                 foreach (var line in lines)
                 {
                     Write(sheet, column, x, baseline, line, HeadStyle);
@@ -83,8 +85,8 @@ internal sealed record Table(double XPoints, IReadOnlyList<Column> Columns, bool
 
     private Block Part(IReadOnlyList<Cell> cells, List<List<(string Text, TextStyle Style)>> lines, bool first, bool last)
     {
-        var above = first ? Padding : 0;
-        var height = above + lines.Max(l => Math.Max(l.Sum(t => t.Style.LeadingPoints), 8)) + (last ? Padding : 0);
+        var above = first ? PaddingPoints : 0;
+        var height = above + lines.Max(l => Math.Max(l.Sum(t => t.Style.LeadingPoints), 8)) + (last ? PaddingPoints : 0);
         return new Block(height, (sheet, y) =>
         {
             var x = XPoints;

@@ -25,7 +25,7 @@ internal static class NumberRuns
             i = last + 1;
         }
 
-        return [.. said, .. all.Where(l => Number(l) is null).Select(PlainText.Of)];
+        return [.. said, .. all.Where(l => Number(l) is null).Select(PlainText.Of).Order(NaturalOrder.Instance)];
     }
 
     /// <summary>Only a number that reads back as written; "007" stays a name.</summary>

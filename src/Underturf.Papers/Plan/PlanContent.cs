@@ -43,7 +43,7 @@ internal sealed record PlanContent(
     private static string Detail(PropertyView view, IEnumerable<ValveFact> valves)
     {
         var stations = NumberRuns.Of(valves.Select(v => v.Station).OfType<string>().Select(view.StationNumber));
-        return stations.Count == 0 ? string.Empty : $"station {string.Join(", ", stations)}";
+        return stations.Count == 0 ? string.Empty : stations.Count == 1 && stations[0].All(char.IsAsciiDigit) ? $"station {stations[0]}" : $"stations {string.Join(", ", stations)}";
     }
 
     private static PlanRun? Run(PropertyView view, string id, CableFact cable, Nearness near)

@@ -7,6 +7,10 @@ namespace Underturf.Papers;
 internal sealed record PlanLabel(double X, double Y, double Radius, IReadOnlyList<(string Text, string Kind)> Lines, bool Centred = false)
 {
     private const double NameSize = 13, SmallSize = 11.5, LineHeight = 14.5, PillPad = 6;
+    /// <summary>How much wider the fallback faces run than ours: a reader's machine may not have ours.</summary>
+    public const double StandInFaceRatio = 1.2;
+
+    private const double LeaderFrom = 14;
     private const int LongestRunes = 32, HeadRunes = 19, TailRunes = 11;
 
     /// <summary>A long name without its middle: names differ at both ends.</summary>
@@ -38,20 +42,23 @@ internal sealed record PlanLabel(double X, double Y, double Radius, IReadOnlyLis
         }
     }
 
-    /// <summary>A thin line from the point where the label had to move away.</summary>
+    /// <summary>A thin line from the symbol's edge where the label had to move away.</summary>
     private IEnumerable<XElement> Leader(LabelBox box)
     {
         var (nearX, nearY) = (Math.Clamp(X, box.X, box.X + box.Width), Math.Clamp(Y, box.Y, box.Y + box.Height));
-        if (Math.Sqrt(((nearX - X) * (nearX - X)) + ((nearY - Y) * (nearY - Y))) > Radius + 14)
+        var distance = Math.Sqrt(((nearX - X) * (nearX - X)) + ((nearY - Y) * (nearY - Y)));
+        if (distance > Radius + LeaderFrom)
         {
-            yield return Svg.Line([(X, Y), (nearX, nearY)], false, ("stroke", Inks.Hex(Ink.Muted)), ("stroke-width", "0.7"));
+            var share = (Radius + 2) / distance;
+            yield return Svg.Line(
+                [(X + ((nearX - X) * share), Y + ((nearY - Y) * share)), (nearX, nearY)], false, ("stroke", Inks.Hex(Ink.Muted)), ("stroke-width", "0.7"));
         }
     }
 
-    private static double WidthOf((string Text, string Kind) line) => line.Kind switch
+    private static double WidthOf((string Text, string Kind) line) => StandInFaceRatio * line.Kind switch
     {
         "name" => Typeface.WidthPoints(line.Text, new TextStyle(Weight.SemiBold, NameSize, Ink.Ink)),
-        "pill" => Typeface.WidthPoints(line.Text, new TextStyle(Weight.SemiBold, SmallSize, Ink.Ink)) + (2 * PillPad),
+        "pill" => Typeface.WidthPoints(line.Text, new TextStyle(Weight.SemiBold, SmallSize, Ink.Ink)) + (2 * PillPad / StandInFaceRatio),
         _ => Typeface.WidthPoints(line.Text, new TextStyle(Weight.Regular, SmallSize, Ink.Ink)),
     };
 

@@ -113,7 +113,8 @@ internal sealed class PlanLegend(double left, double width)
 
     private void Paragraph(string text, int mostLines)
     {
-        foreach (var line in TextWrap.Lines(Shorten.Name(text, measure, width, mostLines), measure, width))
+        var room = width / PlanLabel.StandInFaceRatio;
+        foreach (var line in TextWrap.Lines(Shorten.Name(text, measure, room, mostLines), measure, room))
         {
             drawn.Add(Svg.Text(left, y, line, "body"));
             y += TextRow;

@@ -65,6 +65,11 @@ internal static class PlanPaper
         placer.Keep(frame.Left + frame.Width - 40, frame.Top + 50, 36);
         placer.Keep(frame.Left + 70, frame.Top + frame.Height - 30, 28);
         placer.Keep(frame.Left + 200, frame.Top + frame.Height - 30, 90);
+        foreach (var line in content.Runs.Select(r => r.Line).Concat(content.Ground.Where(g => GroundDrawing.Kind(g) == "wall").Select(g => g.Shape)))
+        {
+            placer.KeepLine([.. line.Select(frame.At)]);
+        }
+
         return Svg.Group(
             "map",
             [
