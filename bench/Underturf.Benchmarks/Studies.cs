@@ -3,5 +3,8 @@ namespace Underturf.Benchmarks;
 /// <summary>The studies there are, by name. A new one is one line here and one file beside it.</summary>
 internal static class Studies
 {
-    public static IReadOnlyList<Study> All { get; } = [];
+    public static IReadOnlyList<Study> All { get; } =
+    [
+        new Study("worlds", "Is the true fault among the explanations, and do the stated probabilities hold?", Worlds.Run),
+    ];
 }

@@ -13,6 +13,19 @@ public static class CoverageStudy
     /// <summary>An explanation counts as given when it has more than this probability.</summary>
     public const double Given = 0.05;
 
+    /// <summary>Reporting seeds begin here; numbers are tuned on seeds from 1001 up only.</summary>
+    public const ulong FirstSeed = 1;
+
+    /// <summary>Properties in one row of the report.</summary>
+    public const int BlockSize = 200;
+
+    public static string Heading => "| seeds | properties | every fault given | faults | questions | calibration error |\n|---|---|---|---|---|---|";
+
+    /// <summary>The report's row for one block.</summary>
+    public static string Row(IReadOnlyList<PropertyResult> results) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"| {results[0].Seed} to {results[^1].Seed} | {results.Count} | {results.Count(r => r.Missed.Count == 0)} | {results.Sum(r => r.Faults.Count)} | {results.Sum(r => r.Stated.Count)} | {ExpectedCalibrationError(results):F3} |");
+
     /// <summary>The outcome of one property.</summary>
     /// <param name="Missed">Ids of true faults that no explanation of their station named with more than <see cref="Given"/>.</param>
     /// <param name="Stated">For each question the probability of its leading explanation, and whether that was the truth.</param>

@@ -93,9 +93,11 @@ public sealed record FaultPractice
 }
 
 /// <summary>What it takes to cure a fault once its place is known.</summary>
+/// <param name="Name">As work done is noted: "splice remade".</param>
+/// <param name="Say">As a proposal: "remake the splice".</param>
 /// <param name="Minutes">At the place, walking not included.</param>
 /// <param name="Placed">It cures only at the right place.</param>
-public sealed record RepairPractice(string Name, string Source, double Minutes, bool Placed, string Caution);
+public sealed record RepairPractice(string Name, string Source, string Say, double Minutes, bool Placed, string Caution);
 
 /// <summary>What is expected of a reading that no fault of the book explains.</summary>
 /// <param name="OverRange">Share of such ohm readings that show over-range.</param>

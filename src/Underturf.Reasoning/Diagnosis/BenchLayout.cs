@@ -164,7 +164,11 @@ internal sealed class BenchLayout
 
         var coil = network.AddCoil("coil", a, b, ohms, setup.IsFed ? Henries : 0);
         var shunt = network.AddResistor("shorted turns", a, b, double.PositiveInfinity);
-        coils[(path.Station, end.Place)] = new Bench.CoilSlots(coil, shunt, end.Leg);
+        if (!joined)
+        {
+            coils[(path.Station, end.Place)] = new Bench.CoilSlots(coil, shunt, end.Leg);
+        }
+
         if (ohms > 0 && double.IsFinite(ohms))
         {
             parts.Add(new Part(coil, model.OnLevel ? PartKind.LevelCoil : PartKind.Other, -1, ohms, model.LogSpread));

@@ -42,6 +42,11 @@ internal sealed class Display
 
         var mean = prediction.MeanAt(logLevel);
         var sigma = Sigma(instrument, prediction, mean);
+        if (sigma > Wide * mean && mean > instrument.Least)
+        {
+            return Logarithmic(mean, sigma / mean);
+        }
+
         return !overRange
             ? Mass(sigma, mean)
             : Math.Max(LeastLog, Normal.LogCdfInterval((instrument.Most - mean) / sigma, double.PositiveInfinity));
@@ -69,9 +74,11 @@ internal sealed class Display
         return Math.Log(Math.Max(mass * (1 - over), 1e-12));
     }
 
-    private double Open()
+    private double Open() => Logarithmic(book.Wire.OpenOhms.Median, book.Wire.OpenOhms.LogSpread);
+
+    /// <summary>A quantity whose spread is of the order of itself is never negative: its logarithm is what spreads.</summary>
+    private double Logarithmic(double median, double spread)
     {
-        var (median, spread) = (book.Wire.OpenOhms.Median, book.Wire.OpenOhms.LogSpread);
         return overRange
             ? Normal.LogCdfInterval(Math.Log(instrument.Most / median) / spread, double.PositiveInfinity)
             : Math.Max(LeastLog, Normal.LogCdfInterval(Math.Log(Math.Max(low, 1e-9) / median) / spread, Math.Log(Math.Max(high, 2e-9) / median) / spread));
@@ -83,6 +90,9 @@ internal sealed class Display
         var (below, above) = (low <= 0 ? double.NegativeInfinity : (low - mean) / sigma, (high - mean) / sigma);
         return below > Hopeless || above < -Hopeless ? LeastLog : Math.Max(LeastLog, Normal.LogCdfInterval(below, above));
     }
+
+    /// <summary>Share of the mean above which a spread is taken as one of the logarithm.</summary>
+    private const double Wide = 0.3;
 
     /// <summary>Standard deviations beyond which a normal tail lies below the guard: 35^2 / 2 is more than 600.</summary>
     private const double Hopeless = 35;

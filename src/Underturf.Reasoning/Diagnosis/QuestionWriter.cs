@@ -62,8 +62,8 @@ internal sealed class QuestionWriter(Case owner)
             .ToList();
         var top = group.Worlds[0];
         var repair = top.IsSound
-            ? subject.Shortfall ? owner.Book.AsBuilt.WeakRepair : string.Empty
-            : string.Join(", ", top.Suspects.Select(s => s.Fault!.Repair).Distinct());
+            ? subject.Shortfall ? owner.Book.Repair(owner.Book.AsBuilt.WeakRepair)!.Say : string.Empty
+            : string.Join(", ", top.Suspects.Select(s => s.Fault!.Repair).Where(r => r.Length > 0).Distinct().Select(r => owner.Book.Repair(r)!.Say));
         return new Explanation(Label(top), group.Probability, Summary(top, subject, places), places, lines, repair)
         {
             Doubt = top.Suspects.Any(s => s.Fault!.Scope is FaultScope.Note or FaultScope.Unmodelled),
@@ -74,7 +74,7 @@ internal sealed class QuestionWriter(Case owner)
     private IEnumerable<Explanation> LookAlikes(Subject subject, List<WorldGroup> shown) => subject.Worlds[0].Suspects.Any(s => s.Fault!.ExtraPlaces)
         ? owner.Book.Faults
             .Where(f => f.ExtraPlaces && !shown.Any(g => g.Worlds[0].Suspects.Any(s => s.Fault == f)))
-            .Select(f => new Explanation(f.Id, subject.Worlds.Where(w => w.Suspects.Any(s => s.Fault == f)).Sum(w => w.Probability), f.Say, [], [], f.Repair))
+            .Select(f => new Explanation(f.Id, subject.Worlds.Where(w => w.Suspects.Any(s => s.Fault == f)).Sum(w => w.Probability), f.Say, [], [], owner.Book.Repair(f.Repair)?.Say ?? string.Empty))
         : [];
 
     private string? PlaceOf(World world) => world.Suspects.Select(s => s.Place).OfType<string>().FirstOrDefault() is { } place ? owner.View.Name(place) : null;

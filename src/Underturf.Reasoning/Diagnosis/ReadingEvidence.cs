@@ -45,7 +45,7 @@ internal sealed class ReadingEvidence(EntryId entry, DateTimeOffset at, IReadOnl
     protected override void WeighActive(IReadOnlyList<Suspect> active, CoilLevels levels, double[] into)
     {
         var prediction = Predict(active);
-        var unsteady = Math.Log(Unsteady(active, prediction.IsTouched));
+        var unsteady = Math.Log(Unsteady(active, prediction));
         if (prediction.IsOpen || prediction.LevelSlope == 0)
         {
             Add(Display.LogChance(prediction, 0) + unsteady, into);
@@ -84,9 +84,16 @@ internal sealed class ReadingEvidence(EntryId entry, DateTimeOffset at, IReadOnl
         return Say.Amount(mean, Display.Sigma(Display.Instrument, prediction, mean), Display.Instrument.Dimension);
     }
 
-    private double Unsteady(IReadOnlyList<Suspect> active, bool touched)
+    /// <summary>Chance of what was noted of the display's rest: a drifting fault shows where its drift is more than the instrument's own error.</summary>
+    private double Unsteady(IReadOnlyList<Suspect> active, in Prediction prediction)
     {
-        var chance = touched && active.Count > 0 ? Math.Max(active.Max(s => s.Fault!.Drifting), Book.Unmodelled.DriftImagined) : Book.Unmodelled.DriftImagined;
+        var chance = Book.Unmodelled.DriftImagined;
+        if (prediction is { IsTouched: true, IsOpen: false } && Display.Instrument.Dimension == Quantities.Dimension.Resistance)
+        {
+            var error = Display.Instrument.Sigma(prediction.Mean);
+            chance = active.Where(s => s.Fault!.Drift * s.Amount > error).Select(s => s.Fault!.Drifting).Append(chance).Max();
+        }
+
         return Drifting ? chance : 1 - chance;
     }
 }

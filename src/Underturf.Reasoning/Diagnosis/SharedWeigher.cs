@@ -16,7 +16,7 @@ internal sealed class SharedWeigher(Case owner)
 {
     private const int MostBeside = 6;
 
-    private readonly Dictionary<Cluster, IReadOnlyList<Cluster.Joint>> beside = [];
+    private readonly Dictionary<(Cluster, string), IReadOnlyList<Cluster.Joint>> beside = [];
 
     public bool Affects(Suspect suspect, Cluster cluster) => cluster.Stations.Any(s => Affects(suspect, owner.Paths[s]));
 
@@ -44,35 +44,53 @@ internal sealed class SharedWeigher(Case owner)
 
     public SharedWeight Weigh(Cluster cluster, Suspect suspect)
     {
-        var joints = Beside(cluster).Select(joint =>
-        {
-            var weight = new double[owner.Levels.LogPrior.Length];
-            Array.Fill(weight, joint.LogPrior);
-            foreach (var item in cluster.Evidence)
-            {
-                item.Weigh([suspect, .. joint.Suspects], owner.Levels, owner.Cures, weight);
-            }
-
-            return joint with { LogWeight = weight };
-        }).ToList();
+        var joints = Beside(cluster, suspect)
+            .Select(joint => joint with { LogWeight = Weight(joint with { Suspects = [suspect, .. joint.Suspects] }, cluster.Evidence) })
+            .ToList();
         return new SharedWeight(joints, Cluster.Total(joints, owner.Levels.LogPrior.Length));
     }
 
-    private IReadOnlyList<Cluster.Joint> Beside(Cluster cluster)
+    /// <summary>
+    /// The private states likeliest by the notes that the shared suspect leaves alone: a station cut off by the common still shows its own
+    /// leak to earth.
+    /// </summary>
+    private IReadOnlyList<Cluster.Joint> Beside(Cluster cluster, Suspect suspect)
     {
-        if (!beside.TryGetValue(cluster, out var chosen))
+        var alone = cluster.Evidence.Where(e => IsLeftAlone(e, suspect)).ToList();
+        var key = (cluster, string.Join(' ', alone.Select(e => e.Entry)));
+        if (!beside.TryGetValue(key, out var chosen))
         {
             var kept = cluster.Joints
                 .OrderByDescending(j => j.IsSound)
-                .ThenByDescending(j => Peak(j.LogWeight))
+                .ThenByDescending(j => Peak(alone.Count == cluster.Evidence.Count ? j.LogWeight : Weight(j, alone)))
                 .Take(MostBeside)
                 .ToList();
             var rest = 1 - kept.Where(j => !j.IsSound).Sum(j => Math.Exp(j.LogPrior));
             chosen = [.. kept.Select(j => j.IsSound ? j with { LogPrior = Math.Log(rest) } : j)];
-            beside[cluster] = chosen;
+            beside[key] = chosen;
         }
 
         return chosen;
+    }
+
+    private bool IsLeftAlone(Evidence evidence, Suspect suspect)
+    {
+        var (with, without) = (new double[owner.Levels.LogPrior.Length], new double[owner.Levels.LogPrior.Length]);
+        evidence.Weigh([suspect], owner.Levels, owner.Cures, with);
+        evidence.Weigh([], owner.Levels, owner.Cures, without);
+        return with.AsSpan().SequenceEqual(without);
+    }
+
+    private double[] Weight(Cluster.Joint joint, IReadOnlyList<Evidence> evidence)
+    {
+        var weight = new double[owner.Levels.LogPrior.Length];
+        Array.Fill(weight, joint.LogPrior);
+        foreach (var item in evidence)
+        {
+            item.Weigh(joint.Suspects, owner.Levels, owner.Cures, weight);
+        }
+
+        return weight;
     }
 
     private double Peak(double[] weight)

@@ -38,26 +38,27 @@ internal sealed class SubjectFinder(Case owner)
     private List<World> Present(string station, IReadOnlyList<World> worlds, double logLevel)
     {
         var notes = owner.Evidence.Where(e => e.Stations.Contains(station)).ToList();
-        var sound = notes.Select(e => EvidenceTable.LogChance(owner, e, [], logLevel)).ToArray();
         return [.. worlds
             .Select(w => w with { Suspects = [.. w.Suspects.Where(s => !owner.Cures.IsCured(s, DateTimeOffset.MaxValue))] })
-            .Select(w => IsSilent(w, notes, sound, logLevel) ? w with { Suspects = [] } : w)
-            .GroupBy(w => w.IsSound)
-            .SelectMany(g => g.Key ? [new World([], g.Sum(w => w.Probability))] : g.AsEnumerable())
+            .Select(w => w with { Suspects = Speaking(w.Suspects, notes, logLevel) })
+            .GroupBy(w => (w.Suspects.ElementAtOrDefault(0), w.Suspects.ElementAtOrDefault(1)))
+            .Select(g => new World(g.First().Suspects, g.Sum(w => w.Probability)))
             .OrderByDescending(w => w.Probability)];
     }
 
-    private bool IsSilent(World world, List<Evidence> notes, double[] sound, double logLevel)
+    /// <summary>The suspects without those whose absence no note would show.</summary>
+    private IReadOnlyList<Suspect> Speaking(IReadOnlyList<Suspect> suspects, List<Evidence> notes, double logLevel)
     {
-        for (var i = 0; i < notes.Count; i++)
+        foreach (var suspect in suspects)
         {
-            if (Math.Abs(EvidenceTable.LogChance(owner, notes[i], world.Suspects, logLevel) - sound[i]) > Indifferent)
+            IReadOnlyList<Suspect> without = [.. suspects.Where(s => s != suspect)];
+            if (notes.All(e => Math.Abs(EvidenceTable.LogChance(owner, e, suspects, logLevel) - EvidenceTable.LogChance(owner, e, without, logLevel)) < Indifferent))
             {
-                return false;
+                return Speaking(without, notes, logLevel);
             }
         }
 
-        return true;
+        return suspects;
     }
 
     /// <summary>Chances this close in the logarithm are equal but for rounding.</summary>

@@ -91,6 +91,8 @@ internal sealed class Variation(Bench bench, PracticeBook book)
 
         if (fault.EarthOhms is not null && slots.Leak >= 0)
         {
+            // Where the sound insulation has the same slot, the leak is all that counts of it.
+            parts.RemoveAll(p => p.Element == slots.Leak);
             Set(slots.Leak, suspect.Amount);
             parts.Add(new Part(slots.Leak, PartKind.Other, -1, suspect.Amount, suspect.AmountLogSpread));
         }

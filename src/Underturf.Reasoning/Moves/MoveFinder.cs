@@ -39,7 +39,7 @@ internal sealed class MoveFinder
     }
 
     private Move Repair(Act act, double cure) => new(
-        $"enough known: {act.Repair}{(subject.Stations.Count == 1 ? $", {owner.View.Name(subject.Stations[0])}" : string.Empty)} (cures it with {Say.Share(cure)})",
+        $"enough known: {owner.Book.Repair(act.Repair)!.Say}{(subject.Stations.Count == 1 ? $", {owner.View.Name(subject.Stations[0])}" : string.Empty)} ({Say.Share(cure)} to cure it)",
         act.Place is { } place ? owner.View.Name(place) : owner.View.Name(path.Controller),
         loss.Minutes(act) + Walk(act.Place ?? path.Controller),
         owner.Book.Loss.WrongRepairMinutes * cure,
