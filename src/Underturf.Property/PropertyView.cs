@@ -42,12 +42,15 @@ public sealed record PropertyView
         Stations.TryGetValue(Identity.Of(id), out var station) ? station.Label ?? station.Terminal.ToString() : id;
 
     /// <summary>Where it is, directly or by the box that holds it; nothing where nobody noted it.</summary>
-    public Position? PositionOf(string id)
+    public Position? PositionOf(string id) => PositionOf(id, Valves.Count);
+
+    /// <param name="steps">How many times a valve may yet be said to sit in something else: notes can run in a ring.</param>
+    private Position? PositionOf(string id, int steps)
     {
         var known = Identity.Of(id);
         return Controllers.TryGetValue(known, out var controller) ? controller.Position
             : Boxes.TryGetValue(known, out var box) ? box.Position
-            : Valves.TryGetValue(known, out var valve) ? valve.Position ?? (valve.Box is { } holder ? PositionOf(holder) : null)
+            : Valves.TryGetValue(known, out var valve) ? valve.Position ?? (valve.Box is { } holder && steps > 0 ? PositionOf(holder, steps - 1) : null)
             : null;
     }
 

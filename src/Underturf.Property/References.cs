@@ -16,10 +16,17 @@ public static class References
             .Concat(Missing(facts.Splices, s => [s.Place, .. s.Joins], view, "place or end"))
             .Concat(Missing(facts.Cables, c => [c.From, c.To, .. c.Carries], view, "place or station"))
             .Concat(Missing(facts.Looks, l => [l.Place, .. l.Stations], view, "place or station"))
+            .Concat(Missing(facts.Readings, r => [r.Place], view, "place"))
             .Concat(Missing(facts.Works, w => [w.Place, w.Target], view, "place or thing"))
             .Concat(Missing(facts.LeftAs, l => [l.Place], view, "place"))
+            .Concat(Holders(view))
             .Concat(Terminals(history));
     }
+
+    private static IEnumerable<Problem> Holders(PropertyView view) =>
+        from valve in view.Valves
+        where valve.Value.Box is { } box && view.Knows(box) && !view.Boxes.ContainsKey(view.Identity.Of(box)) && !view.Controllers.ContainsKey(view.Identity.Of(box))
+        select new Problem($"valve '{valve.Key}'", $"is said to sit in '{valve.Value.Box}', which is no box", "Note the box it sits in, or none");
 
     private static IEnumerable<Problem> Missing<T>(IEnumerable<Observed<T>> notes, Func<T, IEnumerable<string?>> named, PropertyView view, string what)
         where T : Fact =>

@@ -9,7 +9,7 @@ internal static class PracticeLogs
 {
     private const string Over = "over range";
 
-    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing()];
+    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), .. PracticeRepairs.All()];
 
     /// <summary>Every way of reading, and something odd at each station.</summary>
     private static LogDocument Many()

@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using Underturf.FieldLog;
 using Underturf.Property.Practice;
+using Underturf.Quantities;
 using Underturf.Reasoning;
 
 namespace Underturf.Tests.Property;
@@ -15,9 +16,9 @@ public sealed class PracticeNumbersTests
     public void A_number_of_the_practice_book_that_changes_nothing_has_no_place_in_it()
     {
         var logs = PracticeLogs.All();
-        var before = logs.Select(log => Output(log, PracticeBook.Default, "the default book")).ToArray();
+        var before = logs.Select(log => Output(log, Read(Base()).Value, "the default book")).ToArray();
         var idle = new ConcurrentBag<string>();
-        Parallel.ForEach(Leaves(JsonNode.Parse(PracticeBook.DefaultBytes())!), path =>
+        Parallel.ForEach(Leaves(Base()), path =>
         {
             if (!Changed(path).Any(book => logs.Select((log, i) => Output(log, book, path) != before[i]).Any(differs => differs)))
             {
@@ -41,15 +42,25 @@ public sealed class PracticeNumbersTests
     {
         foreach (var factor in new[] { 1.37, 0.61 })
         {
-            var root = JsonNode.Parse(PracticeBook.DefaultBytes())!;
+            var root = Base();
             Change(Leaf(root, path), factor);
-            var book = PracticeBook.Read(Encoding.UTF8.GetBytes(root.ToJsonString()));
+            var book = Read(root);
             if (book.Succeeded)
             {
                 yield return book.Value;
             }
         }
     }
+
+    /// <summary>The default book, but with every move listed, so that the numbers of the lesser ones are seen too.</summary>
+    private static JsonNode Base()
+    {
+        var root = JsonNode.Parse(PracticeBook.DefaultBytes())!;
+        root["questions"]!["listMoves"] = 30;
+        return root;
+    }
+
+    private static Outcome<PracticeBook> Read(JsonNode root) => PracticeBook.Read(Encoding.UTF8.GetBytes(root.ToJsonString()));
 
     private static void Change(JsonValue leaf, double factor)
     {

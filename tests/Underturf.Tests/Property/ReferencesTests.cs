@@ -18,6 +18,7 @@ public sealed class ReferencesTests
         { new CableFact { Id = "k", From = "c", To = "nowhere" }, "place" },
         { new CableFact { Id = "k", From = "c", To = "c", Carries = ["nowhere"] }, "station" },
         { new LookFact { Place = "nowhere" }, "place" },
+        { new ReadingFact { How = "coil ohms", Value = Shown.OverRange, Place = "nowhere" }, "place" },
         { new WorkFact { Did = "looked", Target = "nowhere" }, "thing" },
         { new LeftAsFact { Place = "nowhere", State = "open" }, "place" },
     };
@@ -41,6 +42,17 @@ public sealed class ReferencesTests
         diary.Note(2, new ValveFact { Id = "v", Box = "b" });
         diary.Note(3, new BoxFact { Id = "b" });
         Assert.Empty(References.Problems(diary.Fold()));
+    }
+
+    [Fact]
+    public void A_valve_that_is_said_to_sit_in_a_valve_is_told_and_has_no_place()
+    {
+        var diary = Controller();
+        diary.Note(2, new ValveFact { Id = "v", Box = "w" });
+        diary.Note(3, new ValveFact { Id = "w", Box = "v" });
+        diary.Note(4, new ValveFact { Id = "x", Box = "x" });
+        Assert.Equal(["valve 'v'", "valve 'w'", "valve 'x'"], References.Problems(diary.Fold()).Select(p => p.Place));
+        Assert.All(["v", "w", "x"], id => Assert.Null(diary.Fold().Now.PositionOf(id)));
     }
 
     [Fact]
