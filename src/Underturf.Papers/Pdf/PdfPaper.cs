@@ -11,7 +11,7 @@ internal static class PdfPaper
     {
         EmbeddedFonts.Register();
         using var document = new PdfDocument();
-        document.Info.Title = title;
+        document.Info.Title = ForMetadata(title);
         document.Info.Creator = $"Underturf {engine}";
         document.Info.CreationDate = made.UtcDateTime;
         document.Info.ModificationDate = made.UtcDateTime;
@@ -34,6 +34,9 @@ internal static class PdfPaper
         document.Save(stream, false);
         return StableBytes.Of(stream.ToArray());
     }
+
+    /// <summary>The library copies the title into XML without escaping it.</summary>
+    private static string ForMetadata(string title) => title.Replace('<', '(').Replace('>', ')').Replace('&', '+');
 
     private static void Draw(XGraphics graphics, Mark mark, Dictionary<TextStyle, XFont> fonts)
     {

@@ -51,7 +51,15 @@ public sealed class HostileInputTests
         Assert.Equal(["findings.pdf", "station-chart.pdf", "plan.svg"], papers.Select(p => p.FileName));
         Assert.Empty(PdfText.Outside(papers[0].Bytes));
         Assert.Empty(PdfText.Outside(papers[1].Bytes));
+        Assert.All(papers.Take(2), paper => Assert.Contains(XElement.Parse(Metadata(paper)).Descendants(), e => e.Name.LocalName == "title"));
         var plan = XDocument.Parse(Encoding.UTF8.GetString(papers[2].Bytes.Span));
         Assert.DoesNotContain(plan.Descendants(), e => e.Name.LocalName == "script");
+    }
+
+    private static string Metadata(Paper paper)
+    {
+        var text = Encoding.UTF8.GetString(paper.Bytes.Span);
+        var (from, to) = (text.IndexOf("<x:xmpmeta", StringComparison.Ordinal), text.IndexOf("</x:xmpmeta>", StringComparison.Ordinal));
+        return text[from..(to + "</x:xmpmeta>".Length)];
     }
 }
