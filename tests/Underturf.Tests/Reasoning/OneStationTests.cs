@@ -1,4 +1,5 @@
 using Underturf.FieldLog;
+using Underturf.Property.Practice;
 using Underturf.Quantities;
 
 namespace Underturf.Tests.Reasoning;
@@ -97,7 +98,7 @@ public sealed class OneStationTests
         var joined = Site.Line().Sweep(60, (3, Over)).ReadAt("b2", "joined ohms", Over, "s3").Answer().About(3);
         Assert.True(joined.Share("open-coil") < 0.05);
         var sound = Site.Line().Sweep(60, (3, Over)).ReadAt("b2", "joined ohms", Site.Ohms(Site.WireOhms(120, 2)), "s3").Answer().About(3);
-        Assert.True(sound.Share("open-coil") > 0.95);
+        Assert.True(sound.Share("open-coil") > 0.9);
     }
 
     [Fact]
@@ -133,7 +134,7 @@ public sealed class OneStationTests
         site.Read("idle volts", "26.5 V").Read("station ohms", Site.Ohms(ohms), "s1").Run(1, "chatters");
         var question = site.Answer().About(1);
         Assert.Equal("as-built", question.Leading());
-        Assert.Equal("run improved", question.Explanations[0].Repair);
+        Assert.Equal(PracticeBook.Default.Repair("run improved")!.Say, question.Explanations[0].Repair);
     }
 
     [Fact]

@@ -7,6 +7,9 @@ namespace Underturf.Tests.Reasoning;
 /// <summary>What holds of probabilities whatever the log.</summary>
 public sealed class ProbabilityTests
 {
+    /// <summary>A question leaves a rest out of its list where it is below one in a million; twice that leaves room for rounding.</summary>
+    private const double Unlisted = 2e-6;
+
     [Fact]
     public void Probabilities_sum_to_one_in_every_question()
     {
@@ -43,7 +46,7 @@ public sealed class ProbabilityTests
 
     private static void SumsToOne(OpenQuestion question)
     {
-        Assert.Equal(1, question.Explanations.Sum(e => e.Probability), 6);
+        Assert.InRange(question.Explanations.Sum(e => e.Probability), 1 - Unlisted, 1 + 1e-9);
         Assert.All(question.Explanations, e => Assert.InRange(e.Probability, 0, 1 + 1e-9));
         Assert.All(question.Explanations.Where(e => e.Places.Count > 0), e => Assert.InRange(e.Places.Sum(p => p.Probability), 0, 1 + 1e-6));
         if (question.Valves.Count > 0)
