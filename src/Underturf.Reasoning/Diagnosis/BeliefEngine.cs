@@ -81,7 +81,9 @@ internal sealed class BeliefEngine
     {
         var affected = clusters
             .Where(c => suspect.Fault is not null && weigher.Affects(suspect, c))
-            .ToDictionary(c => c, c => weigher.Weigh(c, suspect));
+            .Select(c => (Cluster: c, Weight: weigher.Weigh(c, suspect)))
+            .Where(c => c.Weight is not null)
+            .ToDictionary(c => c.Cluster, c => c.Weight!);
         return new SharedCandidate(suspect, affected, Weight(logPrior, c => affected.TryGetValue(c, out var w) ? w.LogTotal : c.LogTotal));
     }
 

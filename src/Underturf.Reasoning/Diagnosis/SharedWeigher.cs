@@ -10,13 +10,13 @@ internal sealed record SharedWeight(IReadOnlyList<Cluster.Joint> Joints, double[
 
 /// <summary>
 /// Weighs clusters under suspects on the common, the supply or everywhere, and under pairs. Beside such a suspect only the likeliest private
-/// states of a cluster are weighed; the prior of the rest is counted as sound.
+/// states of a cluster are weighed one by one.
 /// </summary>
 internal sealed class SharedWeigher(Case owner)
 {
     private const int MostBeside = 6;
 
-    private readonly Dictionary<(Cluster, string), IReadOnlyList<Cluster.Joint>> beside = [];
+    private readonly Dictionary<(Cluster, string), Company> companies = [];
 
     public bool Affects(Suspect suspect, Cluster cluster) => cluster.Stations.Any(s => Affects(suspect, owner.Paths[s]));
 
@@ -31,46 +31,50 @@ internal sealed class SharedWeigher(Case owner)
     public bool AffectsStation(Suspect suspect, string station) => Affects(suspect, owner.Paths[station]);
 
     /// <summary>All notes of the cluster with the suspect wrong and the stations themselves sound.</summary>
-    public double[] Sound(Cluster cluster, Suspect suspect)
+    public double[] Sound(Cluster cluster, Suspect suspect) => Weight(0, [suspect], cluster.Evidence);
+
+    /// <summary>The cluster with the suspect wrong too; nothing where none of its notes would show that.</summary>
+    public SharedWeight? Weigh(Cluster cluster, Suspect suspect)
     {
-        var weight = new double[owner.Levels.LogPrior.Length];
-        foreach (var item in cluster.Evidence)
+        var alone = cluster.Evidence.Where(e => IsLeftAlone(e, suspect)).ToList();
+        if (alone.Count == cluster.Evidence.Count)
         {
-            item.Weigh([suspect], owner.Levels, owner.Cures, weight);
+            return null;
         }
 
-        return weight;
-    }
+        var beside = Beside(cluster, alone);
+        var joints = beside.Kept.Select(j => j with { LogWeight = Weight(j.LogPrior, [suspect, .. j.Suspects], cluster.Evidence) }).ToList();
+        if (beside.Rest is { } rest)
+        {
+            joints.Add(rest with { LogWeight = [.. rest.LogWeight.Select((w, i) => w + joints[0].LogWeight[i] - beside.Sound[i])] });
+        }
 
-    public SharedWeight Weigh(Cluster cluster, Suspect suspect)
-    {
-        var joints = Beside(cluster, suspect)
-            .Select(joint => joint with { LogWeight = Weight(joint with { Suspects = [suspect, .. joint.Suspects] }, cluster.Evidence) })
-            .ToList();
         return new SharedWeight(joints, Cluster.Total(joints, owner.Levels.LogPrior.Length));
     }
 
     /// <summary>
     /// The private states likeliest by the notes that the shared suspect leaves alone: a station cut off by the common still shows its own
-    /// leak to earth.
+    /// leak to earth. The rest is weighed together by those notes, and by the others as if sound.
     /// </summary>
-    private IReadOnlyList<Cluster.Joint> Beside(Cluster cluster, Suspect suspect)
+    private Company Beside(Cluster cluster, IReadOnlyList<Evidence> alone)
     {
-        var alone = cluster.Evidence.Where(e => IsLeftAlone(e, suspect)).ToList();
         var key = (cluster, string.Join(' ', alone.Select(e => e.Entry)));
-        if (!beside.TryGetValue(key, out var chosen))
+        if (!companies.TryGetValue(key, out var company))
         {
-            var kept = cluster.Joints
+            var ranked = cluster.Joints
+                .Select(j => j with { LogWeight = Weight(j.LogPrior, j.Suspects, alone) })
                 .OrderByDescending(j => j.IsSound)
-                .ThenByDescending(j => Peak(alone.Count == cluster.Evidence.Count ? j.LogWeight : Weight(j, alone)))
-                .Take(MostBeside)
+                .ThenByDescending(j => Peak(j.LogWeight))
                 .ToList();
-            var rest = 1 - kept.Where(j => !j.IsSound).Sum(j => Math.Exp(j.LogPrior));
-            chosen = [.. kept.Select(j => j.IsSound ? j with { LogPrior = Math.Log(rest) } : j)];
-            beside[key] = chosen;
+            var rest = ranked.Skip(MostBeside).ToList();
+            company = new Company(
+                [.. ranked.Take(MostBeside)],
+                rest.Count == 0 ? null : ranked[0] with { LogWeight = Cluster.Total(rest, owner.Levels.LogPrior.Length) },
+                ranked[0].LogWeight);
+            companies[key] = company;
         }
 
-        return chosen;
+        return company;
     }
 
     private bool IsLeftAlone(Evidence evidence, Suspect suspect)
@@ -81,13 +85,13 @@ internal sealed class SharedWeigher(Case owner)
         return with.AsSpan().SequenceEqual(without);
     }
 
-    private double[] Weight(Cluster.Joint joint, IReadOnlyList<Evidence> evidence)
+    private double[] Weight(double logPrior, IReadOnlyList<Suspect> suspects, IReadOnlyList<Evidence> evidence)
     {
         var weight = new double[owner.Levels.LogPrior.Length];
-        Array.Fill(weight, joint.LogPrior);
+        Array.Fill(weight, logPrior);
         foreach (var item in evidence)
         {
-            item.Weigh(joint.Suspects, owner.Levels, owner.Cures, weight);
+            item.Weigh(suspects, owner.Levels, owner.Cures, weight);
         }
 
         return weight;
@@ -103,4 +107,7 @@ internal sealed class SharedWeigher(Case owner)
 
         return LogMath.LogSumExp(sums);
     }
+
+    /// <summary>The states kept, the sound one first; the rest as one; the sound one by the notes left alone.</summary>
+    private sealed record Company(IReadOnlyList<Cluster.Joint> Kept, Cluster.Joint? Rest, double[] Sound);
 }
