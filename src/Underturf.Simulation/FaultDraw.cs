@@ -4,7 +4,10 @@ using Underturf.Reasoning.Translation;
 
 namespace Underturf.Simulation;
 
-/// <summary>Draws faults for a made-up property in proportion to the practice book's rates: each on a station of its own, at most one shared.</summary>
+/// <summary>
+/// Draws faults for a made-up property in proportion to the practice book's rates: each on a station of its own, at most one shared, and none on
+/// a station that an open common or sensor cuts off: it would show nothing, and nobody could ask about it before the common is whole.
+/// </summary>
 internal sealed class FaultDraw(PracticeBook book, SeededGenerator chance, IReadOnlyList<StationPath> paths)
 {
     private readonly HashSet<string> taken = new(StringComparer.Ordinal);
@@ -15,7 +18,12 @@ internal sealed class FaultDraw(PracticeBook book, SeededGenerator chance, IRead
         while (faults.Count < count)
         {
             var shared = faults.Exists(f => f.Station is null);
-            var seats = book.Faults.SelectMany(Seats).Where(s => s.Fault.Station is null ? !shared : !taken.Contains(s.Fault.Station)).ToList();
+            var seats = book.Faults.SelectMany(Seats).Where(s => s.Fault.Station is null ? !shared : !taken.Contains(s.Fault.Station)).Where(s => !Hides(s.Fault, faults)).ToList();
+            if (seats.Count == 0)
+            {
+                break;
+            }
+
             var drawn = seats[chance.Choose([.. seats.Select(s => s.Weight)])].Fault;
             faults.Add(drawn);
             taken.UnionWith(new[] { drawn.Station, drawn.Other }.OfType<string>());
@@ -23,6 +31,12 @@ internal sealed class FaultDraw(PracticeBook book, SeededGenerator chance, IRead
 
         return faults;
     }
+
+    private bool Hides(TrueFault drawn, List<TrueFault> faults) => faults.Exists(f => CutsOff(drawn, f) || CutsOff(f, drawn));
+
+    private bool CutsOff(TrueFault shared, TrueFault other) => shared.Station is null
+        && book.Faults.First(f => f.Id == shared.Fault).Open
+        && paths.Any(p => (p.Station == other.Station || p.Station == other.Other) && (shared.Place is null || p.LegTo(shared.Place) >= 0));
 
     private IEnumerable<(TrueFault Fault, double Weight)> Seats(FaultPractice fault) => fault.Scope switch
     {

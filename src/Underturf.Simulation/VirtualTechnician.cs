@@ -50,14 +50,15 @@ public sealed class VirtualTechnician
     public TestFact Run(string station, string ownPlace)
     {
         var wired = faults.FirstOrDefault(f => Practice(f).Swaps && (f.Station == station || f.Other == station));
-        var volts = CoilVolts(station, paths[station].Valves[0].Place);
-        var pullIn = numbers.PullInVolts(station);
+        var fed = wired is null ? station : wired.Station == station ? wired.Other! : wired.Station!;
+        var volts = CoilVolts(station, fed);
+        var pullIn = numbers.PullInVolts(fed);
         var stuck = faults.Any(f => Practice(f).StaysShut > 0 && f.Station == station);
         var behaved = stuck || volts < book.Coil.ChatterVolts ? "stays shut" : volts < pullIn ? "chatters" : "opens";
         var extra = faults
             .Where(f => Practice(f).Scope == FaultScope.Everywhere || f.Station == station || (f.Other == station && Practice(f).Joins))
             .SelectMany(f => f.Waters);
-        var own = wired is null ? ownPlace : $"the place of {(wired.Station == station ? wired.Other : wired.Station)}";
+        var own = fed == station ? ownPlace : $"the place of {fed}";
         return new TestFact { Station = station, Behaved = behaved, Watered = behaved == "opens" ? [own, .. extra] : [] };
     }
 
@@ -93,7 +94,12 @@ public sealed class VirtualTechnician
         return 1 / (leaks + (1 / numbers.LeakOhms(station)));
     }
 
-    private double CoilVolts(string station, string place) => Fed(inrush.Value, station).Volts(n => (n.Node(station, place), n.CommonNode(place)));
+    /// <summary>Volts before pull-in at the coil of the station whose conductor sits on the terminal that is switched on.</summary>
+    private double CoilVolts(string terminal, string fed)
+    {
+        var place = paths[fed].Valves[0].Place;
+        return Fed(inrush.Value, terminal).Volts(n => (n.Node(fed, place), n.CommonNode(place)));
+    }
 
     private FedNetwork Fed(TrueNetwork network, string station)
     {

@@ -97,7 +97,7 @@ public sealed record FaultPractice
 /// <param name="Say">As a proposal: "remake the splice".</param>
 /// <param name="Minutes">At the place, walking not included.</param>
 /// <param name="Placed">It cures only at the right place.</param>
-public sealed record RepairPractice(string Name, string Source, string Say, double Minutes, bool Placed, string Caution);
+public sealed record RepairPractice(string Name, string Source, string Say, double Minutes, string Caution, bool Placed = false);
 
 /// <summary>What is expected of a reading that no fault of the book explains.</summary>
 /// <param name="OverRange">Share of such ohm readings that show over-range.</param>

@@ -32,8 +32,8 @@ public sealed record ProbePractice(
     string Instrument,
     Measure Measures,
     Stand At,
-    double Minutes,
-    string Caution);
+    string Caution,
+    double Minutes = 0);
 
 /// <summary>A reading that is kept and shown but that no model explains yet.</summary>
 public sealed record UnmodelledProbe(string Name, string Say);

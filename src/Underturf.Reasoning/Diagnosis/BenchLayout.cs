@@ -178,12 +178,17 @@ internal sealed class BenchLayout
     private double Henries =>
         (setup.Inrush ? book.Coil.InrushReactanceOhms : book.Coil.HoldingReactanceOhms) / (2 * Math.PI * setup.Supply.Hertz);
 
+    /// <summary>The coil that the first station's terminal feeds: the other's where the two are swapped.</summary>
     private (int A, int B) CoilNodes()
     {
-        var end = setup.Paths[0].Valves[setup.Valve];
-        return setup.Measures == Measure.CoilOhms
-            ? (network.Node("freed lead"), network.Node("other freed lead"))
-            : (nodes[0][end.Leg], commonNodes[KeyOf(setup.Paths[0].Legs[end.Leg])]);
+        if (setup.Measures == Measure.CoilOhms)
+        {
+            return (network.Node("freed lead"), network.Node("other freed lead"));
+        }
+
+        var p = setup.Swapped ? 1 : 0;
+        var end = setup.Paths[p].Valves[setup.Swapped ? 0 : setup.Valve];
+        return (nodes[p][end.Leg], commonNodes[KeyOf(setup.Paths[p].Legs[end.Leg])]);
     }
 
     private int NodeAt(int p, string place) => nodes[p][setup.Paths[p].LegTo(place)];

@@ -69,11 +69,11 @@ internal sealed class Case
     private Supply SupplyOf(PropertyView view, string controller)
     {
         var known = view.Controllers.GetValueOrDefault(controller);
-        var hertz = known?.Frequency?.Hertz ?? Book.Supply.Hertz;
+        var hertz = known?.Frequency is { Hertz: > 0 } frequency ? frequency.Hertz : Book.Supply.Hertz;
         var idle = History.Facts.Readings.LastOrDefault(r => Book.Probe(r.Fact.How)?.Measures == Measure.SupplyVolts && Concerns(r.Fact, controller));
         return idle?.Fact.Value.Value?.Si is { } read
             ? new Supply(read, Book.Instrument(Book.Probe(idle.Fact.How)!).Sigma(read), hertz)
-            : new Supply(known?.Supply?.Volts ?? Book.Supply.Volts, Book.Supply.VoltsSpread, hertz);
+            : new Supply(known?.Supply is { Volts: > 0 } volts ? volts.Volts : Book.Supply.Volts, Book.Supply.VoltsSpread, hertz);
     }
 
     private bool Concerns(ReadingFact reading, string controller) =>

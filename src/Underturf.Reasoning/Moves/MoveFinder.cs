@@ -9,6 +9,9 @@ internal sealed class MoveFinder
 {
     private const int MostWorlds = 80;
 
+    /// <summary>A repair that is more likely to fail than to cure is never the end of the search.</summary>
+    private const double Likely = 0.5;
+
     private readonly Case owner;
     private readonly Subject subject;
     private readonly StationPath path;
@@ -33,7 +36,7 @@ internal sealed class MoveFinder
         var now = loss.Best(belief);
         var moves = Candidates().Where(m => m.Worth > 0.05).OrderByDescending(m => m.Worth - m.Minutes).ToList();
         var regret = now.Loss - loss.Minutes(now.Act);
-        var settled = now.Act.Repair.Length > 0 && (regret < owner.Book.Loss.SettledRegretMinutes || moves.All(m => m.Worth <= m.Minutes));
+        var settled = now.Act.Repair.Length > 0 && (regret < owner.Book.Loss.SettledRegretMinutes || (now.Cure > Likely && moves.All(m => m.Worth <= m.Minutes)));
         var listed = moves.Take(owner.Book.Questions.ListMoves);
         return ([.. settled ? listed.Prepend(Repair(now.Act, now.Cure)) : listed], settled);
     }
@@ -94,7 +97,7 @@ internal sealed class MoveFinder
     private Move Reading(ProbePractice probe, IReadOnlyList<string> stations, string? place)
     {
         var predictions = worlds.Select(w => Predict(w, probe, stations, place)).ToList();
-        var outcomes = Outcomes.OfReading(predictions, belief);
+        var outcomes = Outcomes.OfReading(predictions, belief, owner.Book.Instrument(probe).Most);
         var what = stations.Count == 2 ? $"{owner.View.Name(stations[0])} to {owner.View.Name(stations[1])}" : owner.View.Name(stations[0]);
         return Weigh($"{probe.Say}, {what}", place, probe.Minutes, probe.Caution, outcomes);
     }

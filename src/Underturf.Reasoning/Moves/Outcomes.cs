@@ -12,11 +12,12 @@ internal sealed class Outcomes
     public Outcomes(double[][] chances) => this.chances = chances;
 
     /// <summary>A reading's outcomes: over-range, and bins between the values that the worlds predict.</summary>
+    /// <param name="most">The largest value on the display.</param>
     /// <param name="predictions">Mean and standard deviation in each world; nothing where anything may be shown.</param>
-    public static Outcomes OfReading(IReadOnlyList<(double Mean, double Sigma, bool IsOpen)?> predictions, ReadOnlySpan<double> belief)
+    public static Outcomes OfReading(IReadOnlyList<(double Mean, double Sigma, bool IsOpen)?> predictions, ReadOnlySpan<double> belief, double most)
     {
-        var edges = Edges(predictions, belief);
-        return new Outcomes([.. predictions.Select(p => Row(p, edges))]);
+        var edges = Edges(predictions, belief, most);
+        return new Outcomes([.. predictions.Select(p => Row(p, edges, most))]);
     }
 
     /// <summary>Expected loss after seeing the outcome.</summary>
@@ -50,12 +51,12 @@ internal sealed class Outcomes
     }
 
     /// <summary>Edges half-way between neighbouring predictions that an instrument can tell apart, the weightiest gaps first.</summary>
-    private static double[] Edges(IReadOnlyList<(double Mean, double Sigma, bool IsOpen)?> predictions, ReadOnlySpan<double> belief)
+    private static double[] Edges(IReadOnlyList<(double Mean, double Sigma, bool IsOpen)?> predictions, ReadOnlySpan<double> belief, double most)
     {
         var known = new List<(double Mean, double Sigma, double Weight)>();
         for (var i = 0; i < predictions.Count; i++)
         {
-            if (predictions[i] is { IsOpen: false } p)
+            if (predictions[i] is { IsOpen: false } p && p.Mean < most)
             {
                 known.Add((p.Mean, p.Sigma, belief[i]));
             }
@@ -78,7 +79,7 @@ internal sealed class Outcomes
     private static double Side(List<(double Mean, double Sigma, double Weight)> known, int from, int to) =>
         known.Skip(from).Take(to - from).Sum(k => k.Weight);
 
-    private static double[] Row((double Mean, double Sigma, bool IsOpen)? prediction, double[] edges)
+    private static double[] Row((double Mean, double Sigma, bool IsOpen)? prediction, double[] edges, double most)
     {
         var row = new double[edges.Length + 2];
         if (prediction is not { } p)
@@ -101,7 +102,9 @@ internal sealed class Outcomes
             below = cdf;
         }
 
-        row[edges.Length] = 1 - below;
+        // Edges never lie above the display's most, so what is beyond it is all in the last bin.
+        row[^1] = Math.Min(1 - below, Normal.Cdf((p.Mean - most) / p.Sigma));
+        row[edges.Length] = 1 - below - row[^1];
         return row;
     }
 }
