@@ -9,7 +9,7 @@ internal static class PracticeLogs
 {
     private const string Over = "over range";
 
-    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), .. PracticeRepairs.All()];
+    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), .. PracticeRepairs.All(), Between()];
 
     /// <summary>Every way of reading, and something odd at each station.</summary>
     private static LogDocument Many()
@@ -17,13 +17,17 @@ internal static class PracticeLogs
         var site = Two(measured: false);
         site.Read("idle volts", "26.4 V").Read("station ohms", "18.4 ohm", "s1").Read("reversed ohms", "19.0 ohm", "s1");
         site.Add(Site.Reading("station ohms", "96.0 ohm", null, "s2") with { Drifting = true });
-        site.Read("station to station ohms", "104 ohm", "s1", "s2").ReadAt("b1", "outward ohms", "17 ohm", "s1");
+        site.ReadAt("b1", "outward ohms", "17 ohm", "s1");
         site.ReadAt("b1", "coil ohms", "30.1 ohm", "s1").ReadAt("b1", "joined ohms", "2.1 ohm", "s1");
         site.Read("earth ohms", "45 kohm", "s1").Read("earth ohms", Over, "s2").Read("terminal volts", "24.9 V", "s1");
         site.ReadAt("b1", "valve volts", "24.0 V", "s1").Read("running amps", "0.33 A", "s1");
         site.Run(1, "opens", "lawn 1", "the pond").Run(2, "chatters", "lawn 9");
         return site.With(new LookFact { Place = "b1", Found = ["plain branch"] }).With(new LookFact { Place = "b1", Stations = ["s2"] }).Log();
     }
+
+    /// <summary>A reading that ties two stations: dearest to weigh, so it stands last.</summary>
+    private static LogDocument Between() =>
+        Two(measured: true).Read("station ohms", Over, "s1").Read("station to station ohms", "66 ohm", "s1", "s2").Log();
 
     /// <summary>No cables, no positions, nothing found: assumptions only.</summary>
     private static LogDocument Unknown()

@@ -56,7 +56,7 @@ public sealed class PracticeNumbersTests
     private static JsonNode Base()
     {
         var root = JsonNode.Parse(PracticeBook.DefaultBytes())!;
-        root["questions"]!["listMoves"] = 30;
+        root["questions"]!["listMoves"] = 12;
         return root;
     }
 
