@@ -52,7 +52,7 @@ internal static class AnswersText
 
         foreach (var line in question.Explanations[0].Evidence)
         {
-            text.AppendLine($"      {line.Entry}: {line.What}: read {line.Observed}; predicted {line.Predicted} {Speaks(line.Weight)}");
+            text.AppendLine($"      {line.Entry}: {line.What}: read {line.Observed}; predicted {line.Predicted} {Speaks(line.Weight)}".TrimEnd());
         }
 
         foreach (var move in question.Moves.Take(MostMoves))

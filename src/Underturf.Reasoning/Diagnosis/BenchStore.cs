@@ -17,7 +17,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     /// <summary>What an instrument would show of these stations when the suspects are wrong and nothing else.</summary>
     public Prediction Predict(Measure measures, IReadOnlyList<string> stations, string? place, bool inrush, IReadOnlyList<Suspect> active)
     {
-        var pair = active.FirstOrDefault(s => s.IsPair && (s.Station == stations[0] || s.Other == stations[0]));
+        var pair = active.FirstOrDefault(s => s.IsPair && IsHere(s, stations));
         var (bench, sound) = Bench(new Key(measures, stations[0], Partner(stations, pair), place, inrush, pair?.Fault!.Joins == true ? pair.Place : null, pair?.Fault!.Swaps == true));
         if (active.Count == 0)
         {
@@ -49,6 +49,19 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
         var element = bench.SeriesElement(suspect);
         return element < 0 ? null : known.InSeries(element, suspect.Amount, suspect.SeriesLogSpread);
     }
+
+    /// <summary>
+    /// Whether a pair changes what is measured: it holds the one station, or just the two that are measured against each other, and both
+    /// were there and met in its place at that time.
+    /// </summary>
+    private bool IsHere(Suspect pair, IReadOnlyList<string> stations)
+    {
+        var concerned = pair.Station == stations[0] || pair.Other == stations[0];
+        var both = stations.Count == 1 || pair.Station == stations[1] || pair.Other == stations[1];
+        return concerned && both && Meets(pair.Station!, pair.Place!) && Meets(pair.Other!, pair.Place!);
+    }
+
+    private bool Meets(string station, string place) => paths.TryGetValue(station, out var path) && path.LegTo(place) >= 0;
 
     private static string? Partner(IReadOnlyList<string> stations, Suspect? pair) =>
         stations.Count > 1 ? stations[1] : pair is null ? null : pair.Station == stations[0] ? pair.Other : pair.Station;

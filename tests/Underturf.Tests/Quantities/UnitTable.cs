@@ -12,7 +12,7 @@ internal static class UnitTable
 
     internal static IReadOnlyList<(string Dimension, string Unit, double Factor, double Offset)> Page() =>
     [
-        .. File.ReadAllLines(Path.Combine(Root(), "docs", "units.md"))
+        .. Repository.Read("docs/units.md").Split('\n')
             .Where(line => line.StartsWith("| ", StringComparison.Ordinal) && !line.StartsWith("| dimension", StringComparison.Ordinal))
             .Select(line => line.Split('|', StringSplitOptions.TrimEntries))
             .Select(cells => (cells[1], cells[2], Number(cells[3]), cells[4].Length == 0 ? 0 : Number(cells[4]))),
@@ -22,16 +22,5 @@ internal static class UnitTable
     {
         var parts = text.Split('/').Select(p => double.Parse(p, CultureInfo.InvariantCulture)).ToArray();
         return parts.Length == 1 ? parts[0] : parts[0] / parts[1];
-    }
-
-    private static string Root()
-    {
-        var folder = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(folder, "Underturf.slnx")))
-        {
-            folder = Path.GetDirectoryName(folder) ?? throw new DirectoryNotFoundException("No Underturf.slnx above the tests.");
-        }
-
-        return folder;
     }
 }

@@ -17,7 +17,7 @@ public sealed class MemorialGardenTests
     public void The_committed_sample_is_what_is_made_now(string name)
     {
         var made = name == "log.jsonl" ? MemorialGarden.Make(PracticeBook.Default).Log.ToBytes().ToArray() : MemorialGarden.TruthBytes();
-        Assert.Equal(Underturf.Tests.FieldLog.Repository.Read($"samples/memorial-garden/{name}"), System.Text.Encoding.UTF8.GetString(made));
+        Assert.Equal(Repository.Read($"samples/memorial-garden/{name}"), System.Text.Encoding.UTF8.GetString(made));
     }
 
     [Fact]

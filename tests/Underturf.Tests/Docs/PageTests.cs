@@ -1,0 +1,51 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using Underturf.Property.Practice;
+using Underturf.Simulation;
+using Underturf.Tests.Cli;
+
+namespace Underturf.Tests.Docs;
+
+/// <summary>The pages name what there is.</summary>
+public sealed partial class PageTests
+{
+    [Fact]
+    public void The_command_line_page_names_every_command()
+    {
+        using var bench = new Workbench();
+        var help = bench.Run("--help").Worked().Out;
+        var commands = Commands().Matches(help[help.IndexOf("Commands:", StringComparison.Ordinal)..]).Select(m => m.Groups["name"].Value).Order();
+        var documented = Documented().Matches(Repository.Read("docs/cli.md")).Select(m => m.Groups["name"].Value).Order();
+        Assert.Equal(commands, documented);
+    }
+
+    [Fact]
+    public void The_practice_book_page_names_every_block()
+    {
+        var page = Repository.Read("docs/practice-book.md");
+        using var book = JsonDocument.Parse(PracticeBook.DefaultBytes());
+        Assert.All(
+            book.RootElement.EnumerateObject().Select(p => p.Name).Where(n => n != "version"),
+            name => Assert.Contains($"`{name}`", page, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Every_block_of_the_practice_book_names_its_source()
+    {
+        using var book = JsonDocument.Parse(PracticeBook.DefaultBytes());
+        var blocks = book.RootElement.EnumerateObject()
+            .Where(p => p.Name is not ("version" or "unmodelledProbes"))
+            .SelectMany(p => p.Value.ValueKind == JsonValueKind.Array ? [.. p.Value.EnumerateArray()] : new[] { p.Value });
+        Assert.All(blocks, b => Assert.NotEmpty(b.GetProperty("source").GetString()!));
+    }
+
+    [Fact]
+    public void The_report_on_made_up_properties_says_what_a_rerun_of_its_first_block_measures() =>
+        Assert.Contains(CoverageStudy.Row(Tests.Simulation.CoverageTests.FirstBlock), Repository.Read("docs/reports/worlds.md"), StringComparison.Ordinal);
+
+    [GeneratedRegex(@"^  (?<name>\w+)", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
+    private static partial Regex Commands();
+
+    [GeneratedRegex(@"^\| `(?<name>\w+)", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
+    private static partial Regex Documented();
+}

@@ -1,0 +1,59 @@
+using System.Text.RegularExpressions;
+using Underturf.Tests.Cli;
+
+namespace Underturf.Tests.Docs;
+
+/// <summary>The README is run: its commands, with ./underturf replaced by the built program, and its output is real.</summary>
+public sealed partial class ReadmeTests
+{
+    private static readonly string Readme = Repository.Read("README.md");
+
+    [Fact]
+    public void The_output_shown_is_what_the_demo_prints()
+    {
+        using var bench = new Workbench();
+        var printed = bench.Run("demo").Worked().Out.Split('\n').Select(l => l.TrimEnd()).ToList();
+        var shown = Block("text").Where(l => l.Trim() is not ("" or "...")).Select(l => l.TrimEnd()).ToList();
+        Assert.NotEmpty(shown);
+        var at = 0;
+        foreach (var line in shown)
+        {
+            at = printed.IndexOf(line, at) + 1;
+            Assert.True(at > 0, $"The demo does not print, after the lines before it: {line}");
+        }
+    }
+
+    [Fact]
+    public void The_commands_of_a_first_property_work_as_written()
+    {
+        using var bench = new Workbench();
+        var script = Readme.Split("```sh\n")[2].Split("```")[0];
+        bench.Write("notes.jsonl", NoteLines().Matches(script).Select(m => m.Groups["it"].Value));
+        var commands = script.Split('\n').Where(l => l.StartsWith("./underturf ", StringComparison.Ordinal)).Select(l => l.Split(' ')[1..]).ToList();
+        Assert.Equal(4, commands.Count);
+        Assert.All(commands, words => bench.Run(words).Worked());
+        bench.Run("diagnose", "log.jsonl").Worked("several valves on one conductor");
+        Assert.Contains("papers", bench.Names());
+    }
+
+    [Fact]
+    public void The_picture_is_the_plan_that_the_demo_makes()
+    {
+        using var bench = new Workbench();
+        bench.Run("demo").Worked();
+        Assert.Equal(Repository.Read("docs/pictures/plan.svg"), File.ReadAllText(bench.Path(Path.Combine("demo", "plan.svg"))));
+    }
+
+    [Fact]
+    public void Every_file_that_the_README_names_is_there() => Assert.All(
+        Links().Matches(Readme).Select(m => m.Groups["it"].Value).Where(l => !l.StartsWith("http", StringComparison.Ordinal)),
+        link => Assert.True(Path.Exists(Path.Combine(Repository.Root, link)), link));
+
+    private static string[] Block(string kind) => Readme.Split($"```{kind}\n")[1].Split("```")[0].Split('\n');
+
+    [GeneratedRegex(@"^  '(?<it>\{.*\})'", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
+    private static partial Regex NoteLines();
+
+    [GeneratedRegex(@"\]\((?<it>[^)]+)\)", RegexOptions.ExplicitCapture)]
+    private static partial Regex Links();
+}
