@@ -1,6 +1,7 @@
 using System.Text;
 using Underturf.FieldLog;
 using Underturf.Property;
+using Underturf.Quantities;
 using Underturf.Reasoning;
 
 namespace Underturf.Cli;
@@ -12,12 +13,13 @@ internal static class PropertyText
     {
         var (history, view) = (notebook.History, notebook.History.Now);
         var stock = Stock.Of(history);
+        var unit = history.Facts.Property?.Units == "si" ? "m" : "ft";
         var text = new StringBuilder();
         text.AppendLine(history.Facts.Property?.Name ?? "A property without a name");
         text.AppendLine();
         text.AppendLine(TextTable.Of(["station", "terminal", "waters", "valve", "grade"], view.Stations.OrderBy(s => s.Value.Terminal).Select(s => Row(view, s.Key, s.Value))));
         text.AppendLine();
-        text.AppendLine(TextTable.Of(["run", "from", "to", "length", "wire", "carries", "grade"], view.Cables.Select(c => Row(view, c.Key, c.Value))));
+        text.AppendLine(TextTable.Of(["run", "from", "to", "length", "wire", "carries", "grade"], view.Cables.OrderBy(c => c.Key, NaturalOrder.Instance).Select(c => Row(view, c.Key, c.Value, unit))));
         Missing(text, stock, view);
         Unexplained(text, notebook);
         foreach (var left in stock.LeftAs)
@@ -36,9 +38,9 @@ internal static class PropertyText
         return [view.StationNumber(id), station.Terminal.ToString(), string.Join(", ", station.Waters), where, grade.ToString().ToLowerInvariant()];
     }
 
-    private static string[] Row(PropertyView view, string id, CableFact cable) =>
+    private static string[] Row(PropertyView view, string id, CableFact cable, string unit) =>
     [
-        id, view.Name(cable.From), view.Name(cable.To), cable.Length is { } length ? $"{length.Metres / 0.3048:0} ft" : "unknown",
+        id, view.Name(cable.From), view.Name(cable.To), cable.Length is { } length ? $"{Units.In(length.Metres, unit):0} {unit}" : "unknown",
         $"{cable.Gauge?.ToString() ?? "unknown"}, common {cable.CommonGauge?.ToString() ?? "unknown"}",
         $"{cable.Carries.Count} stations", cable.Sure.ToString().ToLowerInvariant(),
     ];
@@ -60,7 +62,7 @@ internal static class PropertyText
 
     private static void List(StringBuilder text, string title, IEnumerable<string> items)
     {
-        var all = items.ToList();
+        var all = items.Order(NaturalOrder.Instance).ToList();
         if (all.Count > 0)
         {
             text.AppendLine($"{title}: {string.Join("; ", all)}.");

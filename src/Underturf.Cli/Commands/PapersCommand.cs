@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Security.Cryptography;
+using Underturf.FieldLog;
 using Underturf.Papers;
 using Underturf.Reasoning;
 
@@ -21,15 +23,31 @@ internal static class PapersCommand
         return command;
     }
 
+    /// <summary>Writes the papers, and beside them the notes that say which were handed out, for sealing once they are.</summary>
     public static int Write(Notebook notebook, DirectoryInfo target)
     {
         target.Create();
+        using var issued = new MemoryStream();
         foreach (var paper in PaperSet.Make(notebook))
         {
             Files.Write(Path.Combine(target.FullName, paper.FileName), paper.Bytes.Span);
+            issued.Write(BodyText.Write(Issue(paper, notebook)));
+            issued.WriteByte((byte)'\n');
             Console.WriteLine($"{Path.Combine(target.Name, paper.FileName)}: {paper.Title}");
         }
 
+        Files.Write(Path.Combine(target.FullName, IssuedName), issued.ToArray());
+        Console.WriteLine($"{Path.Combine(target.Name, IssuedName)}: notes to seal with \"underturf note\" once the papers are handed out");
         return ExitCode.Good;
     }
+
+    private const string IssuedName = "issued.jsonl";
+
+    private static PaperIssuedFact Issue(Paper paper, Notebook notebook) => new()
+    {
+        Paper = paper.FileName,
+        Hash = Convert.ToHexString(SHA256.HashData(paper.Bytes.Span)).ToLowerInvariant(),
+        Engine = Notebook.Engine,
+        Book = notebook.Book.Version,
+    };
 }

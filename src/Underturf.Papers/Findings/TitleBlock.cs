@@ -14,7 +14,9 @@ internal static class TitleBlock
         [
             .. Paragraph.Of(form, "Findings", Styles.Over, 0, 0, true),
             .. Paragraph.Of(form, name, Styles.Title, 2, 0, true),
-            .. Paragraph.Of(form, $"Notes of {matter.Dates}{(writers.Length > 0 ? $", by {writers}" : string.Empty)}. {notes} notes count.", Styles.Body, 4),
+            .. Paragraph.Of(form, notes == 0
+                ? "Nothing has been noted yet."
+                : $"Notes of {matter.Dates}{(writers.Length > 0 ? $", by {writers}" : string.Empty)}. {notes} {(notes == 1 ? "note counts" : "notes count")}.", Styles.Body, 4),
             .. Paragraph.Of(form, $"Worked out by Underturf, engine {matter.Answers.Engine}, with practice book {matter.Answers.Book}.", Styles.Small, 1),
         ];
     }

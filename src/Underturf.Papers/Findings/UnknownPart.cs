@@ -1,3 +1,5 @@
+using Underturf.Property;
+
 namespace Underturf.Papers;
 
 /// <summary>What is not known and what nobody tested: the honest part, which saves the next visit.</summary>

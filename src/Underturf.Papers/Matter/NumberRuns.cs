@@ -1,4 +1,5 @@
 using System.Globalization;
+using Underturf.Property;
 
 namespace Underturf.Papers;
 

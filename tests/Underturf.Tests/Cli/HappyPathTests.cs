@@ -65,7 +65,18 @@ public sealed class HappyPathTests : IDisposable
     {
         Log();
         bench.Run("papers", "log.jsonl", "--out", "papers").Worked();
-        Assert.True(Directory.Exists(bench.Path("papers")));
+        Assert.Equal(
+            ["findings.pdf", "issued.jsonl", "plan.svg", "station-chart.pdf"],
+            new DirectoryInfo(bench.Path("papers")).EnumerateFiles().Select(f => f.Name).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void A_paper_handed_out_can_be_sealed_into_the_log()
+    {
+        Log();
+        bench.Run("papers", "log.jsonl", "--out", "papers").Worked();
+        bench.Run("note", "log.jsonl", "papers/issued.jsonl", "--data", "me").Worked("3 noted");
+        bench.Run("check", "log.jsonl").Worked(" 0 things wrong");
     }
 
     [Fact]

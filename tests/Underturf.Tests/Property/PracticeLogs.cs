@@ -9,7 +9,7 @@ internal static class PracticeLogs
 {
     private const string Over = "over range";
 
-    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), .. PracticeRepairs.All(), Between()];
+    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), Doubtful(), .. PracticeRepairs.All(), Between()];
 
     /// <summary>Every way of reading, and something odd at each station.</summary>
     private static LogDocument Many()
@@ -65,6 +65,10 @@ internal static class PracticeLogs
     /// <summary>Two readings of one thing that differ by a little over four spreads.</summary>
     private static LogDocument Disagreeing() =>
         Two(measured: true).Read("station ohms", "32.6 ohm", "s1").Read("station ohms", "36.0 ohm", "s1").Read("station ohms", "33.0 ohm", "s2").Log();
+
+    /// <summary>Readings from a little to clearly high: somewhere among them a question is just opened, or just not.</summary>
+    private static LogDocument Doubtful() =>
+        Site.Line().Sweep(60, (2, "63.5 ohm"), (3, "64.5 ohm"), (4, "65.5 ohm"), (5, "66.5 ohm"), (6, "67.5 ohm")).Log();
 
     private static Site Two(bool measured, Grade otherwise = Grade.Estimated)
     {

@@ -1,7 +1,7 @@
-namespace Underturf.Papers;
+namespace Underturf.Property;
 
 /// <summary>Names in the order people count: "box 2" before "box 11".</summary>
-internal sealed class NaturalOrder : IComparer<string>
+public sealed class NaturalOrder : IComparer<string>
 {
     public static NaturalOrder Instance { get; } = new();
 
