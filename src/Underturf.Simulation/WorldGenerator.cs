@@ -87,9 +87,14 @@ public sealed class WorldGenerator
                 var taped = chance.NextDouble() < 0.5;
                 Note(new CableFact
                 {
-                    Id = $"k{b}", From = parents[b] < 0 ? "c" : $"b{parents[b]}", To = $"b{b}", Carries = carried,
+                    Id = $"k{b}",
+                    From = parents[b] < 0 ? "c" : $"b{parents[b]}",
+                    To = $"b{b}",
+                    Carries = carried,
                     Length = taped ? new Length(Math.Round(20 + (chance.NextDouble() * 120))) : null,
-                    Gauge = WireSize.FromAwg(18), CommonGauge = WireSize.FromAwg(14), Sure = taped ? Grade.Measured : Grade.Estimated,
+                    Gauge = WireSize.FromAwg(18),
+                    CommonGauge = WireSize.FromAwg(14),
+                    Sure = taped ? Grade.Measured : Grade.Estimated,
                 });
             }
         }

@@ -55,8 +55,18 @@ internal sealed class BenchLayout
         var (plus, minus, through, source) = Connect(terminals);
         return new Bench
         {
-            Setup = setup, Network = network, Plus = plus, Minus = minus, Through = through, Parts = parts, Legs = legs,
-            Commons = commons, Coils = coils, Sensor = sensor, Source = source, Join = join,
+            Setup = setup,
+            Network = network,
+            Plus = plus,
+            Minus = minus,
+            Through = through,
+            Parts = parts,
+            Legs = legs,
+            Commons = commons,
+            Coils = coils,
+            Sensor = sensor,
+            Source = source,
+            Join = join,
             Ohms = [.. Enumerable.Range(0, network.ElementCount).Select(e => network.ElementAt(e).Ohms)],
         };
     }

@@ -17,7 +17,7 @@ public sealed class BadLogTests : IDisposable
     public void A_truncated_file() => Told([.. Workbench.Sound.ToBytes().Span[..^30]], 1, "is cut off", "underturf merge");
 
     [Fact]
-    public void UTF_16()
+    public void A_file_in_UTF_16_is_refused_with_a_remedy()
     {
         var text = Encoding.UTF8.GetString(Workbench.Sound.ToBytes().Span);
         Refused([.. Encoding.Unicode.GetPreamble(), .. Encoding.Unicode.GetBytes(text)], "UTF-16", "UTF-8");

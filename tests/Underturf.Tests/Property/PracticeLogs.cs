@@ -9,7 +9,7 @@ internal static class PracticeLogs
 {
     private const string Over = "over range";
 
-    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), Doubtful(), .. PracticeRepairs.All(), Between()];
+    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), Doubtful(2.5), Doubtful(3), Doubtful(3.5), Doubtful(4), Doubtful(4.5), .. PracticeRepairs.All(), Between()];
 
     /// <summary>Every way of reading, and something odd at each station.</summary>
     private static LogDocument Many()
@@ -66,9 +66,9 @@ internal static class PracticeLogs
     private static LogDocument Disagreeing() =>
         Two(measured: true).Read("station ohms", "32.6 ohm", "s1").Read("station ohms", "36.0 ohm", "s1").Read("station ohms", "33.0 ohm", "s2").Log();
 
-    /// <summary>Readings from a little to clearly high: somewhere among them a question is just opened, or just not.</summary>
-    private static LogDocument Doubtful() =>
-        Site.Line().Sweep(60, (2, "63.5 ohm"), (3, "64.5 ohm"), (4, "65.5 ohm"), (5, "66.5 ohm"), (6, "67.5 ohm")).Log();
+    /// <summary>One reading a little to clearly high: somewhere among these a question is just opened, or just not.</summary>
+    private static LogDocument Doubtful(double moreOhms) =>
+        Site.Line().Sweep(60, (3, Site.Ohms(Site.SoundOhms(120, 2) + moreOhms))).Log();
 
     private static Site Two(bool measured, Grade otherwise = Grade.Estimated)
     {
@@ -77,8 +77,13 @@ internal static class PracticeLogs
         site.Station(1).Station(2);
         site.Add(new CableFact
         {
-            Id = "k1", From = "c", To = "b1", Length = new Length(60), Carries = ["s1", "s2"],
-            Sure = measured ? Grade.Measured : otherwise, Gauge = measured ? WireSize.FromAwg(18) : null,
+            Id = "k1",
+            From = "c",
+            To = "b1",
+            Length = new Length(60),
+            Carries = ["s1", "s2"],
+            Sure = measured ? Grade.Measured : otherwise,
+            Gauge = measured ? WireSize.FromAwg(18) : null,
         });
         site.Add(new ValveFact { Id = "v1", Box = "b1", Station = "s1" });
         return measured ? site : site.With(new CoilFact { Id = "coil1", Valve = "v1", Ohms = new Resistance(30) });

@@ -66,8 +66,13 @@ internal sealed class Site
     {
         Add(new CableFact
         {
-            Id = id, From = from, To = to, Length = new Length(metres), Carries = carries,
-            Gauge = WireSize.FromAwg(18), CommonGauge = WireSize.FromAwg(14),
+            Id = id,
+            From = from,
+            To = to,
+            Length = new Length(metres),
+            Carries = carries,
+            Gauge = WireSize.FromAwg(18),
+            CommonGauge = WireSize.FromAwg(14),
         });
         return this;
     }
