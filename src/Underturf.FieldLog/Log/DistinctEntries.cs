@@ -29,7 +29,7 @@ internal static class DistinctEntries
     {
         var same = first.Entry!.Erased == second.Entry!.Erased;
         problems.Add(same
-            ? new Problem(second.Place, $"repeats line {first.Number}", "Nothing needs doing; it counts once", Severity.Notice)
+            ? new Problem(second.Place, $"repeats line {first.Number}", "Unite copies with `underturf merge`, which keeps each line once; here it counts once")
             : new Problem(
                 second.Place,
                 $"is the same entry as line {first.Number}, one of them with its body erased",

@@ -61,9 +61,8 @@ internal sealed class LogLines(KindCatalogue kinds)
         {
             problems.Add(new Problem(
                 Place(number),
-                "begins with a byte-order mark",
-                "Nothing needs doing; save the log without one",
-                Severity.Notice));
+                "begins with a byte-order mark, which an editor put there",
+                "Save the log as plain UTF-8 without one; every entry counts all the same"));
         }
 
         return Bare(raw);
@@ -101,14 +100,13 @@ internal sealed class LogLines(KindCatalogue kinds)
             problems.Add(new Problem(blank[0].Place, more, "Nothing needs doing; blank lines are passed over", Severity.Notice));
         }
 
-        var returns = lines.Count(line => line.Bytes.Span.EndsWith([CarriageReturn]));
+        var returns = lines.Count(line => !line.IsBlank && line.Bytes.Span.EndsWith([CarriageReturn]));
         if (returns > 0)
         {
             problems.Add(new Problem(
                 "line ends",
                 $"{returns} of {lines.Count} lines end with a carriage return",
-                "Nothing needs doing; save the log with plain line feeds",
-                Severity.Notice));
+                "Save the log with plain line feeds; every entry counts all the same"));
         }
 
         if (lines is [.., { Entry: not null } last] && bytes[^1] != LineFeed)

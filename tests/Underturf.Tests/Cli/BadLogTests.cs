@@ -25,13 +25,13 @@ public sealed class BadLogTests : IDisposable
     }
 
     [Fact]
-    public void A_byte_order_mark_is_only_noted() => Told([0xEF, 0xBB, 0xBF, .. Workbench.Sound.ToBytes().Span], 0, "byte-order mark");
+    public void A_byte_order_mark_is_told_and_every_entry_counts() => Told([0xEF, 0xBB, 0xBF, .. Workbench.Sound.ToBytes().Span], 1, "byte-order mark");
 
     [Fact]
-    public void Carriage_returns_are_only_noted() => Told(Encoding.UTF8.GetBytes(string.Join("\r\n", Workbench.Lines) + "\r\n"), 0, "carriage return");
+    public void Carriage_returns_are_told_and_every_entry_counts() => Told(Encoding.UTF8.GetBytes(string.Join("\r\n", Workbench.Lines) + "\r\n"), 1, "carriage return");
 
     [Fact]
-    public void Repeated_lines_are_only_noted() => Told(Bytes([.. Workbench.Lines, .. Workbench.Lines]), 0, "repeats line");
+    public void Repeated_lines_are_told_and_count_once() => Told(Bytes([.. Workbench.Lines, .. Workbench.Lines]), 1, "repeats line");
 
     [Fact]
     public void A_fork_of_one_id()

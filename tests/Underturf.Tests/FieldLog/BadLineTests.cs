@@ -37,17 +37,17 @@ public sealed class BadLineTests
 
     [Fact]
     public void A_byte_order_mark_is_passed_over() =>
-        Counts([0xEF, 0xBB, 0xBF, .. Notebook.File(Good)]).Is(Severity.Notice, "line 1", "byte-order mark", "without one");
+        Counts([0xEF, 0xBB, 0xBF, .. Notebook.File(Good)]).Is(Severity.Error, "line 1", "byte-order mark", "without one");
 
     [Fact]
     public void Carriage_returns_are_passed_over() =>
-        Counts(Encoding.UTF8.GetBytes(Good + "\r\n")).Is(Severity.Notice, "line ends", "1 of 1 lines", "line feeds");
+        Counts(Encoding.UTF8.GetBytes(Good + "\r\n")).Is(Severity.Error, "line ends", "1 of 1 lines", "line feeds");
 
     [Fact]
     public void A_blank_line_is_passed_over() => Counts(Notebook.File("", Good)).Is(Severity.Notice, "line 1", "is blank", "passed over");
 
     [Fact]
-    public void A_repeated_line_counts_once() => Counts(Notebook.File(Good, Good)).Is(Severity.Notice, "line 2", "repeats line 1", "counts once");
+    public void A_repeated_line_counts_once() => Counts(Notebook.File(Good, Good)).Is(Severity.Error, "line 2", "repeats line 1", "counts once");
 
     [Fact]
     public void A_file_in_UTF_16_is_named_as_such_once()
