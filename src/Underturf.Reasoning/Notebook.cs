@@ -20,8 +20,11 @@ public sealed class Notebook
         Book = book;
         matter = new Case(history, book);
         var clusters = new ClusterBuilder(matter).Build();
-        beliefs = history.Now.Controllers.Keys
-            .Where(c => matter.Paths.Values.Any(p => p.Controller == c))
+        // A controller that stations name counts, whether or not anybody has noted the controller itself.
+        beliefs = matter.Paths.Values
+            .Select(p => p.Controller)
+            .Distinct()
+            .Order(StringComparer.Ordinal)
             .ToDictionary(c => c, c => BeliefEngine.Of(matter, c, clusters), StringComparer.Ordinal);
     }
 
