@@ -30,7 +30,7 @@ public sealed record PropertyView
     {
         var known = Identity.Of(id);
         return Controllers.TryGetValue(known, out var controller) ? Called("controller", controller.Label, known)
-            : Stations.TryGetValue(known, out var station) ? Called("station", station.Label, station.Terminal.ToString())
+            : Stations.TryGetValue(known, out var station) ? Called("station", StationNumber(known), known)
             : Boxes.TryGetValue(known, out var box) ? Called("box", box.Label, known)
             : Valves.TryGetValue(known, out var valve) ? Called("valve", valve.Label, known)
             : Cables.ContainsKey(known) ? Called("cable", null, known)
@@ -38,8 +38,23 @@ public sealed record PropertyView
             : id;
     }
 
-    public string StationNumber(string id) =>
-        Stations.TryGetValue(Identity.Of(id), out var station) ? station.Label ?? station.Terminal.ToString() : id;
+    /// <summary>Its label or terminal; with the controller where two controllers have the same.</summary>
+    public string StationNumber(string id)
+    {
+        var known = Identity.Of(id);
+        if (!Stations.TryGetValue(known, out var station))
+        {
+            return id;
+        }
+
+        var number = Number(station);
+        return Stations.Any(s => s.Key != known && Identity.Of(s.Value.Controller) != Identity.Of(station.Controller) && Number(s.Value) == number)
+            ? $"{number} ({Name(station.Controller)})"
+            : number;
+    }
+
+    private static string Number(StationFact station) => station.Label ?? station.Terminal.ToString();
+
 
     /// <summary>Where it is, directly or by the box that holds it; nothing where nobody noted it.</summary>
     public Position? PositionOf(string id) => PositionOf(id, Valves.Count);
