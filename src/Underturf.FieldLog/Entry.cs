@@ -21,6 +21,9 @@ public sealed record Entry(Header Header, string Kind, int Version, Fact? Fact, 
 {
     public EntryId Id => Header.Id;
 
+    /// <summary>Where it stands among all entries.</summary>
+    public Moment Moment => new(At, Header.Noted, Id);
+
     /// <summary>True where the body was taken out for privacy and only the header is left.</summary>
     public bool Erased => LineForm.IsErased(Line.Span);
 }

@@ -6,8 +6,8 @@ namespace Underturf.Property;
 internal sealed class EpochFold
 {
     private readonly Identity identity;
-    private readonly DateTimeOffset? asked;
-    private readonly ILookup<string, DateTimeOffset> worksByThing;
+    private readonly Moment? asked;
+    private readonly ILookup<string, Moment> worksByThing;
 
     public EpochFold(PropertyHistory history, int epoch)
     {
@@ -15,7 +15,7 @@ internal sealed class EpochFold
         asked = epoch == 0 ? null : history.WorkTimes[epoch - 1];
         worksByThing = history.Facts.Works
             .Where(w => w.Fact.Target is not null)
-            .ToLookup(w => identity.Of(w.Fact.Target!), w => w.At);
+            .ToLookup(w => identity.Of(w.Fact.Target!), w => w.Moment);
     }
 
     public SortedDictionary<string, T> Things<T>(IEnumerable<Observed<T>> notes, Func<T, string> id, Func<T, T, T> overlay)
@@ -36,7 +36,7 @@ internal sealed class EpochFold
         var works = worksByThing[thing].Order().ToList();
         var epoch = works.Count(w => asked is { } moment && w <= moment);
         return notes
-            .OrderBy(n => works.Count(w => w <= n.At) == epoch)
+            .OrderBy(n => works.Count(w => w <= n.Moment) == epoch)
             .Select(n => n.Fact)
             .Aggregate(overlay);
     }

@@ -75,5 +75,5 @@ public sealed record Facts
     };
 
     private static Observed<T> See<T>(T fact, Entry entry)
-        where T : Fact => new(fact, entry.At, entry.Id);
+        where T : Fact => new(fact, entry.Moment);
 }

@@ -13,28 +13,26 @@ public sealed class PropertyHistory
     private PropertyHistory(Facts facts)
     {
         Facts = facts;
-        WorkTimes = [.. facts.Works.Select(w => w.At).Distinct().Order()];
+        WorkTimes = [.. facts.Works.Select(w => w.Moment).Order()];
     }
 
     public Facts Facts { get; }
 
     /// <summary>The moments at which an epoch begins; the first epoch has no beginning.</summary>
-    public IReadOnlyList<DateTimeOffset> WorkTimes { get; }
+    public IReadOnlyList<Moment> WorkTimes { get; }
 
     /// <summary>The property as it stands after the last entry.</summary>
     public PropertyView Now => View(WorkTimes.Count);
 
     /// <summary>Folds entries that stand (struck ones left out), whatever their order.</summary>
     public static PropertyHistory Fold(IEnumerable<Entry> standing) => new(standing
-        .OrderBy(e => e.At)
-        .ThenBy(e => e.Header.Noted)
-        .ThenBy(e => e.Id)
+        .OrderBy(e => e.Moment)
         .Aggregate(Facts.None, (facts, entry) => facts.Evolve(entry)));
 
     /// <summary>How many epochs had begun at a moment: 0 before any work.</summary>
-    public int EpochAt(DateTimeOffset moment) => WorkTimes.Count(t => t <= moment);
+    public int EpochAt(Moment moment) => WorkTimes.Count(t => t <= moment);
 
-    public PropertyView At(DateTimeOffset moment) => View(EpochAt(moment));
+    public PropertyView At(Moment moment) => View(EpochAt(moment));
 
     private PropertyView View(int epoch)
     {

@@ -49,9 +49,9 @@ public sealed class Notebook
     /// <summary>Every open question with its explanations and moves, and all moves together.</summary>
     public Answers Answer()
     {
-        var writer = new QuestionWriter(matter);
+        var (finder, writer) = (new SubjectFinder(matter), new QuestionWriter(matter));
         var questions = beliefs
-            .SelectMany(b => new SubjectFinder(matter).Find(b.Key, b.Value))
+            .SelectMany(b => finder.Find(b.Key, b.Value))
             .Select(subject => (Subject: subject, Found: new MoveFinder(matter, subject).Find()))
             .Select(s => writer.Write(s.Subject, s.Found.Moves, s.Found.Settled))
             .ToList();

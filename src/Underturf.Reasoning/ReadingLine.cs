@@ -13,7 +13,7 @@ public sealed record ReadingLine(EntryId Entry, DateTimeOffset At, IReadOnlyList
 {
     internal static ReadingLine Of(Case matter, Evidence evidence, double logLevel) => new(
         evidence.Entry,
-        evidence.At,
+        evidence.Moment.At,
         [.. evidence.Stations.Select(matter.View.StationNumber)],
         evidence.What,
         evidence.Predicted([], logLevel, matter.Cures),

@@ -48,7 +48,7 @@ internal sealed class Case
 
     public IReadOnlyList<Problem> Problems { get; }
 
-    public BenchStore Benches(DateTimeOffset moment)
+    public BenchStore Benches(Moment moment)
     {
         var epoch = History.EpochAt(moment);
         if (!benches.TryGetValue(epoch, out var store))
@@ -63,7 +63,7 @@ internal sealed class Case
     }
 
     /// <summary>The benches of the property as it stands now, for readings not taken yet.</summary>
-    public BenchStore BenchesNow => Benches(DateTimeOffset.MaxValue);
+    public BenchStore BenchesNow => Benches(Moment.Last);
 
     /// <summary>The transformer's volts as read idle, else as noted, else as usual.</summary>
     private Supply SupplyOf(PropertyView view, string controller)

@@ -8,9 +8,9 @@ internal static class Contradictions
     public static IEnumerable<Problem> Find(Case matter)
     {
         var readings = matter.Evidence.OfType<ReadingEvidence>().Where(e => !e.Drifting);
-        foreach (var same in readings.GroupBy(e => (e.Measures, Key(e), e.Place, matter.History.EpochAt(e.At))))
+        foreach (var same in readings.GroupBy(e => (e.Measures, Key(e), e.Place, matter.History.EpochAt(e.Moment))))
         {
-            var ordered = same.OrderBy(e => e.At).ToList();
+            var ordered = same.OrderBy(e => e.Moment).ToList();
             for (var i = 1; i < ordered.Count; i++)
             {
                 if (Disagree(ordered[i - 1], ordered[i], matter.Book.Questions.DisagreeSpreads))

@@ -6,10 +6,9 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>Which suspects work done has cured, and since when. A reading taken before the work still speaks of the fault.</summary>
 internal sealed class Cures(PropertyHistory history)
 {
-    private readonly IReadOnlyList<Observed<WorkFact>> works = history.Facts.Works;
-    private readonly Identity identity = history.Facts.Identity;
+    private readonly IReadOnlyList<WorkDone> works = [.. history.Facts.Works.Select(w => WorkDone.Of(w, history.Now))];
 
-    public bool IsCured(Suspect suspect, DateTimeOffset moment)
+    public bool IsCured(Suspect suspect, Moment moment)
     {
         if (suspect.Fault is not { Repair.Length: > 0 } fault)
         {
@@ -18,7 +17,7 @@ internal sealed class Cures(PropertyHistory history)
 
         foreach (var work in works)
         {
-            if (work.At <= moment && work.Fact.Did == fault.Repair && Touches(work.Fact, suspect))
+            if (work.Moment <= moment && work.Did == fault.Repair && work.Touches(suspect))
             {
                 return true;
             }
@@ -27,18 +26,41 @@ internal sealed class Cures(PropertyHistory history)
         return false;
     }
 
-    /// <summary>
-    /// Work at the suspect's place, or on its station, cable or valve; work that names neither touches nothing, because it cannot be told
-    /// what it cured.
-    /// </summary>
-    private bool Touches(WorkFact work, Suspect suspect)
+    /// <summary>Work that touched the station or one of its things, the last of it.</summary>
+    public Moment LastOn(string station) => works.Where(w => w.Station == station).Select(w => w.Moment).DefaultIfEmpty().Max();
+
+    /// <param name="Thing">What was worked on, where the note names it.</param>
+    /// <param name="Station">The station that it is or belongs to.</param>
+    /// <param name="Place">Where, as the note says or as the thing lies.</param>
+    private sealed record WorkDone(Moment Moment, string Did, string? Thing, string? Station, string? Place)
     {
-        var target = work.Target is { } t ? identity.Of(t) : null;
-        var place = work.Place is { } p ? identity.Of(p) : null;
-        var samePlace = place is not null && suspect.Place is not null && place == suspect.Place;
-        var sameThing = target is not null && (target == suspect.Station || target == suspect.Other || target == suspect.Leg?.Id || target == suspect.Place);
-        return place is not null && suspect.Place is not null
-            ? samePlace && (target is null || sameThing || suspect.IsShared)
-            : sameThing;
+        public static WorkDone Of(Observed<WorkFact> work, PropertyView view)
+        {
+            var thing = work.Fact.Target is { } target ? view.Identity.Of(target) : null;
+            var valve = thing is null ? null : view.Coils.TryGetValue(thing, out var coil) ? view.Identity.Of(coil.Valve) : thing;
+            var known = valve is null ? null : view.Valves.GetValueOrDefault(valve);
+            var end = thing is null ? null : view.Ends.GetValueOrDefault(thing);
+            var station = known is not null ? known.Station : end is not null ? end.Station : thing;
+            var place = work.Fact.Place ?? known?.Box ?? end?.Place ?? (thing is null ? null : view.Splices.GetValueOrDefault(thing)?.Place);
+            return new WorkDone(
+                work.Moment,
+                work.Fact.Did,
+                thing,
+                station is null ? null : view.Identity.Of(station),
+                place is null ? null : view.Identity.Of(place));
+        }
+
+        /// <summary>
+        /// Work at the suspect's place, or on its station, cable or valve; work that names neither touches nothing, because it cannot be
+        /// told what it cured.
+        /// </summary>
+        public bool Touches(Suspect suspect)
+        {
+            var sameThing = Thing is not null && (Thing == suspect.Leg?.Id || Thing == suspect.Place)
+                || (Station is not null && (Station == suspect.Station || Station == suspect.Other));
+            return Place is not null && suspect.Place is not null
+                ? Place == suspect.Place && (Thing is null || sameThing || suspect.IsShared)
+                : sameThing;
+        }
     }
 }

@@ -3,11 +3,11 @@ using Underturf.FieldLog;
 namespace Underturf.Reasoning.Diagnosis;
 
 /// <summary>A note that bears on what is wrong. It enters belief once, through <see cref="Weigh"/>.</summary>
-internal abstract class Evidence(EntryId entry, DateTimeOffset at, IReadOnlyList<string> stations)
+internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
 {
-    public EntryId Entry { get; } = entry;
+    public Moment Moment { get; } = moment;
 
-    public DateTimeOffset At { get; } = at;
+    public EntryId Entry => Moment.Entry;
 
     /// <summary>The stations whose wires it is about.</summary>
     public IReadOnlyList<string> Stations { get; } = stations;
@@ -26,7 +26,7 @@ internal abstract class Evidence(EntryId entry, DateTimeOffset at, IReadOnlyList
     /// </summary>
     public void Weigh(IReadOnlyList<Suspect> suspects, CoilLevels levels, Cures cures, double[] into)
     {
-        var active = suspects.Where(s => s.Fault is not null && !cures.IsCured(s, At)).ToList();
+        var active = suspects.Where(s => s.Fault is not null && !cures.IsCured(s, Moment)).ToList();
         if (active.Any(s => s.Note == Entry || (s.Fault!.Scope == Property.Practice.FaultScope.Unmodelled && Stations.Contains(s.Station!))))
         {
             Add(LogChanceUnmodelled, into);
@@ -39,7 +39,7 @@ internal abstract class Evidence(EntryId entry, DateTimeOffset at, IReadOnlyList
     /// <summary>What the suspects predict, in words, at one level of the usual coil.</summary>
     public string Predicted(IReadOnlyList<Suspect> suspects, double logLevel, Cures cures)
     {
-        var active = suspects.Where(s => s.Fault is not null && !cures.IsCured(s, At)).ToList();
+        var active = suspects.Where(s => s.Fault is not null && !cures.IsCured(s, Moment)).ToList();
         return active.Any(s => s.Note == Entry || s.Fault!.Scope == Property.Practice.FaultScope.Unmodelled)
             ? "anything"
             : PredictedActive(active, logLevel);

@@ -19,7 +19,7 @@ internal sealed class EvidenceFinder(Case owner)
     {
         var facts = owner.History.Facts;
         var readings = facts.Readings.Select(Reading);
-        var runs = facts.Tests.Select(t => Run(t.Fact.Station, t.Fact.Watered, t.Fact.Behaved, t.At, t.Entry));
+        var runs = facts.Tests.Select(t => Run(t.Fact.Station, t.Fact.Watered, t.Fact.Behaved, t.Moment));
         var looks = facts.Looks.Select(Look);
         return [.. readings.Concat<Evidence?>(runs).Concat(ToldToWater()).Concat(looks).OfType<Evidence>()];
     }
@@ -42,14 +42,14 @@ internal sealed class EvidenceFinder(Case owner)
             return null;
         }
 
-        return needed == 0 ? null : new ReadingEvidence(note.Entry, note.At, stations)
+        return needed == 0 ? null : new ReadingEvidence(note.Moment, stations)
         {
             What = $"{probe.Name}, {Named(stations)}{(place is null || probe.At == Stand.Controller ? string.Empty : $", at {owner.View.Name(place)}")}",
             Observed = (fact.Value.Value?.Text ?? "over range") + (fact.Drifting ? ", drifting" : string.Empty),
             Shown = fact.Value,
             Drifting = fact.Drifting,
             Display = new Display(instrument, owner.Book, fact.Value),
-            Benches = owner.Benches(note.At),
+            Benches = owner.Benches(note.Moment),
             Measures = probe.Measures,
             Place = place,
             Book = owner.Book,
@@ -89,7 +89,7 @@ internal sealed class EvidenceFinder(Case owner)
             return new Problem(where, $"names station '{unknown}', which nobody has noted", "Note the station, or strike this and name the right one");
         }
 
-        var path = needed > 0 ? owner.Benches(note.At).PathOrNull(stations[0]) : null;
+        var path = needed > 0 ? owner.Benches(note.Moment).PathOrNull(stations[0]) : null;
         if (needed > 0 && path is null)
         {
             return new Problem(where, $"names station '{stations[0]}', which was not there at that time", "Correct the time of the note");
@@ -100,32 +100,32 @@ internal sealed class EvidenceFinder(Case owner)
             : null;
     }
 
-    private RunEvidence? Run(string station, IReadOnlyList<string> watered, string? behaved, DateTimeOffset at, EntryId entry)
+    private RunEvidence? Run(string station, IReadOnlyList<string> watered, string? behaved, Moment moment)
     {
         var id = owner.View.Identity.Of(station);
-        if (!owner.View.Stations.TryGetValue(id, out var known) || owner.Benches(at).PathOrNull(id) is null)
+        if (!owner.View.Stations.TryGetValue(id, out var known) || owner.Benches(moment).PathOrNull(id) is null)
         {
-            problems.Add(new Problem(entry.ToString(), $"names station '{station}', which nobody has noted", "Note the station, or strike this and name the right one"));
+            problems.Add(new Problem(moment.Entry.ToString(), $"names station '{station}', which nobody has noted", "Note the station, or strike this and name the right one"));
             return null;
         }
 
         var behaviour = BehaviourOf(behaved);
         if (behaved is not null && behaviour is null)
         {
-            problems.Add(new Problem(entry.ToString(), $"'{behaved}' is no behaviour of a valve", "Write opens, chatters or stays shut"));
+            problems.Add(new Problem(moment.Entry.ToString(), $"'{behaved}' is no behaviour of a valve", "Write opens, chatters or stays shut"));
         }
 
         int? places = watered.Count > 0 || behaviour == Behaviour.StaysShut ? watered.Distinct(StringComparer.OrdinalIgnoreCase).Count() : null;
         bool? own = watered.Count > 0 && known.Waters.Count > 0 ? watered.Intersect(known.Waters, StringComparer.OrdinalIgnoreCase).Any() : null;
         var seen = watered.Count > 0 ? string.Join(" and ", watered) : places == 0 ? "nothing waters" : "places not counted";
-        return new RunEvidence(entry, at, id)
+        return new RunEvidence(moment, id)
         {
             What = $"run, {Named([id])}",
             Observed = behaved is null ? seen : $"{behaved}, {seen}",
             Behaved = behaviour,
             Places = places,
             AtOwnPlace = own,
-            Benches = owner.Benches(at),
+            Benches = owner.Benches(moment),
             Book = owner.Book,
         };
     }
@@ -137,7 +137,7 @@ internal sealed class EvidenceFinder(Case owner)
         var tested = facts.Tests.Select(t => owner.View.Identity.Of(t.Fact.Station)).ToHashSet(StringComparer.Ordinal);
         return facts.Stations
             .Where(s => s.Fact.Waters.Count > 1 && !tested.Contains(owner.View.Identity.Of(s.Fact.Id)))
-            .Select(s => Run(s.Fact.Id, s.Fact.Waters, null, s.At, s.Entry));
+            .Select(s => Run(s.Fact.Id, s.Fact.Waters, null, s.Moment));
     }
 
     private LookEvidence? Look(Observed<LookFact> note)
@@ -145,7 +145,7 @@ internal sealed class EvidenceFinder(Case owner)
         var place = owner.View.Identity.Of(note.Fact.Place);
         var passing = owner.Paths.Values.Where(p => p.LegTo(place) >= 0).Select(p => p.Station);
         var stations = note.Fact.Stations.Count > 0 ? [.. note.Fact.Stations.Select(owner.View.Identity.Of)] : passing.ToList();
-        return new LookEvidence(note.Entry, note.At, stations)
+        return new LookEvidence(note.Moment, stations)
         {
             What = $"look into {owner.View.Name(place)}",
             Observed = note.Fact.Found.Count > 0 ? string.Join(", ", note.Fact.Found) : "nothing odd",

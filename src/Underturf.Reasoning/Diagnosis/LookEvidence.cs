@@ -4,7 +4,7 @@ using Underturf.Property.Practice;
 namespace Underturf.Reasoning.Diagnosis;
 
 /// <summary>A look into a place: what was found, and what was not though one would have seen it there.</summary>
-internal sealed class LookEvidence(EntryId entry, DateTimeOffset at, IReadOnlyList<string> stations) : Evidence(entry, at, stations)
+internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations) : Evidence(moment, stations)
 {
     public required string Place { get; init; }
 

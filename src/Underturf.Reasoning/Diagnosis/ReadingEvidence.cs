@@ -5,7 +5,7 @@ using Underturf.Property.Practice;
 namespace Underturf.Reasoning.Diagnosis;
 
 /// <summary>A reading with an instrument, weighed by solving the circuit in front of it.</summary>
-internal sealed class ReadingEvidence(EntryId entry, DateTimeOffset at, IReadOnlyList<string> stations) : Evidence(entry, at, stations)
+internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stations) : Evidence(moment, stations)
 {
     private readonly Dictionary<Prediction, double[]> known = [];
 

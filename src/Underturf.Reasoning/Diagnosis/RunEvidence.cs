@@ -13,7 +13,7 @@ internal enum Behaviour
 }
 
 /// <summary>A station was run: how its valve behaved and how many places watered, weighed by the volts that reach the coil.</summary>
-internal sealed class RunEvidence(EntryId entry, DateTimeOffset at, string station) : Evidence(entry, at, [station])
+internal sealed class RunEvidence(Moment moment, string station) : Evidence(moment, [station])
 {
     private const int Behaviours = 3;
     private const int Counts = 4;
@@ -39,7 +39,7 @@ internal sealed class RunEvidence(EntryId entry, DateTimeOffset at, string stati
     }
 
     /// <summary>A run that nobody has watched yet.</summary>
-    public static RunEvidence Asked(string station, Case owner) => new(default, DateTimeOffset.MaxValue, station)
+    public static RunEvidence Asked(string station, Case owner) => new(Moment.Last, station)
     {
         What = string.Empty,
         Observed = string.Empty,

@@ -1,3 +1,5 @@
+using Underturf.FieldLog;
+
 namespace Underturf.Reasoning.Diagnosis;
 
 /// <summary>What an open question is about, before it is put into words.</summary>
@@ -13,6 +15,8 @@ internal sealed record Subject(string Id, IReadOnlyList<string> Stations, IReadO
 /// </summary>
 internal sealed class SubjectFinder(Case owner)
 {
+    private readonly HashSet<string> asked = [.. Property.Stock.Of(owner.History).Asked.Select(q => q.Fact.About).OfType<string>().Select(owner.View.Identity.Of)];
+
     public IReadOnlyList<Subject> Find(string controller, Belief belief)
     {
         var grouped = belief.Stations.Where(s => ShareOf(s.Value, OnCommon) > 0.5).Select(s => s.Key).Order(ByTerminal).ToList();
@@ -39,7 +43,7 @@ internal sealed class SubjectFinder(Case owner)
     {
         var notes = owner.Evidence.Where(e => e.Stations.Contains(station)).ToList();
         return [.. worlds
-            .Select(w => w with { Suspects = [.. w.Suspects.Where(s => !owner.Cures.IsCured(s, DateTimeOffset.MaxValue))] })
+            .Select(w => w with { Suspects = [.. w.Suspects.Where(s => !owner.Cures.IsCured(s, Moment.Last))] })
             .Select(w => w with { Suspects = Speaking(w.Suspects, notes, logLevel) })
             .GroupBy(w => (w.Suspects.ElementAtOrDefault(0), w.Suspects.ElementAtOrDefault(1)))
             .Select(g => new World(g.First().Suspects, g.Sum(w => w.Probability)))
@@ -65,27 +69,20 @@ internal sealed class SubjectFinder(Case owner)
     private const double Indifferent = 1e-6;
 
     private bool IsOpen(string station, IReadOnlyList<World> worlds) =>
-        ShareOf(worlds, w => w.IsSound) < owner.Book.Questions.OpenBelow || Shortfall(station) || IsAsked(station);
-
-    private bool IsAsked(string station) =>
-        Property.Stock.Of(owner.History).Asked.Any(q => q.Fact.About is { } about && owner.View.Identity.Of(about) == station);
+        ShareOf(worlds, w => w.IsSound) < owner.Book.Questions.OpenBelow || Shortfall(station) || asked.Contains(station);
 
     /// <summary>The last run of the station since work on it did not go as it should: not open, or other places than its own.</summary>
     private bool Shortfall(string station)
     {
-        var since = owner.History.Facts.Works
-            .Where(w => w.Fact.Target is { } t && owner.View.Identity.Of(t) == station)
-            .Select(w => w.At)
-            .DefaultIfEmpty(DateTimeOffset.MinValue)
-            .Max();
-        var run = owner.Evidence.OfType<RunEvidence>().Where(e => e.Stations[0] == station && e.At >= since).MaxBy(e => e.At);
+        var since = owner.Cures.LastOn(station);
+        var run = owner.Evidence.OfType<RunEvidence>().Where(e => e.Stations[0] == station && e.Moment >= since).MaxBy(e => e.Moment);
         return run is not null && ((run.Behaved is { } behaved && behaved != Behaviour.Opens)
             || (run.Places is { } places && places != Math.Max(1, owner.Paths[station].Valves.Count))
             || run.AtOwnPlace == false);
     }
 
     /// <summary>Only what stations share is wrong; a station with a fault of its own besides keeps its own question.</summary>
-    private bool OnCommon(World world) => !world.IsSound && world.Suspects.All(s => s.IsShared && !owner.Cures.IsCured(s, DateTimeOffset.MaxValue));
+    private bool OnCommon(World world) => !world.IsSound && world.Suspects.All(s => s.IsShared && !owner.Cures.IsCured(s, Moment.Last));
 
     private static double ShareOf(IEnumerable<World> worlds, Func<World, bool> which) => worlds.Where(which).Sum(w => w.Probability);
 }

@@ -11,8 +11,8 @@ public sealed class EpochTests
     public void What_was_seen_before_the_work_holds_before_and_what_was_seen_after_holds_after()
     {
         var history = Rebuilt().Fold();
-        Assert.Equal(Small, history.At(Diary.Eight.AddMinutes(5)).Valves["v"].Size);
-        Assert.Equal(Large, history.At(Diary.Eight.AddMinutes(25)).Valves["v"].Size);
+        Assert.Equal(Small, history.At(Moment.EndOf(Diary.Eight.AddMinutes(5))).Valves["v"].Size);
+        Assert.Equal(Large, history.At(Moment.EndOf(Diary.Eight.AddMinutes(25))).Valves["v"].Size);
         Assert.Equal(Large, history.Now.Valves["v"].Size);
     }
 
@@ -20,8 +20,20 @@ public sealed class EpochTests
     public void The_moment_of_the_work_itself_belongs_to_after()
     {
         var history = Rebuilt().Fold();
-        Assert.Equal(0, history.EpochAt(Diary.Eight.AddMinutes(9)));
-        Assert.Equal(1, history.EpochAt(Diary.Eight.AddMinutes(10)));
+        Assert.Equal(0, history.EpochAt(Moment.EndOf(Diary.Eight.AddMinutes(9))));
+        Assert.Equal(1, history.EpochAt(Moment.EndOf(Diary.Eight.AddMinutes(10))));
+    }
+
+    [Fact]
+    public void Notes_of_one_moment_keep_the_order_in_which_they_were_noted()
+    {
+        var diary = new Diary();
+        diary.Note(1, new ValveFact { Id = "v", Size = Small }, wasSoMinutes: 0);
+        diary.Note(2, new WorkFact { Did = "valve rebuilt", Target = "v" }, wasSoMinutes: 0);
+        diary.Note(3, new ValveFact { Id = "v", Size = Large }, wasSoMinutes: 0);
+        var history = diary.Fold();
+        Assert.Equal(Small, history.At(history.Facts.Valves[0].Moment).Valves["v"].Size);
+        Assert.Equal(Large, history.Now.Valves["v"].Size);
     }
 
     [Fact]
@@ -30,7 +42,7 @@ public sealed class EpochTests
         var diary = Rebuilt();
         diary.Note(21, new ValveFact { Id = "other", Size = Small });
         diary.Note(22, new ValveFact { Id = "other", Size = Large });
-        Assert.Equal(Large, diary.Fold().At(Diary.Eight.AddMinutes(5)).Valves["other"].Size);
+        Assert.Equal(Large, diary.Fold().At(Moment.EndOf(Diary.Eight.AddMinutes(5))).Valves["other"].Size);
     }
 
     [Fact]
@@ -38,7 +50,7 @@ public sealed class EpochTests
     {
         var diary = Rebuilt();
         diary.Note(23, new ValveFact { Id = "v", Body = "brass" });
-        Assert.Equal("brass", diary.Fold().At(Diary.Eight).Valves["v"].Body);
+        Assert.Equal("brass", diary.Fold().At(Moment.EndOf(Diary.Eight)).Valves["v"].Body);
     }
 
     [Fact]
@@ -49,7 +61,7 @@ public sealed class EpochTests
         diary.Note(41, new ValveFact { Id = "v", Screws = 6 }, wasSoMinutes: 20);
         diary.Note(42, new ValveFact { Id = "v", Screws = 5 }, wasSoMinutes: 3);
         var history = diary.Fold();
-        Assert.Equal(5, history.At(Diary.Eight).Valves["v"].Screws);
+        Assert.Equal(5, history.At(Moment.EndOf(Diary.Eight)).Valves["v"].Screws);
         Assert.Equal(6, history.Now.Valves["v"].Screws);
     }
 
@@ -63,7 +75,7 @@ public sealed class EpochTests
         diary.Note(30, new StrikeFact { Entry = work.ToString() });
         var history = diary.Fold();
         Assert.Empty(history.WorkTimes);
-        Assert.Equal(Large, history.At(Diary.Eight).Valves["v"].Size);
+        Assert.Equal(Large, history.At(Moment.EndOf(Diary.Eight)).Valves["v"].Size);
     }
 
     [Fact]
@@ -72,7 +84,7 @@ public sealed class EpochTests
         var diary = Rebuilt();
         diary.Note(31, new ValveFact { Id = "w" });
         diary.Note(32, new SameAsFact { A = "v", B = "w" });
-        Assert.Equal(Small, diary.Fold().At(Diary.Eight.AddMinutes(5)).Valves["v"].Size);
+        Assert.Equal(Small, diary.Fold().At(Moment.EndOf(Diary.Eight.AddMinutes(5))).Valves["v"].Size);
     }
 
     private static Diary Rebuilt()

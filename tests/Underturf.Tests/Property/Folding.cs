@@ -10,7 +10,7 @@ internal static class Folding
     /// <summary>Every thing of every epoch with all its fields.</summary>
     public static string Printed(PropertyHistory history)
     {
-        var moments = history.WorkTimes.Prepend(DateTimeOffset.MinValue);
+        var moments = history.WorkTimes.Prepend(default);
         return string.Join('\n', moments.Select(m => Printed(history.At(m)))) + JsonSerializer.Serialize(Stock.Of(history));
     }
 

@@ -46,6 +46,16 @@ public sealed class LearningTests
     }
 
     [Fact]
+    public void Work_noted_in_one_breath_with_readings_lies_between_them()
+    {
+        var site = Site.Line().InOneBreath().Sweep(60, (3, "5.5 ohm"));
+        site.Add(new WorkFact { Did = "coil replaced", Target = "v3" });
+        var after = site.Read("station ohms", Site.Ohms(Site.SoundOhms(120, 2)), "s3");
+        Assert.Empty(after.Answer().Questions);
+        Assert.Empty(after.Open().Problems);
+    }
+
+    [Fact]
     public void After_the_wrong_work_and_the_same_reading_it_is_still_asked()
     {
         var site = Site.Line().Sweep(60, (3, Over));
