@@ -20,6 +20,11 @@ internal static class AnswersText
             Move(text, answers.Moves[0]);
             text.AppendLine();
         }
+        else if (answers.Questions.Count > 0)
+        {
+            text.AppendLine("NEXT MOVE: none is worth its minutes.");
+            text.AppendLine();
+        }
 
         text.AppendLine(answers.Questions.Count == 0 ? "No open question." : $"OPEN QUESTIONS: {answers.Questions.Count}");
         foreach (var question in answers.Questions)
@@ -41,7 +46,7 @@ internal static class AnswersText
             text.AppendLine($"  {Say.Share(explanation.Probability),10}  {explanation.Summary}");
             if (explanation.Places.Count > 1)
             {
-                text.AppendLine($"              where: {string.Join(", ", explanation.Places.Take(MostPlaces).Select(p => $"{p.Place} {Say.Share(p.Probability)}"))}");
+                text.AppendLine($"              where: {string.Join(", ", explanation.Places.Take(MostPlaces).Select(p => $"{p.Place} {Say.Share(p.Probability)}"))}{(explanation.Places.Count > MostPlaces ? ", ..." : string.Empty)}");
             }
         }
 

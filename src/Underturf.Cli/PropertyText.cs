@@ -18,8 +18,12 @@ internal static class PropertyText
         text.AppendLine(history.Facts.Property?.Name ?? "A property without a name");
         text.AppendLine();
         text.AppendLine(TextTable.Of(["station", "terminal", "waters", "valve", "grade"], view.Stations.OrderBy(s => s.Value.Terminal).Select(s => Row(view, s.Key, s.Value))));
-        text.AppendLine();
-        text.AppendLine(TextTable.Of(["run", "from", "to", "length", "wire", "carries", "grade"], view.Cables.OrderBy(c => c.Key, NaturalOrder.Instance).Select(c => Row(view, c.Key, c.Value, unit))));
+        if (view.Cables.Count > 0)
+        {
+            text.AppendLine();
+            text.AppendLine(Runs(view, unit));
+        }
+
         Missing(text, stock, view);
         Unexplained(text, notebook);
         foreach (var left in stock.LeftAs)
@@ -27,8 +31,16 @@ internal static class PropertyText
             text.AppendLine($"Left as: {view.Name(left.Fact.Place)}: {left.Fact.State}{(left.Fact.Told is { } told ? $" ({told} was told)" : string.Empty)}, {left.At:yyyy-MM-dd HH:mm}");
         }
 
+        foreach (var told in history.Facts.Told)
+        {
+            text.AppendLine($"Told by {told.Fact.Who}: {told.Fact.Text}");
+        }
+
         return text.ToString().TrimEnd();
     }
+
+    private static string Runs(PropertyView view, string unit) =>
+        TextTable.Of(["run", "from", "to", "length", "wire", "carries", "grade"], view.Cables.OrderBy(c => c.Key, NaturalOrder.Instance).Select(c => Row(view, c.Key, c.Value, unit)));
 
     private static string[] Row(PropertyView view, string id, StationFact station)
     {
@@ -42,7 +54,7 @@ internal static class PropertyText
     [
         id, view.Name(cable.From), view.Name(cable.To), cable.Length is { } length ? $"{Units.In(length.Metres, unit):0} {unit}" : "unknown",
         $"{cable.Gauge?.ToString() ?? "unknown"}, common {cable.CommonGauge?.ToString() ?? "unknown"}",
-        $"{cable.Carries.Count} stations", cable.Sure.ToString().ToLowerInvariant(),
+        cable.Carries.Count == 1 ? "1 station" : $"{cable.Carries.Count} stations", cable.Sure.ToString().ToLowerInvariant(),
     ];
 
     private static void Missing(StringBuilder text, Stock stock, PropertyView view)

@@ -20,6 +20,8 @@ public static class References
             .Concat(Missing(facts.Works, w => [w.Place, w.Target], view, "place or thing"))
             .Concat(Missing(facts.LeftAs, l => [l.Place], view, "place"))
             .Concat(Holders(view))
+            .Concat(Loops(view))
+            .Concat(Supplies(view))
             .Concat(Terminals(history));
     }
 
@@ -27,6 +29,16 @@ public static class References
         from valve in view.Valves
         where valve.Value.Box is { } box && view.Knows(box) && !view.Boxes.ContainsKey(view.Identity.Of(box)) && !view.Controllers.ContainsKey(view.Identity.Of(box))
         select new Problem($"valve '{valve.Key}'", $"is said to sit in '{valve.Value.Box}', which is no box", "Note the box it sits in, or none");
+
+    private static IEnumerable<Problem> Loops(PropertyView view) =>
+        from cable in view.Cables
+        where view.Identity.Of(cable.Value.From) == view.Identity.Of(cable.Value.To)
+        select new Problem($"cable '{cable.Key}'", $"goes from '{cable.Value.From}' to itself", "Correct one of its ends");
+
+    private static IEnumerable<Problem> Supplies(PropertyView view) =>
+        from controller in view.Controllers
+        where controller.Value.Supply is { Volts: <= 0 } || controller.Value.Frequency is { Hertz: <= 0 }
+        select new Problem($"controller '{controller.Key}'", "is noted with a supply of no volts or no hertz; the practice book's usual values stand in", "Read the supply and note it again");
 
     private static IEnumerable<Problem> Missing<T>(IEnumerable<Observed<T>> notes, Func<T, IEnumerable<string?>> named, PropertyView view, string what)
         where T : Fact =>

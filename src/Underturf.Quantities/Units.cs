@@ -96,6 +96,13 @@ public static class Units
     /// <returns>The SI value, or a problem that names the text and the units that would do.</returns>
     public static Outcome<double> Parse(string text, Dimension dimension)
     {
+        var read = Parse(text, [dimension]);
+        return read.Succeeded ? read.Value.Si : read.Problem!;
+    }
+
+    /// <summary>Reads a value whose unit says which of the dimensions it has; the first is the one an example is given for.</summary>
+    public static Outcome<(double Si, Dimension Dimension)> Parse(string text, IReadOnlyList<Dimension> dimensions)
+    {
         var trimmed = text.Trim().Replace('\u2212', '-');
         var split = 0;
         while (split < trimmed.Length && (char.IsAsciiDigit(trimmed[split]) || trimmed[split] is '.' or '-' or '+'
@@ -104,28 +111,33 @@ public static class Units
             split++;
         }
 
-        var number = trimmed[..split];
-        var name = trimmed[split..].Trim();
-        var place = Problem.Quote(text);
+        var (number, name, place) = (trimmed[..split], trimmed[split..].Trim(), Problem.Quote(text));
         if (!double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out var parsed) || !double.IsFinite(parsed))
         {
-            return new Problem(place, "has no number in front", $"Write a number and a unit, for example {Example(dimension)}");
+            return new Problem(place, "has no number in front", $"Write a number and a unit, for example {Example(dimensions[0])}");
         }
 
         if (name.Length == 0)
         {
-            return new Problem(place, "has no unit", $"Write the unit after the number, for example {Example(dimension)}");
+            return new Problem(place, "has no unit", $"Write the unit after the number, for example {Example(dimensions[0])}");
         }
 
-        if (Find(name) is not { } unit || unit.Dimension != dimension)
+        if (name.Length > 1 && name[0] == ',' && char.IsAsciiDigit(name[1]))
         {
-            return new Problem(place, $"{Problem.Quote(name)} is not a unit of {Name(dimension)}", $"Use one of: {Choices(dimension)}");
+            return new Problem(place, "has a comma in its number", $"Write a point for decimals and nothing between thousands: \"{number}.{name[1..]}\" or \"{number}{name[1..]}\"");
+        }
+
+        if (Find(name) is not { } unit || !dimensions.Contains(unit.Dimension))
+        {
+            return dimensions is [var only]
+                ? new Problem(place, $"{Problem.Quote(name)} is not a unit of {Name(only)}", $"Use one of: {Choices(only)}")
+                : new Problem(place, $"{Problem.Quote(name)} is no unit that can stand here", $"Use one of: {string.Join("; ", dimensions.Select(d => $"{Choices(d)} for {Name(d)}"))}");
         }
 
         var si = (parsed + unit.Offset) * unit.Factor;
-        return dimension == Dimension.Temperature && si < 0
+        return unit.Dimension == Dimension.Temperature && si < 0
             ? new Problem(place, "is below absolute zero", "Check the sign and the unit")
-            : si;
+            : (si, unit.Dimension);
     }
 
     /// <summary>The SI value in the named unit. The name must exist: a wrong one is a bug.</summary>

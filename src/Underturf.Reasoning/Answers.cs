@@ -4,7 +4,7 @@ namespace Underturf.Reasoning;
 /// <param name="Engine">Version of the program.</param>
 /// <param name="Book">Version of the practice book.</param>
 /// <param name="Questions">Most pressing first.</param>
-/// <param name="Moves">The moves of all questions together, best first.</param>
+/// <param name="Moves">The moves of all questions together that are worth their minutes, best first.</param>
 public sealed record Answers(string Engine, string Book, IReadOnlyList<OpenQuestion> Questions, IReadOnlyList<Move> Moves);
 
 /// <summary>A symptom to explain.</summary>

@@ -11,7 +11,8 @@ namespace Underturf.Reasoning;
 public sealed class Notebook
 {
     private readonly Case matter;
-    private readonly IReadOnlyDictionary<string, Belief> beliefs;
+    private readonly Lazy<IReadOnlyDictionary<string, Belief>> beliefs;
+    private readonly Lazy<IReadOnlyList<Problem>> problems;
 
     private Notebook(LogDocument log, PropertyHistory history, PracticeBook book)
     {
@@ -19,13 +20,9 @@ public sealed class Notebook
         History = history;
         Book = book;
         matter = new Case(history, book);
-        var clusters = new ClusterBuilder(matter).Build();
-        // A controller that stations name counts, whether or not anybody has noted the controller itself.
-        beliefs = matter.Paths.Values
-            .Select(p => p.Controller)
-            .Distinct()
-            .Order(StringComparer.Ordinal)
-            .ToDictionary(c => c, c => BeliefEngine.Of(matter, c, clusters), StringComparer.Ordinal);
+        beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe);
+        problems = new Lazy<IReadOnlyList<Problem>>(() =>
+            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. Contradictions.Find(matter)]);
     }
 
     /// <summary>Version of the engine, stamped on every answer and paper.</summary>
@@ -38,7 +35,7 @@ public sealed class Notebook
     public PracticeBook Book { get; }
 
     /// <summary>What is wrong with the log, with references to nowhere, and with notes that belief cannot use.</summary>
-    public IReadOnlyList<Problem> Problems => [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. Contradictions.Find(matter)];
+    public IReadOnlyList<Problem> Problems => problems.Value;
 
     public static Notebook Open(ReadOnlyMemory<byte> log, PracticeBook book) => Open(LogDocument.Read(log), book);
 
@@ -50,12 +47,12 @@ public sealed class Notebook
     public Answers Answer()
     {
         var (finder, writer) = (new SubjectFinder(matter), new QuestionWriter(matter));
-        var questions = beliefs
+        var questions = beliefs.Value
             .SelectMany(b => finder.Find(b.Key, b.Value))
             .Select(subject => (Subject: subject, Found: new MoveFinder(matter, subject).Find()))
             .Select(s => writer.Write(s.Subject, s.Found.Moves, s.Found.Settled))
             .ToList();
-        var moves = questions.SelectMany(q => q.Moves).OrderByDescending(m => m.Worth - m.Minutes).ThenBy(m => m.Question, StringComparer.Ordinal).ToList();
+        var moves = questions.SelectMany(q => q.Moves).Where(m => m.Worth > m.Minutes).OrderByDescending(m => m.Worth - m.Minutes).ThenBy(m => m.Question, StringComparer.Ordinal).ToList();
         return new Answers(Engine, Book.Version, [.. questions, .. matter.Unexplained.Select(writer.Unexplained)], moves);
     }
 
@@ -64,5 +61,16 @@ public sealed class Notebook
         .Where(e => e is not LookEvidence)
         .Select(e => ReadingLine.Of(matter, e, LevelOf(e)))];
 
-    private double LevelOf(Evidence evidence) => beliefs.GetValueOrDefault(matter.Paths[evidence.Stations[0]].Controller)?.LogLevel ?? 0;
+    private double LevelOf(Evidence evidence) => beliefs.Value.GetValueOrDefault(matter.Paths[evidence.Stations[0]].Controller)?.LogLevel ?? 0;
+
+    /// <summary>A controller that stations name counts, whether or not anybody has noted the controller itself.</summary>
+    private Dictionary<string, Belief> Believe()
+    {
+        var clusters = new ClusterBuilder(matter).Build();
+        return matter.Paths.Values
+            .Select(p => p.Controller)
+            .Distinct()
+            .Order(StringComparer.Ordinal)
+            .ToDictionary(c => c, c => BeliefEngine.Of(matter, c, clusters), StringComparer.Ordinal);
+    }
 }

@@ -51,7 +51,7 @@ internal sealed class FaultDraw(PracticeBook book, SeededGenerator chance, IRead
             from a in paths
             from b in paths
             where string.CompareOrdinal(a.Station, b.Station) < 0
-            let leg = a.Legs.LastOrDefault(l => b.LegTo(l.To) >= 0)
+            let leg = a.LastMeeting(b)
             where leg is not null
             select (Seat(fault, a.Station, b.Station, leg.To), fault.Rate / (paths.Count - 1)),
         FaultScope.CommonConductor or FaultScope.CommonSplice =>

@@ -46,8 +46,8 @@ public sealed class VirtualTechnician
     }
 
     /// <summary>Runs a station: how its valve behaves and which places water.</summary>
-    /// <param name="ownPlace">The place that the station's own valve waters.</param>
-    public TestFact Run(string station, string ownPlace)
+    /// <param name="placeOf">The place that a station's own valve waters.</param>
+    public TestFact Run(string station, Func<string, string> placeOf)
     {
         var wired = faults.FirstOrDefault(f => Practice(f).Swaps && (f.Station == station || f.Other == station));
         var fed = wired is null ? station : wired.Station == station ? wired.Other! : wired.Station!;
@@ -57,9 +57,8 @@ public sealed class VirtualTechnician
         var behaved = stuck || volts < book.Coil.ChatterVolts ? "stays shut" : volts < pullIn ? "chatters" : "opens";
         var extra = faults
             .Where(f => Practice(f).Scope == FaultScope.Everywhere || f.Station == station || (f.Other == station && Practice(f).Joins))
-            .SelectMany(f => f.Waters);
-        var own = fed == station ? ownPlace : $"the place of {fed}";
-        return new TestFact { Station = station, Behaved = behaved, Watered = behaved == "opens" ? [own, .. extra] : [] };
+            .SelectMany(f => Practice(f).Joins ? [placeOf(f.Station == station ? f.Other! : f.Station!)] : f.Waters);
+        return new TestFact { Station = station, Behaved = behaved, Watered = behaved == "opens" ? [placeOf(fed), .. extra] : [] };
     }
 
     private double Exact(Measure measure, ReadingFact asked)

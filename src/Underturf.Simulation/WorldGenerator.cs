@@ -42,7 +42,7 @@ public sealed class WorldGenerator
         {
             Read(technician, "station ohms", path.Station);
             Read(technician, "earth ohms", path.Station);
-            Note(technician.Run(path.Station, Place(path.Station)));
+            Note(technician.Run(path.Station, Place));
         }
 
         foreach (var path in paths.Take(3))

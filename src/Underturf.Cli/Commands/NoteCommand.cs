@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Underturf.FieldLog;
+using Underturf.Property.Practice;
+using Underturf.Reasoning;
 
 namespace Underturf.Cli.Commands;
 
@@ -49,9 +51,23 @@ internal static class NoteCommand
             last = entry.Value.Header;
         }
 
-        Files.Write(file.FullName, log.With(entries).ToBytes().Span);
+        var after = log.With(entries);
+        Files.Write(file.FullName, after.ToBytes().Span);
         Console.WriteLine($"{entries.Count} noted in {file.Name} by {writer}.");
+        Doubts(log, after);
         return ExitCode.Good;
+    }
+
+    /// <summary>What `check` names since these notes: they are noted all the same, and can be struck.</summary>
+    private static void Doubts(LogDocument before, LogDocument after)
+    {
+        var known = Notebook.Open(before, PracticeBook.Default).Problems.ToHashSet();
+        var doubts = Notebook.Open(after, PracticeBook.Default).Problems.Where(p => !known.Contains(p)).ToList();
+        if (doubts.Count > 0)
+        {
+            Guard.Report(doubts);
+            Console.Error.WriteLine("They are noted all the same. What is wrong can be struck and noted again.");
+        }
     }
 
     private static byte[] StandardInput()

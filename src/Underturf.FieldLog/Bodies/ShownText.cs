@@ -7,8 +7,8 @@ internal static class ShownText
 {
     public const string OverRange = "over range";
 
-    /// <summary>How <see cref="Units"/> begins the remedy for an unknown unit.</summary>
-    private const string UnitRemedy = "Use one of: ";
+    /// <summary>What meters print when a value is more than they can show.</summary>
+    private static readonly string[] Displayed = [OverRange, "OL", "O.L", "0L", "0.L"];
 
     /// <summary>What instruments of this trade show; the first is the one an example is given for.</summary>
     private static readonly Dimension[] Dimensions =
@@ -19,23 +19,15 @@ internal static class ShownText
 
     public static Outcome<Shown> Parse(string text)
     {
-        if (text == OverRange)
+        if (Displayed.Contains(text.Trim(), StringComparer.OrdinalIgnoreCase))
         {
             return Shown.OverRange;
         }
 
-        foreach (var dimension in Dimensions)
-        {
-            var si = Units.Parse(text, dimension);
-            if (si.Succeeded)
-            {
-                return BelowNothing(text, si.Value, dimension) is { } problem
-                    ? problem
-                    : new Shown(new Quantity(si.Value, dimension, text));
-            }
-        }
-
-        return Refuse(text);
+        var read = Units.Parse(text, Dimensions);
+        return !read.Succeeded ? read.Problem! with { Remedy = $"{read.Problem!.Remedy}, or \"{OverRange}\"" }
+            : BelowNothing(text, read.Value.Si, read.Value.Dimension) is { } problem ? problem
+            : new Shown(new Quantity(read.Value.Si, read.Value.Dimension, text));
     }
 
     public static string Write(Shown shown) => shown.Value is { } value ? value.Text : OverRange;
@@ -53,23 +45,4 @@ internal static class ShownText
             $"is less than no {Units.Name(dimension)}",
             "Note it again without the minus sign, or as text under 'note'"),
     };
-
-    /// <summary>
-    /// A text without number or unit is refused in the words for resistance, the usual reading; a unit that none knows, with all
-    /// that would do.
-    /// </summary>
-    private static Problem Refuse(string text)
-    {
-        var first = Units.Parse(text, Dimension.Resistance).Problem!;
-        if (!first.Remedy.StartsWith(UnitRemedy, StringComparison.Ordinal))
-        {
-            return first with { Remedy = $"{first.Remedy}, or \"{OverRange}\"" };
-        }
-
-        var choices = Dimensions.Select(d => $"{Units.Parse("1 ?", d).Problem!.Remedy[UnitRemedy.Length..]} for {Units.Name(d)}");
-        return new Problem(
-            $"'{text}'",
-            "has no unit that an instrument shows",
-            $"{UnitRemedy}{string.Join("; ", choices)}; or \"{OverRange}\"");
-    }
 }

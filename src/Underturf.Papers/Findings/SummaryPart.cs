@@ -11,7 +11,7 @@ internal static class SummaryPart
     public static IEnumerable<Block> Blocks(PageForm form, PaperMatter matter)
     {
         yield return Block.Space(16);
-        foreach (var block in matter.Answers.Moves.Count > 0 ? [NextMove(form, matter.Answers.Moves[0])] : Paragraph.Of(form, "No move to propose: nothing that the notes hold asks for one.", Styles.Lead))
+        foreach (var block in matter.Answers.Moves.Count > 0 ? [NextMove(form, matter.Answers.Moves[0])] : Paragraph.Of(form, "No move to propose: none is worth its minutes.", Styles.Lead))
         {
             yield return block;
         }

@@ -52,11 +52,14 @@ internal sealed class PaperMatter
         }
     }
 
-    /// <summary>The people as the log names them, else the names of their note streams.</summary>
-    public IReadOnlyList<string> Writers => [.. Notebook.Log.Standing.Select(e => e.Fact?.By ?? e.Id.Writer).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+    /// <summary>The people as the log names them; where it names nobody, the names of their note streams.</summary>
+    public IReadOnlyList<string> Writers => Distinct(e => e.Fact?.By) is { Count: > 0 } people ? people : Distinct(e => e.Id.Writer);
 
     /// <summary>Grade of the note with this id ("writer/seq").</summary>
     public Grade GradeOf(string entry) => grades.GetValueOrDefault(entry, Grade.Unknown);
+
+    private List<string> Distinct(Func<Entry, string?> name) =>
+        [.. Notebook.Log.Standing.Select(name).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
     public static string Day(DateTime day) => day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
 

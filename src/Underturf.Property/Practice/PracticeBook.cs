@@ -75,6 +75,10 @@ public sealed record PracticeBook
         }
     }
 
+    /// <summary>What a look can find: the names that belief reads, each once.</summary>
+    [JsonIgnore]
+    public IReadOnlyList<string> Findings => [.. Faults.Where(f => f.Seen > 0).Select(f => f.FindingName).Distinct()];
+
     public ProbePractice? Probe(string name) => Probes.FirstOrDefault(p => p.Name == name);
 
     public InstrumentPractice Instrument(ProbePractice probe) => Instruments.First(i => i.Name == probe.Instrument);

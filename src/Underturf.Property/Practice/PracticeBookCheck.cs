@@ -54,6 +54,7 @@ internal static class PracticeBookCheck
         {
             ("run.placeNoticed", book.Run.PlaceNoticed), ("run.placeImagined", book.Run.PlaceImagined),
             ("run.wrongPlaceNoticed", book.Run.WrongPlaceNoticed), ("run.wrongPlaceImagined", book.Run.WrongPlaceImagined),
+            ("run.partnerNamed", book.Run.PartnerNamed), ("run.anothersPlace", book.Run.AnothersPlace),
             ("run.behaviourMistaken", book.Run.BehaviourMistaken), ("look.imagined", book.Look.Imagined),
             ("unmodelled.overRange", book.Unmodelled.OverRange), ("unmodelled.driftImagined", book.Unmodelled.DriftImagined),
             ("questions.openBelow", book.Questions.OpenBelow), ("questions.showAbove", book.Questions.ShowAbove),

@@ -39,6 +39,8 @@ public sealed record ProbePractice(
 public sealed record UnmodelledProbe(string Name, string Say);
 
 /// <summary>How far a watcher's report of a running station can be trusted.</summary>
+/// <param name="PartnerNamed">Chance that a place watered by way of another station is noted under that station's own name of it.</param>
+/// <param name="AnothersPlace">Chance that a further place, watered otherwise, is one that another station is noted to water.</param>
 public sealed record RunPractice(
     string Source,
     double Minutes,
@@ -46,6 +48,8 @@ public sealed record RunPractice(
     double PlaceImagined,
     double WrongPlaceNoticed,
     double WrongPlaceImagined,
+    double PartnerNamed,
+    double AnothersPlace,
     double BehaviourMistaken,
     string Say,
     string Caution);

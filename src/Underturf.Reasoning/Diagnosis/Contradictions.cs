@@ -2,10 +2,24 @@ using Underturf.Quantities;
 
 namespace Underturf.Reasoning.Diagnosis;
 
-/// <summary>Two readings of the same thing in the same way, in one epoch, that cannot both be right.</summary>
+/// <summary>Two readings of the same thing in the same way, in one epoch, that cannot both be right; two runs that went differently.</summary>
 internal static class Contradictions
 {
-    public static IEnumerable<Problem> Find(Case matter)
+    public static IEnumerable<Problem> Find(Case matter) => Readings(matter).Concat(Runs(matter));
+
+    /// <summary>Both may be right: a valve can stick now and then.</summary>
+    private static IEnumerable<Problem> Runs(Case matter) =>
+        from same in matter.Evidence.OfType<RunEvidence>().Where(e => e.Behaved is not null).GroupBy(e => (e.Stations[0], matter.History.EpochAt(e.Moment)))
+        let first = same.First()
+        let other = same.FirstOrDefault(e => e.Behaved != first.Behaved)
+        where other is not null
+        select new Problem(
+            $"{first.Entry} and {other.Entry}",
+            $"{first.What}: {first.Observed}, then {other.Observed}, and no work lies between",
+            "Run it again; strike what was noted wrongly, or leave both where it comes and goes",
+            Severity.Notice);
+
+    private static IEnumerable<Problem> Readings(Case matter)
     {
         var readings = matter.Evidence.OfType<ReadingEvidence>().Where(e => !e.Drifting);
         foreach (var same in readings.GroupBy(e => (e.Measures, Key(e), e.Place, matter.History.EpochAt(e.Moment))))

@@ -51,6 +51,7 @@ internal sealed class EvidenceFinder(Case owner)
             Display = new Display(instrument, owner.Book, fact.Value),
             Benches = owner.Benches(note.Moment),
             Measures = probe.Measures,
+            Caution = probe.Caution,
             Place = place,
             Book = owner.Book,
         };
@@ -125,6 +126,7 @@ internal sealed class EvidenceFinder(Case owner)
             Behaved = behaviour,
             Places = places,
             AtOwnPlace = own,
+            Elsewhere = Elsewhere.Of(id, watered, owner.View),
             Benches = owner.Benches(moment),
             Book = owner.Book,
         };

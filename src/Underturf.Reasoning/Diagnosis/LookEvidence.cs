@@ -13,6 +13,9 @@ internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations
     /// <summary>Whether the note names the stations it is about; if not, a finding may belong to any that passes.</summary>
     public required bool NamesStations { get; init; }
 
+    /// <summary>Whether somebody saw what a fault of the practice book looks like, and of these stations.</summary>
+    public bool ShowsFault => NamesStations && Found.Intersect(Book.Findings, StringComparer.Ordinal).Any();
+
     public required PracticeBook Book { get; init; }
 
     public override bool CanBeMisread => false;
@@ -33,7 +36,7 @@ internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations
     private double LogChance(IReadOnlyList<Suspect> active)
     {
         var sum = 0.0;
-        foreach (var finding in Book.Faults.Select(f => f.FindingName).Distinct())
+        foreach (var finding in Book.Findings)
         {
             var chance = active.Where(s => IsHere(s) && s.Fault!.FindingName == finding).Select(s => s.Fault!.Seen).DefaultIfEmpty(0).Max();
             chance = Math.Max(chance, Background(finding));

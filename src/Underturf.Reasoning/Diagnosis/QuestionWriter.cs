@@ -58,7 +58,7 @@ internal sealed class QuestionWriter(Case owner)
             .GroupBy(w => w.Place!)
             .Select(g => new PlaceProbability(g.Key, g.Sum(w => w.Probability) / group.Probability))
             .OrderByDescending(p => p.Probability)
-            .ThenBy(p => p.Place, StringComparer.Ordinal)
+            .ThenBy(p => p.Place, NaturalOrder.Instance)
             .ToList();
         var top = group.Worlds[0];
         var repair = top.IsSound
@@ -88,10 +88,21 @@ internal sealed class QuestionWriter(Case owner)
         }
 
         var what = string.Join("; ", world.Suspects.Select(s => s.Fault!.Say + Partner(s, subject)));
-        return places.Count == 0 ? what
-            : places.Count == 1 || places[0].Probability > 0.9 ? $"{what}, at {places[0].Place}"
-            : $"{what}, most likely at {places[0].Place}";
+        return what + Where(places);
     }
+
+    /// <summary>One place where it is clear or clearly likelier than the next; else how many there are.</summary>
+    private static string Where(List<PlaceProbability> places) => places switch
+    {
+        [] => string.Empty,
+        [var only] => $", at {only.Place}",
+        [var first, ..] when first.Probability > 0.9 => $", at {first.Place}",
+        [var first, var second, ..] when first.Probability > MuchLikelier * second.Probability => $", most likely at {first.Place}",
+        [var first, var second] => $", at {first.Place} or {second.Place}",
+        _ => $", at one of {places.Count} places",
+    };
+
+    private const double MuchLikelier = 1.25;
 
     private string Partner(Suspect suspect, Subject subject) => suspect.IsPair
         ? $", with {owner.View.Name(subject.Stations.Contains(suspect.Station!) ? suspect.Other! : suspect.Station!)}"
@@ -103,7 +114,7 @@ internal sealed class QuestionWriter(Case owner)
             ? owner.View.Name(subject.Stations[0])
             : $"stations {string.Join(", ", subject.Stations.Select(owner.View.StationNumber))} together";
         var odd = evidence
-            .Where(e => e is not LookEvidence && IsOdd(e, subject))
+            .Where(e => IsOdd(e, subject))
             .GroupBy(e => e.What.Split(',')[0])
             .Select(g => Said([.. g], subject.LogLevel))
             .ToList();
@@ -115,14 +126,19 @@ internal sealed class QuestionWriter(Case owner)
     {
         var seen = same.Select(e => e.Observed).Distinct().ToList();
         var observed = seen.Count == 1 ? seen[0] + (same.Count > 1 ? $" ({same.Count} times)" : string.Empty) : $"{seen[0]} to {seen[^1]}";
-        return same[0] is RunEvidence
-            ? $"run: {string.Join("; ", seen)}"
+        return same[0] is RunEvidence ? $"run: {string.Join("; ", seen)}"
+            : same[0] is LookEvidence ? $"{same[0].What}: {string.Join("; ", seen)}"
             : $"{same[0].What.Split(',')[0]} {observed}, {same[0].Predicted([], logLevel, owner.Cures)} expected";
     }
 
-    /// <summary>The note is much likelier in the leading unsound world than if all were sound.</summary>
+    /// <summary>It shows by itself that something is wrong, or is much likelier in the leading unsound world than if all were sound.</summary>
     private bool IsOdd(Evidence evidence, Subject subject)
     {
+        if (evidence is LookEvidence look)
+        {
+            return look.ShowsFault;
+        }
+
         var leading = subject.Worlds.FirstOrDefault(w => !w.IsSound);
         return (evidence is RunEvidence run && (run.Behaved is { } b && b != Behaviour.Opens || run.Places > 1 || run.AtOwnPlace == false))
             || (leading is not null && EvidenceTable.LogChance(owner, evidence, leading.Suspects, subject.LogLevel) - EvidenceTable.LogChance(owner, evidence, [], subject.LogLevel) > 2);

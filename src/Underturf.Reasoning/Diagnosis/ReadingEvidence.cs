@@ -19,6 +19,9 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
 
     public required Measure Measures { get; init; }
 
+    /// <summary>The caution of its way of reading.</summary>
+    public required string Caution { get; init; }
+
     public required string? Place { get; init; }
 
     public required PracticeBook Book { get; init; }

@@ -26,6 +26,8 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
     /// <summary>Whether one of them is a place the station is known to water; nothing where that is not known.</summary>
     public required bool? AtOwnPlace { get; init; }
 
+    public required Elsewhere Elsewhere { get; init; }
+
     public required BenchStore Benches { get; init; }
 
     public required PracticeBook Book { get; init; }
@@ -46,12 +48,13 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
         Behaved = null,
         Places = null,
         AtOwnPlace = null,
+        Elsewhere = Elsewhere.Nothing,
         Benches = owner.BenchesNow,
         Book = owner.Book,
     };
 
     protected override double LogChanceUnmodelled =>
-        (Behaved is null ? 0 : -Math.Log(Behaviours)) + (Places is null ? 0 : -Math.Log(Counts)) + (AtOwnPlace is null ? 0 : -Math.Log(2));
+        (Behaved is null ? 0 : -Math.Log(Behaviours)) + (Places is null ? 0 : -Math.Log(Counts)) + (AtOwnPlace is null ? 0 : -Math.Log(2)) + Math.Log(Elsewhere.Chance(Stations[0], [], Book.Run));
 
     protected override void WeighActive(IReadOnlyList<Suspect> active, CoilLevels levels, double[] into)
     {
@@ -62,7 +65,7 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
             sum += chances[(int)behaviour] * NotedChance(behaviour) * (Places is { } seen ? PlacesChance(behaviour, active, seen) : 1);
         }
 
-        Add(Math.Log(Math.Max(sum, double.Epsilon)) + Math.Log(OwnPlaceChance(active)), into);
+        Add(Math.Log(Math.Max(sum, double.Epsilon)) + Math.Log(OwnPlaceChance(active) * Elsewhere.Chance(Stations[0], active, Book.Run)), into);
     }
 
     protected override string PredictedActive(IReadOnlyList<Suspect> active, double logLevel)

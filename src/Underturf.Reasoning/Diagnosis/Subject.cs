@@ -25,11 +25,35 @@ internal sealed class SubjectFinder(Case owner)
             .Select(s => (Station: s, Worlds: Present(s, belief.Stations[s], belief.LogLevel)))
             .Where(s => IsOpen(s.Station, s.Worlds))
             .OrderBy(s => s.Station, ByTerminal)
-            .Select(s => new Subject($"station-{owner.View.StationNumber(s.Station)}", [s.Station], s.Worlds, belief.LogLevel, Shortfall(s.Station)));
+            .Select(s => new Subject($"station-{s.Station}", [s.Station], s.Worlds, belief.LogLevel, Shortfall(s.Station)));
+        var told = Paired([.. single]);
         return grouped.Count == 0
-            ? [.. single]
-            : [new Subject($"common-{controller}", grouped, Present(grouped[0], belief.Stations[grouped[0]], belief.LogLevel), belief.LogLevel, grouped.Any(Shortfall)), .. single];
+            ? told
+            : [new Subject($"common-{controller}", grouped, Present(grouped[0], belief.Stations[grouped[0]], belief.LogLevel), belief.LogLevel, grouped.Any(Shortfall)), .. told];
     }
+
+    /// <summary>Two stations that one pair explains best are one question.</summary>
+    private static List<Subject> Paired(IReadOnlyList<Subject> single)
+    {
+        var told = new List<Subject>();
+        foreach (var subject in single)
+        {
+            var partner = told.FindIndex(t => t.Stations.Count == 1 && Pair(t) is { } pair && pair == Pair(subject));
+            if (partner < 0)
+            {
+                told.Add(subject);
+            }
+            else
+            {
+                var first = told[partner];
+                told[partner] = first with { Id = $"pair-{first.Stations[0]}-{subject.Stations[0]}", Stations = [.. first.Stations, .. subject.Stations], Shortfall = first.Shortfall || subject.Shortfall };
+            }
+        }
+
+        return told;
+    }
+
+    private static Suspect? Pair(Subject subject) => subject.Worlds[0].Suspects.FirstOrDefault(s => s.IsPair);
 
     private Comparer<string> ByTerminal => Comparer<string>.Create((a, b) => owner.View.Stations[a].Terminal != owner.View.Stations[b].Terminal
         ? owner.View.Stations[a].Terminal.CompareTo(owner.View.Stations[b].Terminal)
@@ -69,7 +93,14 @@ internal sealed class SubjectFinder(Case owner)
     private const double Indifferent = 1e-6;
 
     private bool IsOpen(string station, IReadOnlyList<World> worlds) =>
-        ShareOf(worlds, w => w.IsSound) < owner.Book.Questions.OpenBelow || Shortfall(station) || asked.Contains(station);
+        ShareOf(worlds, w => w.IsSound) < owner.Book.Questions.OpenBelow || Shortfall(station) || IsFound(station) || asked.Contains(station);
+
+    /// <summary>Somebody saw a fault of it, and no work on it since.</summary>
+    private bool IsFound(string station)
+    {
+        var since = owner.Cures.LastOn(station);
+        return owner.Evidence.OfType<LookEvidence>().Any(e => e.ShowsFault && e.Stations.Contains(station) && e.Moment >= since);
+    }
 
     /// <summary>The last run of the station since work on it did not go as it should: not open, or other places than its own.</summary>
     private bool Shortfall(string station)

@@ -29,7 +29,7 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
             {
                 for (var j = i + 1; j < here.Count; j++)
                 {
-                    if (Meeting(here[i], here[j]) is { } leg)
+                    if (here[i].LastMeeting(here[j]) is { } leg)
                     {
                         yield return Seat(fault, here[i], leg, fault.Rate / (here.Count - 1)) with { Other = here[j].Station };
                     }
@@ -91,6 +91,4 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
             ? [seat]
             : Strata.Of(spread).Select(s => seat with { Seat = seat, Amount = s.Amount, AmountLogSpread = s.LogSpread, Weight = seat.Weight * s.Share });
     }
-
-    private static Leg? Meeting(StationPath a, StationPath b) => a.Legs.LastOrDefault(leg => b.LegTo(leg.To) >= 0);
 }

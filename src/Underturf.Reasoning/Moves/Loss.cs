@@ -13,15 +13,17 @@ internal readonly record struct Act(string Repair, string? Place);
 internal sealed class Loss
 {
     private readonly PracticeBook book;
+    private readonly bool shortfall;
     private readonly (Act Act, double Minutes, bool[] Cures)[] acts;
 
     public Loss(PracticeBook book, IReadOnlyList<World> worlds, bool shortfall)
     {
         this.book = book;
+        this.shortfall = shortfall;
         acts = [.. worlds
-            .SelectMany(w => Cure(w, shortfall))
+            .SelectMany(w => Cure(w))
             .Distinct()
-            .Select(act => (act, Minutes(act), worlds.Select(w => Cure(w, shortfall).Contains(act)).ToArray()))];
+            .Select(act => (act, Minutes(act), worlds.Select(w => Cure(w).Contains(act)).ToArray()))];
     }
 
     /// <summary>Expected loss of the best act, in minutes.</summary>
@@ -49,10 +51,13 @@ internal sealed class Loss
         return best;
     }
 
+    /// <summary>Whether a repair at its place, or leaving alone, cures a world.</summary>
+    public bool Cures(Act act, World world) => Cure(world).Contains(act);
+
     public double Minutes(Act act) => book.Repair(act.Repair)?.Minutes ?? 0;
 
     /// <summary>What cures a world: the repair of its fault, at its place where the repair has one; in a sound world leaving it alone.</summary>
-    private IEnumerable<Act> Cure(World world, bool shortfall) => world.Suspects switch
+    private IEnumerable<Act> Cure(World world) => world.Suspects switch
     {
         [] => [new Act(shortfall ? book.AsBuilt.WeakRepair : string.Empty, null)],
         [{ Fault: { Repair.Length: > 0 } fault } suspect] => [new Act(fault.Repair, book.Repair(fault.Repair)!.Placed ? suspect.Place : null)],

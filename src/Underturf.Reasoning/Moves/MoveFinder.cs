@@ -41,13 +41,32 @@ internal sealed class MoveFinder
         return ([.. settled ? listed.Prepend(Repair(now.Act, now.Cure)) : listed], settled);
     }
 
-    private Move Repair(Act act, double cure) => new(
-        $"enough known: {owner.Book.Repair(act.Repair)!.Say}{(subject.Stations.Count == 1 ? $", {owner.View.Name(subject.Stations[0])}" : string.Empty)} ({Say.Share(cure)} to cure it)",
-        act.Place is { } place ? owner.View.Name(place) : owner.View.Name(path.Controller),
-        loss.Minutes(act) + Walk(act.Place ?? path.Controller),
-        owner.Book.Loss.WrongRepairMinutes * cure,
-        owner.Book.Repair(act.Repair)!.Caution,
-        subject.Id);
+    /// <summary>The repair at its place; where any place will do, at that of the likeliest fault that it cures.</summary>
+    private Move Repair(Act act, double cure)
+    {
+        var (repair, cured) = (owner.Book.Repair(act.Repair)!, worlds.First(w => loss.Cures(act, w)).Suspects is [var first, ..] ? first : null);
+        var note = owner.Evidence.FirstOrDefault(e => e.Entry == cured?.Note);
+        var place = act.Place ?? cured?.Place ?? (note as ReadingEvidence)?.Place ?? path.Controller;
+        return new Move(
+            $"enough known: {repair.Say}{Whose()} ({Say.Share(cure)} to cure it)",
+            owner.View.Name(place),
+            loss.Minutes(act) + Walk(place),
+            owner.Book.Loss.WrongRepairMinutes * cure,
+            note switch
+            {
+                RunEvidence => owner.Book.Run.Caution,
+                ReadingEvidence reading => reading.Caution,
+                _ => repair.Caution,
+            },
+            subject.Id);
+    }
+
+    private string Whose() => subject.Stations.Count switch
+    {
+        1 => $", {owner.View.Name(subject.Stations[0])}",
+        2 => $", {string.Join(" and ", subject.Stations.Select(owner.View.Name))}",
+        _ => string.Empty,
+    };
 
     private IEnumerable<Move> Candidates() =>
         owner.Book.Probes.Where(p => owner.Book.Instrument(p).Owned).SelectMany(Readings).Concat(Looks()).Concat(Run());

@@ -27,6 +27,9 @@ public sealed record ValveEnd(string? Valve, string Place, int Leg, double? Note
 /// <param name="Guessed">True where no cable is known and the run is an assumption.</param>
 public sealed record StationPath(string Station, string Controller, IReadOnlyList<Leg> Legs, IReadOnlyList<ValveEnd> Valves, bool Guessed)
 {
+    /// <summary>The last leg at whose far end the other path passes too; nothing where the two never meet.</summary>
+    public Leg? LastMeeting(StationPath other) => Legs.LastOrDefault(leg => other.LegTo(leg.To) >= 0);
+
     /// <summary>The index of the leg that ends at a place, or -1.</summary>
     public int LegTo(string place)
     {

@@ -81,7 +81,7 @@ public static class MemorialGarden
             return FactOf(note) switch
             {
                 ReadingFact reading => technician.Read(reading, Name(reading)),
-                TestFact test => technician.Run(test.Station, view.Stations[test.Station].Waters[0]) with { By = test.By, Note = test.Note },
+                TestFact test => technician.Run(test.Station, s => view.Stations[s].Waters[0]) with { By = test.By, Note = test.Note },
                 var other => other,
             };
         }

@@ -110,7 +110,7 @@ public sealed class BadLogTests : IDisposable
         }
 
         var answer = bench.Run("diagnose", "log.jsonl");
-        Assert.Contains("station-3", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("station-s3", answer.Out, StringComparison.Ordinal);
         Assert.Equal(log, bench.Read("log.jsonl"));
         Assert.Equal(["log.jsonl"], bench.Names());
         return answer;

@@ -38,7 +38,7 @@ public sealed class HappyPathTests : IDisposable
     public void Diagnose_gives_questions_explanations_and_moves_as_text_and_as_JSON()
     {
         Log();
-        bench.Run("diagnose", "log.jsonl").Worked("NEXT MOVE", "[station-3]", "Local codes and licensed practice prevail");
+        bench.Run("diagnose", "log.jsonl").Worked("NEXT MOVE", "[station-s3]", "Local codes and licensed practice prevail");
         using var json = JsonDocument.Parse(bench.Run("diagnose", "log.jsonl", "--json").Worked().Out);
         var question = json.RootElement.GetProperty("questions")[0];
         Assert.Contains("station 3", question.GetProperty("symptom").GetString(), StringComparison.Ordinal);

@@ -33,7 +33,7 @@ public sealed class NoteTests : IDisposable
         bench.Run("note", "log.jsonl", "good.jsonl", "--property", "garden", "--data", "me").Worked();
         var before = bench.Read("log.jsonl");
         bench.Write("notes.jsonl", Told, """{"kind":"reading","how":"station ohms","stations":["s1"],"value":"3 parsec"}""");
-        bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "me").Failed(1, "line 2", "no unit that an instrument shows", "Nothing was noted");
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "me").Failed(1, "line 2", "no unit that can stand here", "Nothing was noted");
         Assert.Equal(before, bench.Read("log.jsonl"));
     }
 

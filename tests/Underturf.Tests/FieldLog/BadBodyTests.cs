@@ -21,7 +21,7 @@ public sealed class BadBodyTests
     [InlineData("{\"kind\":\"reading\",\"version\":1,\"how\":\"station ohms\"}", "value", "is missing", "31.5 ohm")]
     [InlineData("{\"kind\":\"reading\",\"version\":1,\"how\":\"station ohms\",\"value\":31.5}", "value", "is 31.5", "text in quotes")]
     [InlineData("{\"kind\":\"reading\",\"version\":1,\"how\":\"station ohms\",\"value\":\"31.5\"}", "value", "has no unit", "12 ohm")]
-    [InlineData("{\"kind\":\"reading\",\"version\":1,\"how\":\"station ohms\",\"value\":\"31.5 blah\"}", "value", "no unit that an instrument shows", "ohm, milliohm, kohm")]
+    [InlineData("{\"kind\":\"reading\",\"version\":1,\"how\":\"station ohms\",\"value\":\"31.5 blah\"}", "value", "no unit that can stand here", "ohm, milliohm, kohm")]
     [InlineData("{\"kind\":\"reading\",\"version\":1,\"how\":\"station ohms\",\"value\":\"-5 ohm\"}", "value", "less than no resistance", "note the volts")]
     [InlineData("{\"kind\":\"reading\",\"version\":1,\"how\":\"station ohms\",\"value\":\"1e999 ohm\"}", "value", "no number", "Write a number")]
     [InlineData("{\"kind\":\"reading\",\"version\":1,\"how\":\"station ohms\",\"value\":\"5 ohm\",\"stations\":\"s1\"}", "stations", "is \"s1\"", "list of texts")]
@@ -89,6 +89,22 @@ public sealed class BadBodyTests
 
     [Fact]
     public void Over_range_is_a_value_of_its_own() => Assert.True(Shown.Parse("over range").Value.IsOverRange);
+
+    [Theory]
+    [InlineData("OL")]
+    [InlineData("O.L")]
+    [InlineData(" ol ")]
+    public void What_meters_print_for_it_is_over_range_too(string display) => Assert.True(Shown.Parse(display).Value.IsOverRange);
+
+    [Theory]
+    [InlineData("30,5 ohm", "30.5 ohm")]
+    [InlineData("1,250 ohm", "1250 ohm")]
+    public void A_comma_in_a_number_is_refused_with_both_ways_to_mean_it(string text, string meant)
+    {
+        var problem = Shown.Parse(text).Problem!;
+        Assert.Contains("comma", problem.Reason, StringComparison.Ordinal);
+        Assert.Contains($"\"{meant}\"", problem.Remedy, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void What_was_shown_keeps_the_text_that_was_written() => Assert.Equal("1.20 kΩ", Shown.Parse("1.20 kΩ").Value.Value!.Value.Text);

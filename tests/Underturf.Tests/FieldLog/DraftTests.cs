@@ -23,7 +23,7 @@ public sealed class DraftTests
     [InlineData("{\"kind\":\"told\",\"version\":9}", "line 2, field 'version'", "newer than what can be sealed here", "Write version 1")]
     [InlineData("3", "line 2", "not an object", "kind")]
     [InlineData("{", "line 2", "is not JSON", "note it again")]
-    [InlineData("{\"kind\":\"reading\",\"how\":\"x\",\"value\":\"3 parsec\"}", "line 2, field 'value'", "no unit that an instrument shows", "ohm")]
+    [InlineData("{\"kind\":\"reading\",\"how\":\"x\",\"value\":\"3 parsec\"}", "line 2, field 'value'", "no unit that can stand here", "ohm")]
     public void A_bad_note_is_told_with_its_line_and_the_others_are_given(string line, string place, string reason, string remedy)
     {
         var drafts = Read("{\"kind\":\"told\",\"who\":\"a\",\"text\":\"b\"}", line);

@@ -10,7 +10,7 @@ internal static class PracticeRepairs
 
     public static LogDocument[] All() =>
     [
-        Conductor(), Coil(), Branch(), Device(), Laterals(), Common(), Valve(), Crossed(), Swapped(), Sensor(), Supply(), Misread(), Leak(), Proven(),
+        Conductor(), Coil(), Branch(), Device(), Laterals(), Common(), Valve(), Crossed(), Swapped(), Sensor(), Supply(), Misread(), Leak(), Proven(), Twin(), Meetings(),
     ];
 
     private static LogDocument Conductor() => Site.Line().Sweep(60, (5, Over)).ReadAt("b3", "coil ohms", "31.0 ohm", "s5")
@@ -43,6 +43,13 @@ internal static class PracticeRepairs
 
     /// <summary>Leads joined at the valve prove the coil, but for a slip of the pen: the regret that is left lies near the book's threshold.</summary>
     private static LogDocument Proven() => Site.Line().Sweep(60, (3, Over)).ReadAt("b2", "joined ohms", "3.6 ohm", "s3").Log();
+
+    /// <summary>A station of two noted valves, one coil of which is gone: which of them decides where one goes.</summary>
+    private static LogDocument Twin() => Site.Line().With(new ValveFact { Id = "v3b", Box = "b1", Station = "s3" })
+        .Sweep(60, (3, Site.Ohms(Site.SoundOhms(120, 2)))).Run(3, "opens", "lawn 3").Log();
+
+    /// <summary>A station that reads two coils, its partner not known: it meets others in two boxes.</summary>
+    private static LogDocument Meetings() => Site.Line().Read("station ohms", "19.3 ohm", "s3").Run(3, "opens", "lawn 3", "the pond").Log();
 
     private static LogDocument Leak() => Site.Line().Sweep().Read("earth ohms", "15 kohm", "s3").Log();
 }

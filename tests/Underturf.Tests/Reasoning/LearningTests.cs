@@ -1,4 +1,5 @@
 using Underturf.FieldLog;
+using Underturf.Quantities;
 
 namespace Underturf.Tests.Reasoning;
 
@@ -43,6 +44,28 @@ public sealed class LearningTests
         Assert.Single(site.Answer().Questions);
         site.Add(new WorkFact { Did = "coil replaced", Place = "b2", Target = "s3" });
         Assert.Empty(site.Read("station ohms", Site.Ohms(Site.SoundOhms(120, 2)), "s3").Answer().Questions);
+    }
+
+    [Fact]
+    public void A_fault_that_was_seen_is_asked_about_though_the_readings_are_ordinary()
+    {
+        var site = Site.Line().Sweep().With(new LookFact { Place = "b1", Stations = ["s3"], Found = ["bad-splice"] });
+        var question = site.Answer().About(3);
+        Assert.Contains("look into box 1: bad-splice", question.Symptom, StringComparison.Ordinal);
+        Assert.Empty(site.With(new WorkFact { Did = "splice remade", Place = "b1", Target = "s3" }).Answer().Questions);
+    }
+
+    [Fact]
+    public void Words_that_the_practice_book_does_not_know_are_named_and_harm_nothing()
+    {
+        var site = Site.Line().Sweep()
+            .With(new LookFact { Place = "b1", Stations = ["s3"], Found = ["a nest of mice"] })
+            .With(new WorkFact { Did = "splices redone", Place = "b1" })
+            .With(new LookFact { Place = "b2", Found = ["plain branch"] });
+        var notices = site.Open().Problems;
+        Assert.All(notices, p => Assert.Equal(Severity.Notice, p.Severity));
+        Assert.Equal(["a nest of mice", "splices redone", "names no station"], notices.OrderBy(p => p.Place.Length).ThenBy(p => p.Place, StringComparer.Ordinal).Select(p => p.Reason.Split('\'') is [_, var quoted, ..] ? quoted : p.Reason.Split(',')[0]));
+        Assert.Empty(site.Answer().Questions);
     }
 
     [Fact]

@@ -39,10 +39,10 @@ public sealed class SharedFaultTests
     [Fact]
     public void Two_stations_that_water_each_others_places_are_swapped()
     {
-        var answers = Site.Line().Sweep().Run(3, "opens", "lawn 4").Run(4, "opens", "lawn 3").Answer();
-        Assert.Equal("swapped-conductors", answers.About(3).Leading());
-        Assert.Equal("swapped-conductors", answers.About(4).Leading());
-        Assert.Contains("station 4", answers.About(3).Explanations[0].Summary, StringComparison.Ordinal);
+        var question = Assert.Single(Site.Line().Sweep().Run(3, "opens", "lawn 4").Run(4, "opens", "lawn 3").Answer().Questions);
+        Assert.Equal(["3", "4"], question.Stations);
+        Assert.True(question.Share("swapped-conductors") > 0.95);
+        Assert.Contains("station 3 and station 4", question.Moves[0].Action, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -50,9 +50,19 @@ public sealed class SharedFaultTests
     {
         var low = Site.Ohms(Site.WireOhms(120, 2) + (31.0 / 2));
         var site = Site.Line().Sweep(60, (3, low), (4, low)).Run(3, "opens", "lawn 3", "lawn 4").Run(4, "opens", "lawn 4", "lawn 3");
+        var question = Assert.Single(site.Answer().Questions);
+        Assert.Equal(["3", "4"], question.Stations);
+        Assert.True(question.Share("crossed-conductors") > 0.95);
+    }
+
+    [Fact]
+    public void Two_terminals_that_both_read_low_and_water_places_of_no_station_are_two_shared_stations()
+    {
+        var low = Site.Ohms(Site.WireOhms(120, 2) + (31.0 / 2));
+        var site = Site.Line().Sweep(60, (3, low), (4, low)).Run(3, "opens", "lawn 3", "the pond").Run(4, "opens", "lawn 4", "the hedge");
         var answers = site.Answer();
-        Assert.Equal("crossed-conductors", answers.About(3).Leading());
-        Assert.Equal("crossed-conductors", answers.About(4).Leading());
+        Assert.Equal("plain-branch", answers.About(3).Leading());
+        Assert.Equal("plain-branch", answers.About(4).Leading());
     }
 
     [Fact]
