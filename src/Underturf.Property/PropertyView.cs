@@ -5,6 +5,8 @@ namespace Underturf.Property;
 /// <summary>The property in one epoch: each thing once, under the id that stands for it.</summary>
 public sealed record PropertyView
 {
+    private HashSet<string>? ambiguous;
+
     public required IReadOnlyDictionary<string, ControllerFact> Controllers { get; init; }
 
     public required IReadOnlyDictionary<string, StationFact> Stations { get; init; }
@@ -41,20 +43,25 @@ public sealed record PropertyView
     /// <summary>Its label or terminal; with the controller where two controllers have the same.</summary>
     public string StationNumber(string id)
     {
-        var known = Identity.Of(id);
-        if (!Stations.TryGetValue(known, out var station))
+        if (!Stations.TryGetValue(Identity.Of(id), out var station))
         {
             return id;
         }
 
+        ambiguous ??= Ambiguous();
         var number = Number(station);
-        return Stations.Any(s => s.Key != known && Identity.Of(s.Value.Controller) != Identity.Of(station.Controller) && Number(s.Value) == number)
-            ? $"{number} ({Name(station.Controller)})"
-            : number;
+        return ambiguous.Contains(number) ? $"{number} ({Name(station.Controller)})" : number;
     }
 
-    private static string Number(StationFact station) => station.Label ?? station.Terminal.ToString();
+    private HashSet<string> Ambiguous() =>
+    [
+        .. Stations.Values
+            .GroupBy(Number)
+            .Where(g => g.Select(s => Identity.Of(s.Controller)).Distinct().Count() > 1)
+            .Select(g => g.Key),
+    ];
 
+    private static string Number(StationFact station) => station.Label ?? station.Terminal.ToString();
 
     /// <summary>Where it is, directly or by the box that holds it; nothing where nobody noted it.</summary>
     public Position? PositionOf(string id) => PositionOf(id, Valves.Count);

@@ -53,7 +53,7 @@ public sealed record LookFact : Fact
 {
     public required string Place { get; init; }
 
-    /// <summary>Names of findings in the practice book, for example "sharing device", "burnt splice"; empty where nothing odd was seen.</summary>
+    /// <summary>Names of findings in the practice book, for example "sharing device", "bad-splice"; empty where nothing odd was seen.</summary>
     public IReadOnlyList<string> Found { get; init; } = [];
 
     /// <summary>The stations whose wires were looked at; empty means all that pass here.</summary>

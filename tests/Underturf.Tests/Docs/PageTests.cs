@@ -30,6 +30,15 @@ public sealed partial class PageTests
     }
 
     [Fact]
+    public void The_practice_book_page_lists_every_name_that_notes_use()
+    {
+        var page = Repository.Read("docs/practice-book.md");
+        var book = PracticeBook.Default;
+        var names = book.Probes.Select(p => p.Name).Concat(book.UnmodelledProbes.Select(u => u.Name)).Concat(book.Findings).Concat(book.Repairs.Select(r => r.Name));
+        Assert.All(names, name => Assert.Contains($"`{name}`", page[page.IndexOf("## Names", StringComparison.Ordinal)..], StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Every_block_of_the_practice_book_names_its_source()
     {
         using var book = JsonDocument.Parse(PracticeBook.DefaultBytes());

@@ -1,5 +1,6 @@
 using Underturf.FieldLog;
 using Underturf.Property;
+using Underturf.Quantities;
 
 namespace Underturf.Tests.Property;
 
@@ -16,7 +17,7 @@ public sealed class ReferencesTests
         { new EndFact { Id = "e", Place = "c", Mates = ["nowhere"] }, "end" },
         { new SpliceFact { Id = "j", Place = "c", Joins = ["nowhere"] }, "end" },
         { new CableFact { Id = "k", From = "c", To = "nowhere" }, "place" },
-        { new CableFact { Id = "k", From = "c", To = "c", Carries = ["nowhere"] }, "station" },
+        { new CableFact { Id = "k", From = "c", To = "nowhere", Carries = ["nowhere"] }, "station" },
         { new LookFact { Place = "nowhere" }, "place" },
         { new ReadingFact { How = "coil ohms", Value = Shown.OverRange, Place = "nowhere" }, "place" },
         { new WorkFact { Did = "looked", Target = "nowhere" }, "thing" },
@@ -33,6 +34,22 @@ public sealed class ReferencesTests
         Assert.Equal(entry.ToString(), problem.Place);
         Assert.Contains("'nowhere'", problem.Reason, StringComparison.Ordinal);
         Assert.Contains(kind, problem.Remedy, StringComparison.Ordinal);
+    }
+
+    public static TheoryData<Fact, string> Impossible { get; } = new()
+    {
+        { new CableFact { Id = "k", From = "c", To = "c" }, "to itself" },
+        { new ControllerFact { Id = "d", Terminals = 12, Supply = new Voltage(0) }, "no volts" },
+        { new ControllerFact { Id = "d", Terminals = 12, Frequency = new Frequency(0) }, "no hertz" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Impossible), DisableDiscoveryEnumeration = true)]
+    public void What_cannot_be_is_told_with_its_remedy(Fact fact, string reason)
+    {
+        var diary = Controller();
+        diary.Note(2, fact);
+        Assert.Contains(reason, Assert.Single(References.Problems(diary.Fold())).Reason, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -7,6 +7,24 @@ namespace Underturf.Tests.Reasoning;
 /// <summary>Single faults of one station, as a technician would judge them. All values invented, in keeping with R = Rwire + Rcoil/n.</summary>
 public sealed class OneStationTests
 {
+    [Fact]
+    public void Stations_of_one_number_on_two_controllers_are_two_questions()
+    {
+        var site = Site.Line().With(new ControllerFact { Id = "d", Terminals = 12, Label = "cellar" });
+        site.Add(new StationFact { Id = "t3", Controller = "d", Terminal = 3 });
+        var answers = site.Sweep(60, (3, "over range")).Read("station ohms", "over range", "t3").Answer();
+        Assert.Equal(["3 (controller c)", "3 (controller cellar)"], answers.Questions.SelectMany(q => q.Stations).Order(StringComparer.Ordinal));
+        Assert.Equal(2, answers.Questions.Select(q => q.Id).Distinct().Count());
+    }
+
+    [Fact]
+    public void A_valve_that_opened_and_then_stayed_shut_is_a_remark_not_a_mistake()
+    {
+        var problem = Assert.Single(Site.Line().Sweep().Run(3, "opens", "lawn 3").Run(3, "stays shut").Open().Problems);
+        Assert.Equal(Severity.Notice, problem.Severity);
+        Assert.Contains("then stays shut", problem.Reason, StringComparison.Ordinal);
+    }
+
     private const string Over = "over range";
 
     [Fact]
