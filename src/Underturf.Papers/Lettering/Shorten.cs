@@ -50,8 +50,14 @@ internal static class Shorten
         var tail = letters - head;
         head -= head < plain.Length && char.IsHighSurrogate(plain[head - 1]) ? 1 : 0;
         tail -= tail > 0 && char.IsLowSurrogate(plain[^tail]) ? 1 : 0;
-        return tail <= 0 ? plain[..Math.Min(head, plain.Length)] + "…" : plain[..head].TrimEnd() + Gap + plain[^tail..].TrimStart();
+        return tail <= 0 ? plain[..Math.Min(head, plain.Length)] + "…" : WholeHead(plain[..head]) + Gap + WholeTail(plain[^tail..]);
     }
+
+    /// <summary>Without a word broken off at its end, where it is not most of what is left.</summary>
+    private static string WholeHead(string head) => head.LastIndexOf(' ') is var space && space > head.Length / 2 ? head[..space] : head.TrimEnd();
+
+    /// <summary>Without a word broken off at its start.</summary>
+    private static string WholeTail(string tail) => tail.IndexOf(' ', StringComparison.Ordinal) is var space && space >= 0 && space < tail.Length / 2 ? tail[(space + 1)..] : tail;
 
     private static bool Fits(string text, TextStyle style, double widthPoints, int mostLines) =>
         Typeface.WidthPoints(text, style) <= widthPoints * mostLines && TextWrap.Lines(text, style, widthPoints).Count <= mostLines;
