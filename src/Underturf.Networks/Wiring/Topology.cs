@@ -51,7 +51,9 @@ internal sealed class Topology
     internal static bool SameState(double ohms, double other) =>
         (ohms == 0) == (other == 0) && double.IsPositiveInfinity(ohms) == double.IsPositiveInfinity(other);
 
-    internal bool SamePart(int a, int b) => part[Contraction.Merged(a)] == part[Contraction.Merged(b)];
+    internal bool SamePart(int a, int b) => SameMergedPart(Contraction.Merged(a), Contraction.Merged(b));
+
+    internal bool SameMergedPart(int p, int q) => part[p] == part[q];
 
     /// <summary>Whether a connected source is in the node's part.</summary>
     internal bool IsDriven(int node) => driven[part[Contraction.Merged(node)]];

@@ -1,19 +1,21 @@
 namespace Underturf.Numerics;
 
-/// <summary>Plays the elimination through once without numbers.</summary>
+/// <summary>Plays the elimination through once without numbers: of the nodes left, the one with fewest neighbours, lowest number among equals.</summary>
 internal sealed class PatternBuilder
 {
-    private readonly int[] slots;
-    private readonly int[] degree;
-    private readonly bool[] gone;
+    /// <summary>For each node the nodes left that it is joined to, with the slot of the pair.</summary>
+    private readonly SortedList<int, int>[] neighbours;
+
+    private readonly PriorityQueue<int, (int Degree, int Node)> queue = new();
 
     internal PatternBuilder(int nodeCount)
     {
         NodeCount = nodeCount;
-        slots = new int[nodeCount * nodeCount];
-        Array.Fill(slots, -1);
-        degree = new int[nodeCount];
-        gone = new bool[nodeCount];
+        neighbours = new SortedList<int, int>[nodeCount];
+        for (var k = 0; k < nodeCount; k++)
+        {
+            neighbours[k] = [];
+        }
     }
 
     internal int NodeCount { get; }
@@ -32,66 +34,72 @@ internal sealed class PatternBuilder
 
     internal int Slot(int i, int j)
     {
-        var at = (i * NodeCount) + j;
-        if (slots[at] < 0)
+        if (!neighbours[i].TryGetValue(j, out var slot))
         {
-            slots[at] = slots[(j * NodeCount) + i] = SlotCount++;
-            degree[i]++;
-            degree[j]++;
+            slot = SlotCount++;
+            neighbours[i].Add(j, slot);
+            neighbours[j].Add(i, slot);
         }
 
-        return slots[at];
+        return slot;
     }
 
     internal void EliminateAllBut(ReadOnlySpan<bool> isReference)
     {
-        for (var pivot = Next(isReference); pivot >= 0; pivot = Next(isReference))
-        {
-            Eliminate(pivot);
-        }
-    }
-
-    private int Next(ReadOnlySpan<bool> isReference)
-    {
-        var best = -1;
+        var gone = new bool[NodeCount];
         for (var k = 0; k < NodeCount; k++)
         {
-            if (!gone[k] && !isReference[k] && (best < 0 || degree[k] < degree[best]))
-            {
-                best = k;
-            }
+            gone[k] = isReference[k];
+            Offer(k, gone);
         }
 
-        return best;
+        while (queue.TryDequeue(out var pivot, out var seen))
+        {
+            // A node is offered again whenever its neighbours change; older offers are stale.
+            if (!gone[pivot] && seen.Degree == neighbours[pivot].Count)
+            {
+                gone[pivot] = true;
+                Eliminate(pivot, gone);
+            }
+        }
     }
 
-    private void Eliminate(int pivot)
+    private void Offer(int node, bool[] gone)
     {
-        var first = NeighbourNode.Count;
-        for (var j = 0; j < NodeCount; j++)
+        if (!gone[node])
         {
-            if (slots[(pivot * NodeCount) + j] >= 0 && !gone[j])
-            {
-                NeighbourNode.Add(j);
-                NeighbourSlot.Add(slots[(pivot * NodeCount) + j]);
-                degree[j]--;
-            }
+            queue.Enqueue(node, (neighbours[node].Count, node));
         }
+    }
 
-        if (NeighbourNode.Count == first)
+    private void Eliminate(int pivot, bool[] gone)
+    {
+        var (around, slots) = (neighbours[pivot].Keys, neighbours[pivot].Values);
+        if (around.Count == 0)
         {
             throw new InvalidOperationException($"Node {pivot} has no path to a reference.");
         }
 
-        for (var p = first; p < NeighbourNode.Count; p++)
+        NeighbourNode.AddRange(around);
+        NeighbourSlot.AddRange(slots);
+        foreach (var node in around)
         {
-            for (var q = p + 1; q < NeighbourNode.Count; q++)
+            neighbours[node].Remove(pivot);
+        }
+
+        for (var p = 0; p < around.Count; p++)
+        {
+            for (var q = p + 1; q < around.Count; q++)
             {
-                PairSlot.Add(Slot(NeighbourNode[p], NeighbourNode[q]));
+                PairSlot.Add(Slot(around[p], around[q]));
             }
         }
 
-        gone[pivot] = true;
+        foreach (var node in around)
+        {
+            Offer(node, gone);
+        }
+
         Pivots.Add(pivot);
         NeighbourStart.Add(NeighbourNode.Count);
     }
