@@ -6,5 +6,6 @@ internal static class Studies
     public static IReadOnlyList<Study> All { get; } =
     [
         new Study("worlds", "Is the true fault among the explanations, and do the stated probabilities hold?", Worlds.Run),
+        new Study("sweep", "How long does a variant of a network take, beside a circuit simulator doing the same?", SweepSpeed.Run),
     ];
 }

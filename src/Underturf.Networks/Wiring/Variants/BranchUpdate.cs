@@ -2,14 +2,17 @@ using System.Numerics;
 
 namespace Underturf.Networks.Wiring;
 
-/// <summary>The changes of one variant, ready to correct readings: opened bridges part the network, the rest is a system of a few equations.</summary>
+/// <summary>
+/// The changes of one variant, ready to correct readings. A bridge is in series with all that lies beyond it, so its change adds to the readings
+/// across it, however large; the rest is a system of a few equations.
+/// </summary>
 internal sealed class BranchUpdate
 {
     /// <summary>A scaled pivot below this has lost the digits that matter.</summary>
     private const double LeastPivot = 1e-8;
 
     private readonly Bridges bridges;
-    private readonly List<int> parted = [];
+    private readonly List<(int Element, Complex More)> inSeries = [];
     private readonly List<BranchColumn> columns = [];
     private readonly List<Complex> opposed = [];
     private bool added;
@@ -34,22 +37,26 @@ internal sealed class BranchUpdate
         return update.Prepare() ? update : null;
     }
 
-    /// <summary>Whether an opened bridge lies between two merged nodes.</summary>
-    internal bool Parts(int a, int b)
+    /// <summary>What the changes add to a reading; a real infinity where an opened bridge cuts it off.</summary>
+    internal Complex Correction(int driveA, int driveB, int senseA, int senseB)
     {
-        foreach (var element in parted)
+        var sum = columns.Count == 0 ? 0 : -Loops(driveA, driveB, senseA, senseB);
+        foreach (var (element, more) in inSeries)
         {
-            if (bridges.Parts(element, a, b))
+            var (drive, sense) = (bridges.Crossing(element, driveA, driveB), bridges.Crossing(element, senseA, senseB));
+            if (double.IsPositiveInfinity(more.Real) && (drive != 0 || sense != 0))
             {
-                return true;
+                return double.PositiveInfinity;
             }
+
+            sum += drive * sense == 0 ? 0 : more * drive * sense;
         }
 
-        return false;
+        return sum;
     }
 
-    /// <summary>What the changes take off a reading.</summary>
-    internal Complex Correction(int driveA, int driveB, int senseA, int senseB)
+    /// <summary>d (1/y + Z)^-1 s.</summary>
+    private Complex Loops(int driveA, int driveB, int senseA, int senseB)
     {
         if (columns.Count == 1)
         {
@@ -87,9 +94,9 @@ internal sealed class BranchUpdate
             return false;
         }
 
-        if (double.IsPositiveInfinity(change.Ohms) && network.Bridges.IsBridge(change.Element))
+        if (change.Element >= 0 && network.Bridges.IsBridge(change.Element))
         {
-            parted.Add(change.Element);
+            inSeries.Add((change.Element, new Complex(change.Ohms - standing, 0)));
             return true;
         }
 
@@ -114,8 +121,8 @@ internal sealed class BranchUpdate
 
     private bool Prepare()
     {
-        // A new branch may lead round an opened bridge, which then parts nothing.
-        if (added && columns.Exists(c => Parts(c.From, c.To)))
+        // A new branch that leads round a bridge makes it one no more.
+        if (added && columns.Exists(c => inSeries.Exists(b => bridges.Crossing(b.Element, c.From, c.To) != 0)))
         {
             return false;
         }

@@ -1,7 +1,7 @@
 namespace Underturf.Networks.Wiring;
 
 /// <summary>
-/// Elements whose opening parts the network in two, and which nodes it parts. Bridges of a graph by one depth-first search (Tarjan 1974; from
+/// Elements whose opening parts the network in two: all current from one side to the other flows through them. Bridges of a graph by one depth-first search (Tarjan 1974; from
 /// memory); a node's number in the search, against the range below the bridge, says on which side it lies.
 /// </summary>
 internal sealed class Bridges
@@ -23,8 +23,8 @@ internal sealed class Bridges
 
     internal bool IsBridge(int element) => below[element] >= 0;
 
-    /// <summary>Whether opening a bridge leaves no path between two merged nodes that had one.</summary>
-    internal bool Parts(int element, int a, int b) => IsBelow(a, below[element]) != IsBelow(b, below[element]);
+    /// <summary>Amperes through the bridge for each that enters at a and leaves at b, counted from below it: 1, -1, or 0 where both are on one side.</summary>
+    internal int Crossing(int element, int a, int b) => (IsBelow(a, below[element]) ? 1 : 0) - (IsBelow(b, below[element]) ? 1 : 0);
 
     private bool IsBelow(int node, int top) => order[node] >= order[top] && order[node] <= last[top];
 

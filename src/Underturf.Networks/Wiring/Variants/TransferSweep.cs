@@ -8,7 +8,7 @@ namespace Underturf.Networks.Wiring;
 /// variant costs a few operations a reading (docs/models/wiring.md, "Variants").
 /// </summary>
 /// <remarks>
-/// With y the change of admittance of the changed branches, Z the volts across them at one ampere through each, and d and s the volts that
+/// A changed bridge adds its change to the readings across it. Of the others, with y the change of admittance of the changed branches, Z the volts across them at one ampere through each, and d and s the volts that
 /// drive and sense see of those amperes, T' = T - d (1/y + Z)^-1 s (Sherman, Morrison, Woodbury; the form is from memory, tested against
 /// factoring anew). Where that would lose digits, and where parts are joined that were apart, the variant is factored anew.
 /// </remarks>
@@ -79,8 +79,7 @@ public sealed class TransferSweep
         for (var r = 0; r < standing.Length; r++)
         {
             var (da, db, sa, sb) = merged[r];
-            into[r] = update.Parts(da, db) || update.Parts(sa, sb) ? double.PositiveInfinity
-                : standing[r] - update.Correction(da, db, sa, sb);
+            into[r] = standing[r] + update.Correction(da, db, sa, sb);
         }
     }
 
