@@ -46,7 +46,7 @@ internal static class AnswersText
             text.AppendLine($"  {Say.Share(explanation.Probability),10}  {explanation.Summary}");
             if (explanation.Places.Count > 1)
             {
-                text.AppendLine($"              where: {string.Join(", ", explanation.Places.Take(MostPlaces).Select(p => $"{p.Place} {Say.Share(p.Probability)}"))}{(explanation.Places.Count > MostPlaces ? ", ..." : string.Empty)}");
+                text.AppendLine($"              where: {string.Join(", ", explanation.Places.Take(MostPlaces).Select(p => $"{p.Label} {Say.Share(p.Probability)}"))}{(explanation.Places.Count > MostPlaces ? ", ..." : string.Empty)}");
             }
         }
 

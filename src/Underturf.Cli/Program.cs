@@ -16,6 +16,8 @@ var root = new RootCommand("The field notebook that thinks along with a landscap
     DemoCommand.Make(),
 };
 
+Console.SetOut(new PrintableWriter(Console.Out));
+Console.SetError(new PrintableWriter(Console.Error));
 var parsed = root.Parse(args);
 if (parsed.Errors.Count > 0)
 {

@@ -12,6 +12,8 @@ public sealed record Facts
 
     public Identity Identity { get; init; } = Identity.None;
 
+    public ImmutableList<Observed<SameAsFact>> SameAs { get; init; } = [];
+
     public ImmutableList<Observed<GroundFact>> Ground { get; init; } = [];
 
     public ImmutableList<Observed<ControllerFact>> Controllers { get; init; } = [];
@@ -52,7 +54,7 @@ public sealed record Facts
     public Facts Evolve(Entry entry) => entry.Fact switch
     {
         PropertyFact f => this with { Property = Property is null ? f : Overlay.Of(Property, f) },
-        SameAsFact f => this with { Identity = Identity.Join(f.A, f.B) },
+        SameAsFact f => this with { Identity = Identity.Join(f.A, f.B), SameAs = SameAs.Add(See(f, entry)) },
         GroundFact f => this with { Ground = Ground.Add(See(f, entry)) },
         ControllerFact f => this with { Controllers = Controllers.Add(See(f, entry)) },
         StationFact f => this with { Stations = Stations.Add(See(f, entry)) },

@@ -108,5 +108,5 @@ public sealed record PropertyView
     }
 
     private static string Called(string kind, string? label, string id) =>
-        label is null ? $"{kind} {id}" : label.Contains(kind, StringComparison.OrdinalIgnoreCase) ? label : $"{kind} {label}";
+        label is null ? $"{kind} {id}" : (label.Contains(kind, StringComparison.OrdinalIgnoreCase) ? label : $"{kind} {label}").ReplaceLineEndings(" ");
 }

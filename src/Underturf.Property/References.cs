@@ -20,7 +20,9 @@ public static class References
             .Concat(Missing(facts.Works, w => [w.Place, w.Target], view, "place or thing"))
             .Concat(Missing(facts.LeftAs, l => [l.Place], view, "place"))
             .Concat(Holders(view))
+            .Concat(SameThings.Problems(facts))
             .Concat(Loops(view))
+            .Concat(Coils(view))
             .Concat(Supplies(view))
             .Concat(Terminals(history));
     }
@@ -34,6 +36,11 @@ public static class References
         from cable in view.Cables
         where view.Identity.Of(cable.Value.From) == view.Identity.Of(cable.Value.To)
         select new Problem($"cable '{cable.Key}'", $"goes from '{cable.Value.From}' to itself", "Correct one of its ends");
+
+    private static IEnumerable<Problem> Coils(PropertyView view) =>
+        from coil in view.Coils
+        where coil.Value.Ohms is { Ohms: <= 0 }
+        select new Problem($"coil '{coil.Key}'", "is noted with no ohms; the practice book's usual ohms stand in", "Read it again, its leads freed, and note what the display shows");
 
     private static IEnumerable<Problem> Supplies(PropertyView view) =>
         from controller in view.Controllers

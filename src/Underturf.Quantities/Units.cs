@@ -135,10 +135,19 @@ public static class Units
         }
 
         var si = (parsed + unit.Offset) * unit.Factor;
-        return unit.Dimension == Dimension.Temperature && si < 0
-            ? new Problem(place, "is below absolute zero", "Check the sign and the unit")
+        return unit.Dimension == Dimension.Temperature && si < 0 ? new Problem(place, "is below absolute zero", "Check the sign and the unit")
+            : Math.Abs(si) > Most(unit.Dimension) ? new Problem(place, $"is more {Name(unit.Dimension)} than any property has", "Check the number and the unit")
             : (si, unit.Dimension);
     }
+
+    /// <summary>In SI: far above all that is measured in a garden, and small enough to compute with.</summary>
+    private static double Most(Dimension dimension) => dimension switch
+    {
+        Dimension.Length => 1e9,
+        Dimension.Resistance => 1e15,
+        Dimension.Voltage or Dimension.Current => 1e8,
+        _ => 1e12,
+    };
 
     /// <summary>The SI value in the named unit. The name must exist: a wrong one is a bug.</summary>
     public static double In(double si, string unit) => (si / ByName[unit].Factor) - ByName[unit].Offset;

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Underturf.Reasoning;
 
 /// <summary>What the log lets one say now: every open question with what would explain it and what to do next.</summary>
@@ -49,7 +51,15 @@ public sealed record Explanation(
 
 public sealed record CountProbability(int Count, double Probability);
 
-public sealed record PlaceProbability(string Place, double Probability);
+/// <summary>Where it can sit.</summary>
+/// <param name="Place">Label of the place.</param>
+/// <param name="From">Label of the place from which the run to it comes, where it can sit anywhere on that run.</param>
+public sealed record PlaceProbability(string Place, double Probability, string? From = null)
+{
+    /// <summary>"box 4", or "between box 1 and box 4".</summary>
+    [JsonIgnore]
+    public string Label => From is null ? Place : $"between {From} and {Place}";
+}
 
 /// <summary>One reading beside what the explanation predicts for it.</summary>
 /// <param name="Entry">Id of the entry, "writer/seq".</param>

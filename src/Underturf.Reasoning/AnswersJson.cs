@@ -11,7 +11,7 @@ public static class AnswersJson
     public static string Write(IReadOnlyList<ReadingLine> readings) => JsonSerializer.Serialize(readings, AnswersJsonContext.Default.IReadOnlyListReadingLine);
 }
 
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, WriteIndented = true)]
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, WriteIndented = true, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
 [JsonSerializable(typeof(Answers))]
 [JsonSerializable(typeof(IReadOnlyList<ReadingLine>))]
 internal sealed partial class AnswersJsonContext : JsonSerializerContext;

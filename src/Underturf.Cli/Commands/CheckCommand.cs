@@ -17,7 +17,7 @@ internal static class CheckCommand
             var code = Guard.Report(problems);
             var (entries, standing) = (notebook.Log.Entries.Count, notebook.Log.Standing.Count);
             var wrong = problems.Count(p => p.Severity == Severity.Error);
-            Console.WriteLine($"{entries} entries, {standing} of them standing; {wrong} things wrong, {problems.Count - wrong} to note.");
+            Console.WriteLine($"{entries} entries, {standing} of them standing; {wrong} {(wrong == 1 ? "thing" : "things")} wrong, {problems.Count - wrong} to note.");
             return code;
         });
         return command;

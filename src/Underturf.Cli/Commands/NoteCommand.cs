@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Underturf.FieldLog;
 using Underturf.Property.Practice;
+using Underturf.Quantities;
 using Underturf.Reasoning;
 
 namespace Underturf.Cli.Commands;
@@ -35,6 +36,11 @@ internal static class NoteCommand
 
         var log = file.Exists || Directory.Exists(file.FullName) ? Files.Log(file) : LogDocument.Read(ReadOnlyMemory<byte>.Empty);
         var named = log.Property ?? property ?? throw new Refusal(new("--property", "is missing, and the log is new", "Name the property, for example --property garden"));
+        if (property is not null && property != named)
+        {
+            throw new Refusal(new("--property", $"is {Problem.Quote(property)}, but the log is of {Problem.Quote(named)}", "Leave it out, or name another log"));
+        }
+
         var writer = folder.Writer();
         var (last, clock) = (log.LastHeader(writer), log.LastNoted ?? default);
         var entries = new List<Entry>();

@@ -55,7 +55,7 @@ internal static class QuestionPart
         }
 
         var more = explanation.Places.Count > MostPlaces ? $" and {explanation.Places.Count - MostPlaces} more places" : string.Empty;
-        return $"Where: {string.Join(", ", explanation.Places.Take(MostPlaces).Select(p => $"{p.Place} {Say.Share(p.Probability)}"))}{more}.";
+        return $"Where: {string.Join(", ", explanation.Places.Take(MostPlaces).Select(p => $"{p.Label} {Say.Share(p.Probability)}"))}{more}.";
     }
 
     private static IEnumerable<Block> Valves(PageForm form, OpenQuestion question)

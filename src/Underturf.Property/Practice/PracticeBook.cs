@@ -66,6 +66,7 @@ public sealed record PracticeBook
             var book = JsonSerializer.Deserialize(text, PracticeJson.Default.PracticeBook);
             return book is null
                 ? new Problem("practice book", "is empty", "Start from the default book: underturf book > book.json")
+                : PracticeBookRange.FirstProblem(text) is { } beyond ? beyond
                 : PracticeBookCheck.FirstProblem(book) is { } problem ? problem : book;
         }
         catch (JsonException error)

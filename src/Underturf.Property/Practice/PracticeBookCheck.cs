@@ -21,7 +21,7 @@ internal static class PracticeBookCheck
             ("wire.soundLeakOhms", book.Wire.SoundLeakOhms), ("wire.unknownRunMetres", book.Wire.UnknownRunMetres),
             ("wire.branchMetres", book.Wire.BranchMetres), ("coil.ohms", book.Coil.Ohms), ("coil.differ", book.Coil.Differ),
             ("coil.levelSpread", book.Coil.LevelSpread), ("coil.pullInSpread", book.Coil.PullInSpread), ("supply.volts", book.Supply.Volts),
-            ("supply.hertz", book.Supply.Hertz), ("walk.metresPerMinute", book.Walk.MetresPerMinute),
+            ("supply.hertz", book.Supply.Hertz), ("coil.pullInVolts", book.Coil.PullInVolts), ("coil.chatterVolts", book.Coil.ChatterVolts), ("walk.metresPerMinute", book.Walk.MetresPerMinute),
         })
         {
             yield return (value > 0 && double.IsFinite(value), place, "must be more than zero");
@@ -68,8 +68,8 @@ internal static class PracticeBookCheck
     {
         foreach (var meter in book.Instruments)
         {
-            yield return (meter is { Step: > 0, Least: > 0, Floor: > 0, Accuracy: >= 0 } && meter.Most > meter.Least,
-                $"instrument {meter.Name}", "needs step, floor and least above zero and most above least");
+            yield return (meter is { Step: > 0, Least: > 0, Floor: > 0, Accuracy: >= 0 } && meter.Most > meter.Least && meter.Most > meter.Step,
+                $"instrument {meter.Name}", "needs step, floor and least above zero and most above least and step");
         }
     }
 
@@ -85,6 +85,7 @@ internal static class PracticeBookCheck
             yield return (book.Repair(name) is not null, "faults", $"names an unknown repair '{name}'");
         }
 
+        yield return (book.Coil.ChatterVolts < book.Coil.PullInVolts, "coil.chatterVolts", "must be below coil.pullInVolts");
         yield return (book.Faults.Select(f => f.Id).Distinct().Count() == book.Faults.Count, "faults", "has an id twice");
         yield return (book.Probes.Select(p => p.Name).Distinct().Count() == book.Probes.Count, "probes", "has a name twice");
     }

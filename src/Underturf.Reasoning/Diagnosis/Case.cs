@@ -19,10 +19,11 @@ internal sealed class Case
         Levels = new CoilLevels(book);
         Cures = new Cures(history);
         Paths = new PathFinder(View, book).All().ToDictionary(p => p.Station, StringComparer.Ordinal);
+        Supplies = new Supplies(history, book);
         Suspects = new SuspectList(book, [.. Paths.Values]);
         var finder = new EvidenceFinder(this);
         Evidence = finder.Find();
-        Unexplained = finder.Unexplained;
+        Unexplained = [.. finder.Unexplained, .. Supplies.Strange()];
         Problems = finder.Problems;
     }
 
@@ -39,11 +40,13 @@ internal sealed class Case
     /// <summary>Paths of the present epoch, by station.</summary>
     public IReadOnlyDictionary<string, StationPath> Paths { get; }
 
+    public Supplies Supplies { get; }
+
     public SuspectList Suspects { get; }
 
     public IReadOnlyList<Evidence> Evidence { get; }
 
-    /// <summary>Readings of a kind that no model explains yet.</summary>
+    /// <summary>Readings of a kind that no model explains yet, and of a supply that none in order shows.</summary>
     public IReadOnlyList<Observed<ReadingFact>> Unexplained { get; }
 
     public IReadOnlyList<Problem> Problems { get; }
@@ -55,7 +58,7 @@ internal sealed class Case
         {
             var view = History.At(moment);
             var paths = new PathFinder(view, Book).All().ToDictionary(p => p.Station, StringComparer.Ordinal);
-            store = new BenchStore(paths, Book, controller => SupplyOf(view, controller));
+            store = new BenchStore(paths, Book, controller => Supplies.Of(view, controller, epoch));
             benches[epoch] = store;
         }
 
@@ -64,18 +67,4 @@ internal sealed class Case
 
     /// <summary>The benches of the property as it stands now, for readings not taken yet.</summary>
     public BenchStore BenchesNow => Benches(Moment.Last);
-
-    /// <summary>The transformer's volts as read idle, else as noted, else as usual.</summary>
-    private Supply SupplyOf(PropertyView view, string controller)
-    {
-        var known = view.Controllers.GetValueOrDefault(controller);
-        var hertz = known?.Frequency is { Hertz: > 0 } frequency ? frequency.Hertz : Book.Supply.Hertz;
-        var idle = History.Facts.Readings.LastOrDefault(r => Book.Probe(r.Fact.How)?.Measures == Measure.SupplyVolts && Concerns(r.Fact, controller));
-        return idle?.Fact.Value.Value?.Si is { } read
-            ? new Supply(read, Book.Instrument(Book.Probe(idle.Fact.How)!).Sigma(read), hertz)
-            : new Supply(known?.Supply is { Volts: > 0 } volts ? volts.Volts : Book.Supply.Volts, Book.Supply.VoltsSpread, hertz);
-    }
-
-    private bool Concerns(ReadingFact reading, string controller) =>
-        reading.Value.Value is { Dimension: Dimension.Voltage, Si: > 0 } && (reading.Place is null || View.Identity.Of(reading.Place) == controller);
 }

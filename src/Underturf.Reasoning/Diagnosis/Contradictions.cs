@@ -5,7 +5,7 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>Two readings of the same thing in the same way, in one epoch, that cannot both be right; two runs that went differently.</summary>
 internal static class Contradictions
 {
-    public static IEnumerable<Problem> Find(Case matter) => Readings(matter).Concat(Runs(matter));
+    public static IEnumerable<Problem> Find(Case matter) => Readings(matter).Concat(matter.Supplies.Contradictions()).Concat(Runs(matter));
 
     /// <summary>Both may be right: a valve can stick now and then.</summary>
     private static IEnumerable<Problem> Runs(Case matter) =>

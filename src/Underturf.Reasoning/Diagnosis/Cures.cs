@@ -1,5 +1,6 @@
 using Underturf.FieldLog;
 using Underturf.Property;
+using Underturf.Reasoning.Translation;
 
 namespace Underturf.Reasoning.Diagnosis;
 
@@ -26,8 +27,8 @@ internal sealed class Cures(PropertyHistory history)
         return false;
     }
 
-    /// <summary>Work that touched the station or one of its things, the last of it.</summary>
-    public Moment LastOn(string station) => works.Where(w => w.Station == station).Select(w => w.Moment).DefaultIfEmpty().Max();
+    /// <summary>The last work on the station, on one of its things, or on what it shares with others.</summary>
+    public Moment LastOn(StationPath path) => works.Where(w => w.Concerns(path)).Select(w => w.Moment).DefaultIfEmpty().Max();
 
     /// <param name="Thing">What was worked on, where the note names it.</param>
     /// <param name="Station">The station that it is or belongs to.</param>
@@ -49,6 +50,11 @@ internal sealed class Cures(PropertyHistory history)
                 station is null ? null : view.Identity.Of(station),
                 place is null ? null : view.Identity.Of(place));
         }
+
+        /// <summary>Work on the station, or on no station at a place or cable on its way.</summary>
+        public bool Concerns(StationPath path) => Station == path.Station
+            || (Thing is null && Place is not null && (Place == path.Controller || path.LegTo(Place) >= 0))
+            || (Thing is not null && (Thing == path.Controller || path.LegTo(Thing) >= 0 || path.Legs.Any(l => l.Id == Thing)));
 
         /// <summary>
         /// Work at the suspect's place, or on its station, cable or valve; work that names neither touches nothing, because it cannot be

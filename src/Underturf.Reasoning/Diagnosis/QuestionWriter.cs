@@ -34,15 +34,19 @@ internal sealed class QuestionWriter(Case owner)
     /// <summary>A reading of a kind that no model explains: an honest question without a computed answer.</summary>
     public OpenQuestion Unexplained(Observed<ReadingFact> reading)
     {
-        var probe = owner.Book.UnmodelledProbes.First(p => p.Name == reading.Fact.How);
+        var kept = owner.Book.UnmodelledProbes.FirstOrDefault(p => p.Name == reading.Fact.How);
+        var say = kept?.Say ?? owner.Book.Probe(reading.Fact.How)!.Say;
+        var why = kept is not null
+            ? $"not modelled yet: {kept.Name} is kept and shown, but no model here explains it"
+            : $"not modelled yet: {owner.Supplies.Expected(reading)} expected of a supply in order; mains, fuse and transformer come first";
         var place = reading.Fact.Place is { } p ? $" at {owner.View.Name(p)}" : string.Empty;
         var seen = reading.Fact.Value.Value?.Text ?? "over range";
         var note = reading.Fact.Note is { } text ? $" ({text})" : string.Empty;
         return new OpenQuestion(
             $"reading-{reading.Entry}",
-            $"{probe.Say}{place}: {seen}{note}",
+            $"{say}{place}: {seen}{note}",
             [],
-            [new Explanation("not-modelled-yet", 1, $"not modelled yet: {probe.Name} is kept and shown, but no model here explains it", [], [], string.Empty) { Doubt = true }],
+            [new Explanation("not-modelled-yet", 1, why, [], [], string.Empty) { Doubt = true }],
             [],
             [],
             false);
@@ -53,10 +57,10 @@ internal sealed class QuestionWriter(Case owner)
     private Explanation Explain(WorldGroup group, Subject subject, IReadOnlyList<EvidenceLine> lines)
     {
         var places = group.Worlds
-            .Select(w => (Place: PlaceOf(w), w.Probability))
-            .Where(w => w.Place is not null)
-            .GroupBy(w => w.Place!)
-            .Select(g => new PlaceProbability(g.Key, g.Sum(w => w.Probability) / group.Probability))
+            .Select(w => (Seat: PlaceOf(w, subject), w.Probability))
+            .Where(w => w.Seat.Place is not null)
+            .GroupBy(w => w.Seat)
+            .Select(g => new PlaceProbability(g.Key.Place!, g.Sum(w => w.Probability) / group.Probability, g.Key.From))
             .OrderByDescending(p => p.Probability)
             .ThenBy(p => p.Place, NaturalOrder.Instance)
             .ToList();
@@ -77,7 +81,19 @@ internal sealed class QuestionWriter(Case owner)
             .Select(f => new Explanation(f.Id, subject.Worlds.Where(w => w.Suspects.Any(s => s.Fault == f)).Sum(w => w.Probability), f.Say, [], [], owner.Book.Repair(f.Repair)?.Say ?? string.Empty))
         : [];
 
-    private string? PlaceOf(World world) => world.Suspects.Select(s => s.Place).OfType<string>().FirstOrDefault() is { } place ? owner.View.Name(place) : null;
+    /// <summary>Its place; for a broken conductor also where the run to that place begins.</summary>
+    private (string? Place, string? From) PlaceOf(World world, Subject subject)
+    {
+        if (world.Suspects.FirstOrDefault(s => s.Place is not null) is not { } suspect)
+        {
+            return (null, null);
+        }
+
+        var leg = suspect.Fault!.Scope is FaultScope.Conductor or FaultScope.CommonConductor
+            ? owner.Paths[suspect.Station ?? subject.Stations[0]].Legs.FirstOrDefault(l => new LegKey(l.Id, l.To) == suspect.Leg)
+            : null;
+        return (owner.View.Name(suspect.Place!), leg is null ? null : owner.View.Name(leg.From));
+    }
 
     private string Summary(World world, Subject subject, List<PlaceProbability> places)
     {
@@ -95,12 +111,14 @@ internal sealed class QuestionWriter(Case owner)
     private static string Where(List<PlaceProbability> places) => places switch
     {
         [] => string.Empty,
-        [var only] => $", at {only.Place}",
-        [var first, ..] when first.Probability > 0.9 => $", at {first.Place}",
-        [var first, var second, ..] when first.Probability > MuchLikelier * second.Probability => $", most likely at {first.Place}",
-        [var first, var second] => $", at {first.Place} or {second.Place}",
+        [var only] => $", {At(only)}",
+        [var first, ..] when first.Probability > 0.9 => $", {At(first)}",
+        [var first, var second, ..] when first.Probability > MuchLikelier * second.Probability => $", most likely {At(first)}",
+        [var first, var second] => $", {At(first)} or {At(second)}",
         _ => $", at one of {places.Count} places",
     };
+
+    private static string At(PlaceProbability place) => place.From is null ? $"at {place.Place}" : place.Label;
 
     private const double MuchLikelier = 1.25;
 

@@ -98,14 +98,14 @@ internal sealed class SubjectFinder(Case owner)
     /// <summary>Somebody saw a fault of it, and no work on it since.</summary>
     private bool IsFound(string station)
     {
-        var since = owner.Cures.LastOn(station);
+        var since = owner.Cures.LastOn(owner.Paths[station]);
         return owner.Evidence.OfType<LookEvidence>().Any(e => e.ShowsFault && e.Stations.Contains(station) && e.Moment >= since);
     }
 
     /// <summary>The last run of the station since work on it did not go as it should: not open, or other places than its own.</summary>
     private bool Shortfall(string station)
     {
-        var since = owner.Cures.LastOn(station);
+        var since = owner.Cures.LastOn(owner.Paths[station]);
         var run = owner.Evidence.OfType<RunEvidence>().Where(e => e.Stations[0] == station && e.Moment >= since).MaxBy(e => e.Moment);
         return run is not null && ((run.Behaved is { } behaved && behaved != Behaviour.Opens)
             || (run.Places is { } places && places != Math.Max(1, owner.Paths[station].Valves.Count))

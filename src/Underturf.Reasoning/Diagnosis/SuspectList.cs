@@ -31,7 +31,8 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
                 {
                     if (here[i].LastMeeting(here[j]) is { } leg)
                     {
-                        yield return Seat(fault, here[i], leg, fault.Rate / (here.Count - 1)) with { Other = here[j].Station };
+                        // Wherever two conductors are swapped, it is cured at the terminals: the place says nothing.
+                        yield return Seat(fault, here[i], fault.Swaps ? null : leg, fault.Rate / (here.Count - 1)) with { Other = here[j].Station };
                     }
                 }
             }

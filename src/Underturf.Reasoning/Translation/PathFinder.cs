@@ -122,7 +122,7 @@ public sealed class PathFinder
     private bool Carries(CableFact cable, string station) => cable.Carries.Any(s => view.Identity.Of(s) == station);
 
     private double? NotedOhms(string valve) =>
-        view.Coils.Values.FirstOrDefault(c => view.Identity.Of(c.Valve) == valve)?.Ohms?.Ohms;
+        view.Coils.Values.FirstOrDefault(c => view.Identity.Of(c.Valve) == valve)?.Ohms is { Ohms: > 0 } noted ? noted.Ohms : null;
 
     private sealed record Step(string Cable, CableFact Fact, string From, string To);
 }

@@ -29,6 +29,11 @@ public sealed class PracticeBookTests
     [InlineData("\"placeNoticed\": 0.9,", "\"placeNoticed\": 1.2,", "run.placeNoticed", "between 0 and 1")]
     [InlineData("\"findMinutes\": 35", "\"findMinutes\": -35", "walk.findMinutes", "below zero")]
     [InlineData("\"version\": \"2026.11\",", "", "$", "version")]
+    [InlineData("\"version\": \"2026.11\",", "\"version\": \"a\\u001bb\",", "version", "cannot be printed")]
+    [InlineData("\"ohms\": 31,", "\"ohms\": 1e308,", "coil.ohms", "too large")]
+    [InlineData("\"stationAwg\": 18,", "\"stationAwg\": 180,", "wire.stationAwg", "no wire gauge")]
+    [InlineData("\"differ\": 0.03,", "\"differ\": 30,", "coil.differ", "too wide")]
+    [InlineData("\"chatterVolts\": 15.5", "\"chatterVolts\": 30", "coil.chatterVolts", "below coil.pullInVolts")]
     public void What_is_wrong_with_a_book_is_told_with_its_place(string old, string edited, string place, string reason)
     {
         var text = Encoding.UTF8.GetString(PracticeBook.DefaultBytes());

@@ -52,6 +52,26 @@ public sealed class ReferencesTests
         Assert.Contains(reason, Assert.Single(References.Problems(diary.Fold())).Reason, StringComparison.Ordinal);
     }
 
+    public static TheoryData<Fact, string> NotTheSame { get; } = new()
+    {
+        { new SameAsFact { A = "s1", B = "b" }, "are the same" },
+        { new SameAsFact { A = "s1", B = "s2" }, "terminals 1 and 2" },
+        { new SameAsFact { A = "s1", B = "nowhere" }, "'nowhere', which nobody has noted" },
+        { new ValveFact { Id = "b" }, "for a box and for a valve" },
+    };
+
+    [Theory]
+    [MemberData(nameof(NotTheSame), DisableDiscoveryEnumeration = true)]
+    public void Ids_that_cannot_stand_for_one_thing_are_told(Fact fact, string reason)
+    {
+        var diary = Controller();
+        diary.Note(2, new StationFact { Id = "s1", Controller = "c", Terminal = 1 });
+        diary.Note(3, new StationFact { Id = "s2", Controller = "c", Terminal = 2 });
+        diary.Note(4, new BoxFact { Id = "b" });
+        diary.Note(5, fact);
+        Assert.Contains(References.Problems(diary.Fold()), p => p.Reason.Contains(reason, StringComparison.Ordinal) && p.Remedy.Length > 0);
+    }
+
     [Fact]
     public void A_thing_noted_after_it_was_named_is_known()
     {

@@ -18,6 +18,48 @@ public sealed class OneStationTests
     }
 
     [Fact]
+    public void A_reading_is_judged_with_the_supply_as_it_was()
+    {
+        var site = Site.Line().Sweep().Read("idle volts", "20.5 V").Read("terminal volts", "19.4 V", "s1");
+        site.Add(new WorkFact { Did = "transformer replaced", Place = "c" });
+        var after = site.Read("idle volts", "27.4 V").Read("terminal volts", "26.0 V", "s1");
+        Assert.Empty(after.Answer().Questions);
+        Assert.Empty(after.Open().Problems);
+    }
+
+    [Fact]
+    public void Idle_volts_that_no_supply_in_order_gives_are_asked_about()
+    {
+        var question = Assert.Single(Site.Line().Sweep().Read("idle volts", "0.0 V").Answer().Questions);
+        Assert.Contains("0.0 V", question.Symptom, StringComparison.Ordinal);
+        Assert.Contains("fuse", question.Explanations[0].Summary, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Idle_volts_that_contradict_each_other_are_named()
+    {
+        var problem = Assert.Single(Site.Line().Sweep().Read("idle volts", "27.6 V").Read("idle volts", "25.0 V").Open().Problems);
+        Assert.Contains("no work on the supply", problem.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void After_what_stations_share_was_mended_an_old_failed_run_asks_nothing()
+    {
+        var site = Site.Line().Sweep(60, (5, "over range"), (6, "over range")).Run(5, "stays shut").Run(6, "stays shut");
+        site.Add(new LookFact { Place = "b3", Stations = ["s5", "s6"], Found = ["parted-common-splice"] });
+        site.Add(new WorkFact { Did = "splice remade", Place = "b3" });
+        Assert.Empty(site.Read("station ohms", Site.Ohms(Site.SoundOhms(180, 3)), "s5").Answer().Questions);
+    }
+
+    [Fact]
+    public void A_broken_conductor_lies_between_two_places()
+    {
+        var site = Site.Line().Sweep(60, (5, "over range")).ReadAt("b2", "outward ohms", "over range", "s5").ReadAt("b3", "outward ohms", "31.0 ohm", "s5");
+        var place = site.Answer().About(5).Explanation("open-conductor").Places[0];
+        Assert.Equal("between box 2 and box 3", place.Label);
+    }
+
+    [Fact]
     public void A_valve_that_opened_and_then_stayed_shut_is_a_remark_not_a_mistake()
     {
         var problem = Assert.Single(Site.Line().Sweep().Run(3, "opens", "lawn 3").Run(3, "stays shut").Open().Problems);

@@ -1,0 +1,66 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>What each controller's supply gives with nothing running, as read, else as noted, else as usual.</summary>
+internal sealed class Supplies(PropertyHistory history, PracticeBook book)
+{
+    private readonly IReadOnlyList<Observed<ReadingFact>> idle =
+        [.. history.Facts.Readings.Where(r => book.Probe(r.Fact.How)?.Measures == Measure.SupplyVolts && r.Fact.Value.Value is { Dimension: Dimension.Voltage })];
+
+    private readonly IReadOnlyList<Observed<WorkFact>> works =
+        [.. history.Facts.Works.Where(w => book.Faults.Any(f => f.Scope == FaultScope.Supply && f.Repair == w.Fact.Did))];
+
+    /// <summary>Of all readings between the same work on the supply: their mean, and no surer than they agree.</summary>
+    public Supply Of(PropertyView view, string controller, int epoch)
+    {
+        var known = view.Controllers.GetValueOrDefault(controller);
+        var hertz = known?.Frequency is { Hertz: > 0 } frequency ? frequency.Hertz : book.Supply.Hertz;
+        var age = Age(epoch == 0 ? default : history.WorkTimes[epoch - 1]);
+        var read = Readings(controller).Where(r => Age(r.Moment) == age && Volts(r) > 0).ToList();
+        if (read.Count == 0)
+        {
+            return new Supply(known?.Supply is { Volts: > 0 } volts ? volts.Volts : book.Supply.Volts, book.Supply.VoltsSpread, hertz);
+        }
+
+        var (low, high) = (read.Min(Volts), read.Max(Volts));
+        return new Supply(read.Average(Volts), Math.Max(Sigma(read[0]), (high - low) / 2), hertz);
+    }
+
+    /// <summary>Readings that no supply in order shows: an open question by themselves.</summary>
+    public IEnumerable<Observed<ReadingFact>> Strange() => idle.Where(r =>
+        Math.Abs(Volts(r) - Usual(r)) > book.Questions.DisagreeSpreads * (book.Supply.VoltsSpread + Sigma(r)) && Age(r.Moment) == Age(Moment.Last));
+
+    public IEnumerable<Problem> Contradictions() =>
+        from controller in history.Now.Controllers.Keys
+        from same in Readings(controller).GroupBy(r => Age(r.Moment))
+        let low = same.MinBy(Volts)
+        let high = same.MaxBy(Volts)
+        where Volts(high) - Volts(low) > book.Questions.DisagreeSpreads * (Sigma(high) + Sigma(low))
+        select new Problem(
+            $"{low.Entry} and {high.Entry}",
+            $"{low.Fact.How}: {low.Fact.Value.Value?.Text} and {high.Fact.Value.Value?.Text} cannot both be right, and no work on the supply lies between",
+            "Take the reading again, then strike the wrong note");
+
+    public string Expected(Observed<ReadingFact> reading) => Say.Amount(Usual(reading), book.Supply.VoltsSpread, Dimension.Voltage);
+
+    /// <summary>As noted on the controller's plate, else as usual.</summary>
+    private double Usual(Observed<ReadingFact> reading) => history.Now.Controllers
+        .Where(c => Concerns(reading, c.Key))
+        .Select(c => c.Value.Supply?.Volts)
+        .FirstOrDefault(v => v > 0) ?? book.Supply.Volts;
+
+    private IEnumerable<Observed<ReadingFact>> Readings(string controller) => idle.Where(r => Concerns(r, controller));
+
+    private bool Concerns(Observed<ReadingFact> reading, string controller) =>
+        reading.Fact.Place is null || history.Now.Identity.Of(reading.Fact.Place) == controller;
+
+    private int Age(Moment moment) => works.Count(w => w.Moment <= moment);
+
+    private double Sigma(Observed<ReadingFact> reading) => book.Instrument(book.Probe(reading.Fact.How)!).Sigma(Volts(reading));
+
+    private static double Volts(Observed<ReadingFact> reading) => reading.Fact.Value.Value!.Value.Si;
+}
