@@ -24,7 +24,9 @@ internal static class RunCheck
         ? null
         : new Problem(
             place,
-            found == FarEnd.Loaded ? "the far end is still on its coil or splice, and other paths share the current" : $"the far end is {Say(found)}",
+            found == FarEnd.Loaded
+                ? "the far end is still on its coil or splice, and other paths share the current"
+                : $"the far end is {Say(found)}",
             needed == FarEnd.Free
                 ? "Lift the conductor from its splice at the far end and let it touch nothing"
                 : "Lift both conductors from their splices at the far end, join them to each other, and read again");

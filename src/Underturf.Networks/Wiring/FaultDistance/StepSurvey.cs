@@ -31,17 +31,24 @@ public sealed record StepSurvey
     {
         if (!fit.StandsOut)
         {
-            return new Problem(Method, "the readings do not stand out of their own spread", "Raise the test current, set the pins wider, or wet the ground at the pins");
+            return new Problem(
+                Method,
+                "the readings do not stand out of their own spread",
+                "Raise the test current, set the pins wider, or wet the ground at the pins");
         }
 
         if (!fit.Descend())
         {
-            return new Problem(Method, "no place of one leak fits the readings", "Leave out readings near other metal, and look for a second leak");
+            return new Problem(
+                Method, "no place of one leak fits the readings", "Leave out readings near other metal, and look for a second leak");
         }
 
         var (first, last) = (Readings.Min(r => r.MiddleMetres), Readings.Max(r => r.MiddleMetres));
         return fit.PlaceMetres < first || fit.PlaceMetres > last
-            ? new Problem(Method, $"no reversal between {first:0.#} and {last:0.#} m", "Go on with the pins the way the volts grow, until they reverse")
+            ? new Problem(
+                Method,
+                $"no reversal between {first:0.#} and {last:0.#} m",
+                "Go on with the pins the way the volts grow, until they reverse")
             : fit.Estimate();
     }
 
@@ -49,26 +56,37 @@ public sealed record StepSurvey
     {
         if (Readings.Count < LeastReadings)
         {
-            return new Problem(Method, $"{Readings.Count} readings do not fix a place", $"Take {LeastReadings} or more, on both sides of the reversal");
+            return new Problem(
+                Method, $"{Readings.Count} readings do not fix a place", $"Take {LeastReadings} or more, on both sides of the reversal");
         }
 
-        var bad = Readings.FirstOrDefault(r => !double.IsFinite(r.MiddleMetres) || !double.IsFinite(r.Volts.Volts) || !(r.Volts.SpreadVolts > 0 && double.IsFinite(r.Volts.SpreadVolts)));
-        if (bad is not null)
+        if (Readings.FirstOrDefault(r => !IsReading(r)) is { } bad)
         {
-            return new Problem($"{Method}, {bad.MiddleMetres} m", "is no reading with a positive standard deviation", "Give metres, volts and the spread of the volts");
+            return new Problem(
+                $"{Method}, {bad.MiddleMetres} m",
+                "is no reading with a positive standard deviation",
+                "Give metres, volts and the spread of the volts");
         }
 
-        return IsLength(PinSpacingMetres) && IsLength(DistanceMetres) && double.IsFinite(DistanceSpreadShare) && DistanceSpreadShare >= 0
+        return IsPositive(PinSpacingMetres) && IsPositive(DistanceMetres) && double.IsFinite(DistanceSpreadShare) && DistanceSpreadShare >= 0
             ? null
-            : new Problem(Method, "pin spacing and depth must be positive and the spread of the depth not negative", "Give the distance between the pins and the likely depth");
+            : new Problem(
+                Method,
+                "pin spacing and depth must be positive and the spread of the depth not negative",
+                "Give the distance between the pins and the likely depth");
     }
 
-    private static bool IsLength(double metres) => double.IsFinite(metres) && metres > 0;
+    private static bool IsReading(StepReading reading) =>
+        double.IsFinite(reading.MiddleMetres) && double.IsFinite(reading.Volts.Volts) && IsPositive(reading.Volts.SpreadVolts);
+
+    private static bool IsPositive(double metres) => double.IsFinite(metres) && metres > 0;
 }
 
 /// <summary>A leak found by step voltage.</summary>
 /// <param name="DistanceMetres">Of the leak from the line of pins, prior and readings together.</param>
 /// <param name="StrengthVoltMetres">rho I / (2 pi).</param>
-/// <param name="MisfitRatio">Root of chi squared over its degrees of freedom: about 1 where the model holds. The spreads are not widened by it.</param>
+/// <param name="MisfitRatio">
+/// Root of chi squared over its degrees of freedom: about 1 where the model holds. The spreads are not widened by it.
+/// </param>
 public sealed record StepEstimate(
     DistanceEstimate Place, double DistanceMetres, double DistanceSpreadMetres, double StrengthVoltMetres, double MisfitRatio);

@@ -4,7 +4,8 @@ namespace Underturf.Networks.Wiring.FaultDistance;
 /// <remarks>
 /// Potential at the surface of a uniform half space: rho I / (2 pi r), r the distance from the point; the surface, through which nothing
 /// flows, doubles what the point makes in full space (method of images; exact). The current returns far away. In line with the run
-/// V = rho I / (2 pi) (1 / r1 - 1 / r2), the first pin nearer to the near end: it is zero over the fault, reverses there and peaks on both sides.
+/// V = rho I / (2 pi) (1 / r1 - 1 / r2), the first pin nearer to the near end: it is zero over the fault, reverses there and peaks on
+/// both sides.
 /// </remarks>
 public static class StepVoltage
 {
@@ -15,7 +16,7 @@ public static class StepVoltage
     /// <param name="asideMetres">Of the line of pins beside the run.</param>
     public static double Volts(
         double soilOhmMetres, double amperes, double fromFaultMetres, double pinSpacingMetres, double depthMetres, double asideMetres = 0) =>
-        soilOhmMetres * amperes / (2 * Math.PI) * Shape(fromFaultMetres, pinSpacingMetres, Math.Sqrt((depthMetres * depthMetres) + (asideMetres * asideMetres)));
+        soilOhmMetres * amperes / (2 * Math.PI) * Shape(fromFaultMetres, pinSpacingMetres, double.Hypot(depthMetres, asideMetres));
 
     /// <summary>
     /// How far from the fault the step voltage peaks: where both pins see the same slope of potential, u / (u^2 + h^2)^(3/2). For pins close

@@ -15,10 +15,10 @@ public sealed record VarleyLoop
 {
     private const string Method = "Varley loop";
 
-    /// <summary>P, the fixed arm on the adjustable resistance's side of the balance: it faces the return conductor.</summary>
+    /// <summary>P, the fixed arm on the return conductor.</summary>
     public required MeasuredOhms ReturnArm { get; init; }
 
-    /// <summary>Q, the fixed arm that the adjustable resistance and the faulty conductor follow.</summary>
+    /// <summary>Q, the fixed arm on the adjustable resistance, behind which the faulty conductor begins.</summary>
     public required MeasuredOhms FaultyArm { get; init; }
 
     /// <summary>S_e, the adjustable resistance at balance with the battery at earth; may be zero.</summary>
