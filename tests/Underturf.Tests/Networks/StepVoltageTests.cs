@@ -51,6 +51,16 @@ public sealed class StepVoltageTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void Where_the_tape_begins_moves_the_place_with_it()
+    {
+        var sharp = Survey(_ => 0).Locate().Value.Place;
+        var found = (Survey(_ => 0) with { StartSpreadMetres = 0.3 }).Locate().Value.Place;
+
+        Assert.Equal(double.Hypot(0.3, sharp.SpreadMetres), found.SpreadMetres, 1e-12);
+        Assert.Equal("start of the tape", found.Sources[0].Name);
+    }
+
+    [Fact]
     public void The_linearised_spread_of_the_place_is_that_of_its_draws()
     {
         const int Draws = 4000;

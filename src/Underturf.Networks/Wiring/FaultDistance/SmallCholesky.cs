@@ -16,6 +16,14 @@ internal static class SmallCholesky
         }
 
         var x = side.Zip(scale, (s, f) => s * f).ToArray();
+        Substitute(lower, x);
+        return [.. x.Zip(scale, (s, f) => s * f)];
+    }
+
+    /// <summary>Forward through the lower triangle, then back through its transpose, in place.</summary>
+    private static void Substitute(double[] lower, double[] x)
+    {
+        var n = x.Length;
         for (var i = 0; i < n; i++)
         {
             for (var j = 0; j < i; j++)
@@ -35,8 +43,6 @@ internal static class SmallCholesky
 
             x[i] /= lower[(i * n) + i];
         }
-
-        return [.. x.Zip(scale, (s, f) => s * f)];
     }
 
     internal static double[]? Inverse(double[] matrix)

@@ -50,10 +50,16 @@ internal sealed class StepFit
         var fromDistance = covariance[LogDistance] / knownSpread;
         var all = covariance[Place];
         var fromVolts = Math.Sqrt(Math.Max(0, all - (fromDistance * fromDistance)));
-        SpreadSource[] sources = [new("volts between the pins", fromVolts), new("depth", Math.Abs(fromDistance))];
+        SpreadSource[] sources =
+        [
+            new("volts between the pins", fromVolts), new("depth", Math.Abs(fromDistance)), new("start of the tape", survey.StartSpreadMetres),
+        ];
         var freedom = survey.Readings.Count - 2;
         return new StepEstimate(
-            new DistanceEstimate(at[Place], Math.Sqrt(all), [.. sources.OrderByDescending(s => s.SpreadMetres)]),
+            new DistanceEstimate(
+                at[Place],
+                double.Hypot(Math.Sqrt(all), survey.StartSpreadMetres),
+                [.. sources.Where(s => s.SpreadMetres > 0).OrderByDescending(s => s.SpreadMetres)]),
             distance,
             distance * Math.Sqrt(covariance[(LogDistance * 3) + LogDistance]),
             at[Strength],

@@ -24,6 +24,9 @@ public sealed record StepSurvey
     /// <summary>Standard deviation of the logarithm of that distance.</summary>
     public required double DistanceSpreadShare { get; init; }
 
+    /// <summary>Standard deviation of where the tape begins along the run, the same for all pins.</summary>
+    public double StartSpreadMetres { get; init; }
+
     /// <summary>Least squares over place, strength and distance.</summary>
     public Outcome<StepEstimate> Locate() => Check() is { } problem ? problem : Judge(StepFit.Start(this));
 
@@ -68,16 +71,18 @@ public sealed record StepSurvey
                 "Give metres, volts and the spread of the volts");
         }
 
-        return IsPositive(PinSpacingMetres) && IsPositive(DistanceMetres) && double.IsFinite(DistanceSpreadShare) && DistanceSpreadShare >= 0
+        return IsPositive(PinSpacingMetres) && IsPositive(DistanceMetres) && IsSpread(DistanceSpreadShare) && IsSpread(StartSpreadMetres)
             ? null
             : new Problem(
                 Method,
-                "pin spacing and depth must be positive and the spread of the depth not negative",
-                "Give the distance between the pins and the likely depth");
+                "pin spacing and depth must be positive and their spreads not negative",
+                "Give the distance between the pins, the likely depth, and how well both are known");
     }
 
     private static bool IsReading(StepReading reading) =>
         double.IsFinite(reading.MiddleMetres) && double.IsFinite(reading.Volts.Volts) && IsPositive(reading.Volts.SpreadVolts);
+
+    private static bool IsSpread(double spread) => double.IsFinite(spread) && spread >= 0;
 
     private static bool IsPositive(double metres) => double.IsFinite(metres) && metres > 0;
 }

@@ -14,22 +14,9 @@ internal sealed class BundleEquations
         count = bundle.Conductors.Count;
         siemens = new Complex[count * count];
         amperes = new Complex[count];
-        var radians = 2 * Math.PI * hertz;
-        var pair = new Complex(0, radians * bundle.LengthMetres * bundle.PairFaradsPerMetre);
-        var soil = new Complex(0, radians * bundle.LengthMetres * bundle.EarthFaradsPerMetre);
         for (var i = 0; i < count; i++)
         {
-            var conductor = bundle.Conductors[i];
-            Add(i, Bundle.Earth, soil + (1 / conductor.EarthOhms));
-            if (!double.IsPositiveInfinity(conductor.CoilOhms))
-            {
-                Add(i, bundle.CommonNumber, 1 / new Complex(conductor.CoilOhms, radians * conductor.CoilHenries));
-            }
-
-            for (var j = 0; j < i; j++)
-            {
-                Add(i, j, pair);
-            }
+            AddConductor(bundle, i, 2 * Math.PI * hertz);
         }
 
         foreach (var drive in drives)
@@ -58,16 +45,7 @@ internal sealed class BundleEquations
             }
         }
 
-        for (var i = count - 1; i >= 0; i--)
-        {
-            for (var j = i + 1; j < count; j++)
-            {
-                x[i] -= a[(i * count) + j] * x[j];
-            }
-
-            x[i] /= a[(i * count) + i];
-        }
-
+        Substitute(a, x);
         return x;
     }
 
@@ -87,6 +65,23 @@ internal sealed class BundleEquations
         }
 
         return worst;
+    }
+
+    private void AddConductor(Bundle bundle, int number, double radiansPerSecond)
+    {
+        var conductor = bundle.Conductors[number];
+        var soil = new Complex(0, radiansPerSecond * bundle.LengthMetres * bundle.EarthFaradsPerMetre);
+        var pair = new Complex(0, radiansPerSecond * bundle.LengthMetres * bundle.PairFaradsPerMetre);
+        Add(number, Bundle.Earth, soil + (1 / conductor.EarthOhms));
+        if (!double.IsPositiveInfinity(conductor.CoilOhms))
+        {
+            Add(number, bundle.CommonNumber, 1 / new Complex(conductor.CoilOhms, radiansPerSecond * conductor.CoilHenries));
+        }
+
+        for (var earlier = 0; earlier < number; earlier++)
+        {
+            Add(number, earlier, pair);
+        }
     }
 
     private void Add(int a, int b, Complex each)
@@ -109,6 +104,19 @@ internal sealed class BundleEquations
         if (conductor != Bundle.Earth)
         {
             amperes[conductor] += current;
+        }
+    }
+
+    private void Substitute(Complex[] a, Complex[] x)
+    {
+        for (var i = count - 1; i >= 0; i--)
+        {
+            for (var j = i + 1; j < count; j++)
+            {
+                x[i] -= a[(i * count) + j] * x[j];
+            }
+
+            x[i] /= a[(i * count) + i];
         }
     }
 
