@@ -63,8 +63,7 @@ internal sealed class FaultDraw(PracticeBook book, SeededGenerator chance, IRead
 
     private TrueFault Seat(FaultPractice fault, string? station, string? other, string? place)
     {
-        var spread = fault.SeriesOhms ?? fault.DcSeriesOhms ?? fault.CoilFactor ?? fault.EarthOhms ?? fault.SourceOhms;
-        var amount = spread is null ? 0 : new LogNormal(spread.Median, spread.LogSpread).Quantile(0.02 + (0.96 * chance.NextDouble()));
+        var amount = fault.Unknown is not { } spread ? 0 : new LogNormal(spread.Median, spread.LogSpread).Quantile(0.02 + (0.96 * chance.NextDouble()));
         var more = fault.MoreCoils is { } onward ? 1 + (chance.NextDouble() < onward ? 1 : 0) : 0;
         var places = fault.ExtraPlaces ? Math.Max(1, more) : 0;
         return new TrueFault(fault.Id, station, other, place, amount, more, [.. Enumerable.Range(1, places).Select(i => $"another place {i}")]);

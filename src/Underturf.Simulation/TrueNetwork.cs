@@ -92,6 +92,11 @@ internal sealed class TrueNetwork
             network.AddResistor("leak", Node(path.Station, leak.Place!), Earth, leak.Amount);
         }
 
+        foreach (var contact in faults.Where(f => Practice(f).ToCommonOhms is not null && f.Station == path.Station))
+        {
+            network.AddResistor("contact", Node(path.Station, contact.Place!), CommonNode(contact.Place!), contact.Amount);
+        }
+
         network.AddResistor("insulation", Node(path.Station, path.Legs[^1].To), Earth, numbers.LeakOhms(path.Station));
     }
 

@@ -56,6 +56,9 @@ public sealed record FaultPractice
     /// <summary>Ohms from the part to earth.</summary>
     public Spread? EarthOhms { get; init; }
 
+    /// <summary>Ohms from the part to the common beside it.</summary>
+    public Spread? ToCommonOhms { get; init; }
+
     /// <summary>Ohms in series with the transformer.</summary>
     public Spread? SourceOhms { get; init; }
 
@@ -90,6 +93,9 @@ public sealed record FaultPractice
     public string? Finding { get; init; }
 
     public string FindingName => Finding ?? Id;
+
+    /// <summary>The quantity of its effect that is not known well; nothing where there is none.</summary>
+    public Spread? Unknown => SeriesOhms ?? DcSeriesOhms ?? CoilFactor ?? EarthOhms ?? ToCommonOhms ?? SourceOhms;
 }
 
 /// <summary>What it takes to cure a fault once its place is known.</summary>

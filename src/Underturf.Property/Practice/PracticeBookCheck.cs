@@ -105,5 +105,5 @@ internal static class PracticeBookCheck
     }
 
     private static IEnumerable<Spread> Spreads(FaultPractice fault) =>
-        new[] { fault.SeriesOhms, fault.DcSeriesOhms, fault.CoilFactor, fault.EarthOhms, fault.SourceOhms }.OfType<Spread>();
+        new[] { fault.SeriesOhms, fault.DcSeriesOhms, fault.CoilFactor, fault.EarthOhms, fault.ToCommonOhms, fault.SourceOhms }.OfType<Spread>();
 }

@@ -24,13 +24,16 @@ internal static class PracticeBookRange
         JsonValueKind.Object => node.EnumerateObject().Select(p => Find(p.Value, path.Length == 0 ? p.Name : $"{path}.{p.Name}", name == "lengthSpread" ? "spread" : p.Name)).FirstOrDefault(p => p is not null),
         JsonValueKind.Array => node.EnumerateArray().Select((item, i) => Find(item, $"{path}[{i}]", name)).FirstOrDefault(p => p is not null),
         JsonValueKind.Number => Number(node.GetDouble(), path, name),
-        JsonValueKind.String when node.GetString()!.Any(char.IsControl) => new Problem($"practice book, {path}", "holds a character that cannot be printed", "Take it out"),
+        JsonValueKind.String when node.GetString()!.Any(char.IsControl) => Wrong(path, "holds a character that cannot be printed", "Take it out"),
         _ => null,
     };
 
     private static Problem? Number(double value, string path, string name) =>
-        Math.Abs(value) > Most ? new Problem($"practice book, {path}", "is too large to compute with", "Check the number and its unit")
-        : name.EndsWith("Awg", StringComparison.Ordinal) && value is < 0 or > 40 ? new Problem($"practice book, {path}", "is no wire gauge", "Give an AWG number from 0 to 40")
-        : Spreads.Contains(name) && value > MostSpread ? new Problem($"practice book, {path}", "is too wide a spread", $"Give the standard deviation of a natural logarithm, at most {MostSpread}: 0.1 is about 10 %")
+        Math.Abs(value) > Most ? Wrong(path, "is too large to compute with", "Check the number and its unit")
+        : name.EndsWith("Awg", StringComparison.Ordinal) && value is < 0 or > 40 ? Wrong(path, "is no wire gauge", "Give an AWG number from 0 to 40")
+        : Spreads.Contains(name) && value > MostSpread ? Wrong(path, "is too wide a spread", $"Give the standard deviation of a natural logarithm, at most {MostSpread}: 0.1 is about 10 %")
         : null;
+
+    private static Problem Wrong(string path, string reason, string remedy) =>
+        new($"practice book, {path}", reason, $"{remedy}; underturf book prints the default to compare with");
 }

@@ -86,9 +86,7 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
 
     private static IEnumerable<Suspect> Amounts(Suspect seat)
     {
-        var fault = seat.Fault!;
-        var spread = fault.SeriesOhms ?? fault.DcSeriesOhms ?? fault.CoilFactor ?? fault.EarthOhms ?? fault.SourceOhms;
-        return spread is null
+        return seat.Fault!.Unknown is not { } spread
             ? [seat]
             : Strata.Of(spread).Select(s => seat with { Seat = seat, Amount = s.Amount, AmountLogSpread = s.LogSpread, Weight = seat.Weight * s.Share });
     }

@@ -97,6 +97,14 @@ internal sealed class Variation(Bench bench, PracticeBook book)
             parts.Add(new Part(slots.Leak, PartKind.Other, -1, suspect.Amount, suspect.AmountLogSpread));
         }
 
+        if (fault.ToCommonOhms is not null && slots.BranchCoil >= 0)
+        {
+            Set(slots.BranchWire, suspect.Amount);
+            Set(slots.BranchCoil, 0);
+            inductances.Add((slots.BranchCoil, 0));
+            parts.Add(new Part(slots.BranchWire, PartKind.Other, -1, suspect.Amount, suspect.AmountLogSpread));
+        }
+
         if (suspect.MoreCoils > 0 && slots.BranchCoil >= 0)
         {
             Branch(slots, suspect.MoreCoils);

@@ -60,6 +60,14 @@ public sealed class OneStationTests
     }
 
     [Fact]
+    public void Wire_ohms_alone_with_the_coil_lifted_are_a_conductor_that_touches_the_common()
+    {
+        var low = Site.Line().Sweep(60, (3, Site.Ohms(Site.WireOhms(60, 1) + 0.3))).Run(3, "stays shut").Read("station ohms", Site.Ohms(Site.WireOhms(60, 1) + 0.3), "s3");
+        Assert.True(low.Answer().About(3).Share("shorted-conductors") > 0.5);
+        Assert.True(low.ReadAt("b2", "coil ohms", "31.2 ohm", "s3").Answer().About(3).At("box 1", "shorted-conductors") > 0.9);
+    }
+
+    [Fact]
     public void A_valve_that_opened_and_then_stayed_shut_is_a_remark_not_a_mistake()
     {
         var problem = Assert.Single(Site.Line().Sweep().Run(3, "opens", "lawn 3").Run(3, "stays shut").Open().Problems);
