@@ -52,16 +52,16 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
 
     /// <summary>
     /// Whether a pair changes what is measured: it holds the one station, or just the two that are measured against each other, and both
-    /// were there and met in its place at that time.
+    /// were there at that time and, where it has a place, met in it.
     /// </summary>
     private bool IsHere(Suspect pair, IReadOnlyList<string> stations)
     {
         var concerned = pair.Station == stations[0] || pair.Other == stations[0];
         var both = stations.Count == 1 || pair.Station == stations[1] || pair.Other == stations[1];
-        return concerned && both && Meets(pair.Station!, pair.Place!) && Meets(pair.Other!, pair.Place!);
+        return concerned && both && Meets(pair.Station!, pair.Place) && Meets(pair.Other!, pair.Place);
     }
 
-    private bool Meets(string station, string place) => paths.TryGetValue(station, out var path) && path.LegTo(place) >= 0;
+    private bool Meets(string station, string? place) => paths.TryGetValue(station, out var path) && (place is null || path.LegTo(place) >= 0);
 
     private static string? Partner(IReadOnlyList<string> stations, Suspect? pair) =>
         stations.Count > 1 ? stations[1] : pair is null ? null : pair.Station == stations[0] ? pair.Other : pair.Station;

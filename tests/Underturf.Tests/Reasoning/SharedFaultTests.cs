@@ -46,6 +46,15 @@ public sealed class SharedFaultTests
     }
 
     [Fact]
+    public void Two_stations_that_read_each_others_ohms_are_swapped()
+    {
+        var (near, far) = (Site.Ohms(Site.SoundOhms(150, 1)), Site.Ohms(Site.SoundOhms(450, 3)));
+        var question = Assert.Single(Site.Line(150).Sweep(150, (2, far), (5, near)).Answer().Questions);
+        Assert.Equal(["2", "5"], question.Stations);
+        Assert.True(question.Share("swapped-conductors") > 0.9);
+    }
+
+    [Fact]
     public void Two_terminals_that_both_read_low_and_water_both_places_are_crossed()
     {
         var low = Site.Ohms(Site.WireOhms(120, 2) + (31.0 / 2));
