@@ -15,6 +15,7 @@ internal sealed class DiodePorts
 
     private readonly InstantFactor linear;
     private readonly Diode[] diodes;
+    private readonly JunctionCurve[] curves;
     private readonly double[][] nodeVoltsPerAmpere;
     private readonly double[] transfer;
     private readonly double[] driven;
@@ -26,6 +27,7 @@ internal sealed class DiodePorts
     {
         this.linear = linear;
         this.diodes = diodes;
+        curves = [.. diodes.Select(d => new JunctionCurve(d.Junction))];
         var count = diodes.Length;
         nodeVoltsPerAmpere = new double[count][];
         transfer = new double[count * count];
@@ -108,7 +110,7 @@ internal sealed class DiodePorts
     {
         for (var k = 0; k < diodes.Length; k++)
         {
-            Amperes[k] = diodes[k].Junction.Amperes(JunctionVolts[k], out siemens[k]);
+            Amperes[k] = curves[k].Amperes(JunctionVolts[k], out siemens[k]);
             beside[k] = Amperes[k] - (JunctionVolts[k] / BaseOhms);
         }
     }
@@ -135,7 +137,7 @@ internal sealed class DiodePorts
         for (var k = 0; k < count; k++)
         {
             var wanted = JunctionVolts[k] + change[k];
-            var limited = diodes[k].Junction.Limit(wanted, JunctionVolts[k]);
+            var limited = curves[k].Limit(wanted, JunctionVolts[k]);
             settled &= limited == wanted && Math.Abs(change[k]) <= SmallStepVolts * (1 + Math.Abs(wanted));
             JunctionVolts[k] = limited;
         }

@@ -1,6 +1,6 @@
 namespace Underturf.Networks.Wiring.HalfWave;
 
-/// <summary>Everything a period needs to be told again: volts of merged nodes, currents of coils and of diodes, step by step.</summary>
+/// <summary>Everything the last period needs to be told again: volts of merged nodes, currents of coils and of diodes, step by step.</summary>
 internal sealed class PeriodRecord
 {
     private readonly InstantFactor linear;
@@ -63,8 +63,17 @@ internal sealed class PeriodRecord
         ? kept[sample]
         : linear.Siemens[element] * (volts[linear.From[element]][sample] - volts[linear.To[element]][sample] - (sines[sample] * peakVolts[element]));
 
-    /// <summary>Largest current through a coil or diode.</summary>
-    internal double MostAmperes() => known.Where(row => row is not null).SelectMany(row => row).Aggregate(0.0, (most, i) => Math.Max(most, Math.Abs(i)));
+    /// <summary>Largest change of a coil's current since the same step of the period before.</summary>
+    internal double Difference(int step, double[] coilAmperes)
+    {
+        var (n, most) = (step % sines.Length, 0.0);
+        for (var c = 0; c < coils.Length; c++)
+        {
+            most = Math.Max(most, Math.Abs(coilAmperes[c] - known[coils[c]][n]));
+        }
+
+        return most;
+    }
 
     /// <summary>Largest imbalance of currents at a merged node at any step.</summary>
     internal double Imbalance()

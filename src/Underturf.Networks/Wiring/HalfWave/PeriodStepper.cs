@@ -3,6 +3,7 @@ namespace Underturf.Networks.Wiring.HalfWave;
 /// <summary>
 /// Goes through a period in equal steps h by the two-step backward difference, L di/dt = (L / h)(3/2 i_n - 2 i_(n-1) + 1/2 i_(n-2)), which
 /// does not ring when a diode stops (Gear 1971; from memory). A coil then is R + 3 L / (2 h) ohms with volts in series by what it remembers.
+/// On a sine the rule gives (x + x^3 / 3 + ...) / x of the derivative, x radians a step; L is divided by that, so the fundamental is right.
 /// </summary>
 internal sealed class PeriodStepper
 {
@@ -24,7 +25,7 @@ internal sealed class PeriodStepper
         henriesPerStep = new double[coils.Length];
         for (var c = 0; c < coils.Length; c++)
         {
-            henriesPerStep[c] = wiring.Inductive[coils[c]] * hertz * steps;
+            henriesPerStep[c] = wiring.Inductive[coils[c]] * hertz * steps / Exaggeration(2 * Math.PI / steps);
         }
 
         linear = new InstantFactor(wiring, topology, Conductances(wiring, topology));
@@ -49,30 +50,37 @@ internal sealed class PeriodStepper
     /// <summary>The last period gone through.</summary>
     internal PeriodRecord Record { get; }
 
-    /// <summary>Currents of the coils now and one step before: all that one period hands to the next.</summary>
-    internal double[] State() => [.. now, .. before];
-
-    internal void Restart(double[] state)
+    /// <summary>
+    /// Goes on from rest until the coils' currents, all that one step hands to the next, are at two steps running what they were a period
+    /// before: from there on all repeats itself, wherever in the period that is.
+    /// </summary>
+    /// <param name="mostSteps">When to give up.</param>
+    /// <param name="share">Difference that counts as none, as a share of the largest current so far.</param>
+    /// <returns>Steps taken, or -1 where a step was not solved, or mostSteps where nothing repeated.</returns>
+    internal int Run(int mostSteps, double share)
     {
-        Array.Copy(state, 0, now, 0, now.Length);
-        Array.Copy(state, now.Length, before, 0, before.Length);
-    }
-
-    /// <summary>One period.</summary>
-    /// <returns>Whether every step was solved.</returns>
-    internal bool Run()
-    {
-        for (var step = 1; step <= Record.Steps; step++)
+        var (most, alike) = (0.0, 0);
+        for (var step = 1; step < mostSteps; step++)
         {
             if (!Step(Record.Phase(step)))
             {
-                return false;
+                return -1;
             }
 
+            foreach (var amperes in now)
+            {
+                most = Math.Max(most, Math.Abs(amperes));
+            }
+
+            alike = step > Record.Steps && Record.Difference(step, now) <= share * most ? alike + 1 : 0;
             Record.Keep(step, nodes, now, ports.Amperes);
+            if (alike == 2)
+            {
+                return step;
+            }
         }
 
-        return true;
+        return mostSteps;
     }
 
     /// <param name="sine">Of the sources, at the end of the step.</param>
@@ -103,6 +111,9 @@ internal sealed class PeriodStepper
 
         return true;
     }
+
+    /// <summary>The rule's derivative of sin x at 0, as a share of the true one: exact.</summary>
+    private static double Exaggeration(double x) => ((2 * Math.Sin(x)) - (0.5 * Math.Sin(2 * x))) / x;
 
     /// <summary>Volts in series with a coil by its last two currents.</summary>
     private double Remembered(int c) => henriesPerStep[c] * ((0.5 * before[c]) - (2 * now[c]));
