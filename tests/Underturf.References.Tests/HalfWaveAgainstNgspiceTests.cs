@@ -45,7 +45,7 @@ public sealed class HalfWaveAgainstNgspiceTests(ITestOutputHelper output)
             }
         }
 
-        output.WriteLine($"ngspice, half-wave: {compared} averages, rms values and rectified means of {Circuits} circuits compared; worst {worst:P2} of the value.");
+        output.WriteLine($"ngspice, half-wave: {compared} averages, rms values and rectified means of {Circuits} circuits compared; worst {worst:P2} of the value above the floor.");
         Assert.True(compared > 30 * Circuits);
     }
 

@@ -28,6 +28,7 @@ internal sealed class PeriodStepper
             henriesPerStep[c] = wiring.Inductive[coils[c]] * hertz * steps / Exaggeration(2 * Math.PI / steps);
         }
 
+        PeriodRatio = coils.Aggregate(0.0, (most, e) => Math.Max(most, Math.Exp(-wiring.Ohmic[e] / (wiring.Inductive[e] * hertz))));
         linear = new InstantFactor(wiring, topology, Conductances(wiring, topology));
         ports = new DiodePorts(linear, Diodes);
         PeakVolts = Peaks(wiring, topology);
@@ -51,36 +52,52 @@ internal sealed class PeriodStepper
     internal PeriodRecord Record { get; }
 
     /// <summary>
-    /// Goes on from rest until the coils' currents, all that one step hands to the next, are at two steps running what they were a period
-    /// before: from there on all repeats itself, wherever in the period that is.
+    /// What at most is left after a period of the difference between two courses of the same network. The energy of the difference,
+    /// sum of L d^2 / 2, loses R d^2 in each coil; resistances and diodes give none back, because their currents grow with their volts.
     /// </summary>
-    /// <param name="mostSteps">When to give up.</param>
-    /// <param name="share">Difference that counts as none, as a share of the largest current so far.</param>
-    /// <returns>Steps taken, or -1 where a step was not solved, or mostSteps where nothing repeated.</returns>
-    internal int Run(int mostSteps, double share)
+    internal double PeriodRatio { get; }
+
+    /// <summary>Largest current of a coil so far.</summary>
+    internal double MostAmperes { get; private set; }
+
+    /// <summary>Currents of the coils now and one step before: all that one step hands to the next.</summary>
+    internal double[] State() => [.. now, .. before];
+
+    internal void Restart(double[] state)
     {
-        var (most, alike) = (0.0, 0);
-        for (var step = 1; step < mostSteps; step++)
+        Array.Copy(state, 0, now, 0, now.Length);
+        Array.Copy(state, now.Length, before, 0, before.Length);
+    }
+
+    /// <summary>
+    /// One period, or less: where two steps running the coils' currents are what they were a period before, all repeats itself from there on,
+    /// and the rest of the record stands.
+    /// </summary>
+    /// <param name="share">Difference that counts as none, as a share of the largest current; none to go to the end.</param>
+    internal PeriodEnd Run(double? share)
+    {
+        var alike = 0;
+        for (var step = 1; step <= Record.Steps; step++)
         {
             if (!Step(Record.Phase(step)))
             {
-                return -1;
+                return PeriodEnd.Unsolved;
             }
 
             foreach (var amperes in now)
             {
-                most = Math.Max(most, Math.Abs(amperes));
+                MostAmperes = Math.Max(MostAmperes, Math.Abs(amperes));
             }
 
-            alike = step > Record.Steps && Record.Difference(step, now) <= share * most ? alike + 1 : 0;
+            alike = Record.Difference(step, now) <= share * MostAmperes ? alike + 1 : 0;
             Record.Keep(step, nodes, now, ports.Amperes);
             if (alike == 2)
             {
-                return step;
+                return PeriodEnd.Repeats;
             }
         }
 
-        return mostSteps;
+        return PeriodEnd.Complete;
     }
 
     /// <param name="sine">Of the sources, at the end of the step.</param>
@@ -150,4 +167,17 @@ internal sealed class PeriodStepper
 
         return volts;
     }
+}
+
+/// <summary>How a period ended.</summary>
+internal enum PeriodEnd
+{
+    /// <summary>A step was not solved.</summary>
+    Unsolved,
+
+    /// <summary>At its end, without having repeated the one before.</summary>
+    Complete,
+
+    /// <summary>Where it repeats the one before.</summary>
+    Repeats,
 }
