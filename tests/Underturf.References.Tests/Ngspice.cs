@@ -16,7 +16,10 @@ internal static class Ngspice
 
     /// <summary>Runs one analysis, "op" or "ac lin 1 60 60".</summary>
     /// <returns>Complex values by vector name in lower case, as in "v(n1)".</returns>
-    internal static Dictionary<string, Complex> Run(string elements, string analysis)
+    internal static Dictionary<string, Complex> Run(string elements, string analysis) => Read(Raw(elements, analysis));
+
+    /// <summary>Runs one analysis and returns the raw file it writes, line by line.</summary>
+    internal static string[] Raw(string elements, string analysis)
     {
         var folder = Directory.CreateTempSubdirectory("underturf-ngspice-");
         try
@@ -28,7 +31,7 @@ internal static class Ngspice
             var words = Start(folder.FullName);
             var complaint = Array.Find(Complaints, c => words.Contains(c, StringComparison.OrdinalIgnoreCase));
             Assert.True(complaint is null, $"ngspice complains ('{complaint}'):\n{words}");
-            return Read(File.ReadAllLines(Path.Combine(folder.FullName, "out.raw")));
+            return File.ReadAllLines(Path.Combine(folder.FullName, "out.raw"));
         }
         finally
         {
