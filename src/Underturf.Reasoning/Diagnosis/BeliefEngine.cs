@@ -17,6 +17,7 @@ internal sealed class BeliefEngine
     private readonly IReadOnlyList<Cluster> clusters;
     private readonly SharedWeigher weigher;
     private readonly int levels;
+    private readonly int peak;
 
     private BeliefEngine(Case owner, string controller, IReadOnlyList<Cluster> all)
     {
@@ -24,6 +25,7 @@ internal sealed class BeliefEngine
         clusters = [.. all.Where(c => owner.Paths[c.Stations[0]].Controller == controller)];
         weigher = new SharedWeigher(owner);
         levels = owner.Levels.LogPrior.Length;
+        peak = Enumerable.Range(0, levels).MaxBy(i => owner.Levels.LogPrior[i] + clusters.Sum(c => c.LogTotal[i]));
     }
 
     public static Belief Of(Case owner, string controller, IReadOnlyList<Cluster> clusters) =>
@@ -143,11 +145,10 @@ internal sealed class BeliefEngine
         return ratio.Max() < -LogNegligible ? null : new PairCandidate(suspect, touched, ratio);
     }
 
-    /// <summary>Its private suspects say so, or one of its notes is surprising with nothing broken, whoever may be to blame.</summary>
+    /// <summary>At the coil level that all stations together make likeliest: its private suspects say so, or one of its notes is surprising with nothing broken, whoever may be to blame.</summary>
     private bool IsOdd(Cluster cluster)
     {
         var sound = cluster.Joints.First(j => j.IsSound);
-        var peak = Enumerable.Range(0, levels).MaxBy(i => cluster.LogTotal[i] + owner.Levels.LogPrior[i]);
         return Math.Exp(sound.LogWeight[peak] - cluster.LogTotal[peak]) < owner.Book.Questions.OpenBelow
             || cluster.Evidence.Any(e => e is not LookEvidence && e.Surprise(owner.Levels.LogLevels[peak]) > Surprising);
     }
