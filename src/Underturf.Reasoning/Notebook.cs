@@ -2,6 +2,7 @@ using Underturf.FieldLog;
 using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
+using Underturf.Reasoning.Circuits;
 using Underturf.Reasoning.Diagnosis;
 using Underturf.Reasoning.Moves;
 
@@ -59,9 +60,13 @@ public sealed class Notebook
     /// <summary>Every reading and run beside what the property as noted predicts for it, nothing broken.</summary>
     public IReadOnlyList<ReadingLine> Readings() => [.. matter.Evidence
         .Where(e => e is not LookEvidence)
-        .Select(e => ReadingLine.Of(matter, e, LevelOf(e)))];
+        .Select(e => ReadingLine.Of(matter, e, LevelOf(matter.Paths[e.Stations[0]].Controller)))];
 
-    private double LevelOf(Evidence evidence) => beliefs.Value.GetValueOrDefault(matter.Paths[evidence.Stations[0]].Controller)?.LogLevel ?? 0;
+    /// <summary>What stations of one controller do when they are on together, nothing broken.</summary>
+    /// <param name="stations">Labels or ids.</param>
+    public Outcome<CircuitAnswer> Circuit(IReadOnlyList<string> stations) => new CircuitWriter(matter, LevelOf).Write(stations);
+
+    private double LevelOf(string controller) => beliefs.Value.GetValueOrDefault(controller)?.LogLevel ?? 0;
 
     /// <summary>A controller that stations name counts, whether or not anybody has noted the controller itself.</summary>
     private Dictionary<string, Belief> Believe()

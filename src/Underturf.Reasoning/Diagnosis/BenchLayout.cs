@@ -37,7 +37,8 @@ internal sealed class BenchLayout
     public static double BranchWireOhms(PracticeBook book) =>
         2 * WireOhms(book, WireSize.FromAwg(book.Wire.StationAwg), book.Wire.BranchMetres);
 
-    private static double WireOhms(PracticeBook book, WireSize size, double metres) =>
+    /// <summary>Ohms of one conductor in soil of the usual temperature.</summary>
+    public static double WireOhms(PracticeBook book, WireSize size, double metres) =>
         metres * CopperWire.OhmsPerMetre(size, book.Wire.SoilCelsius + Celsius);
 
     private Bench Build()

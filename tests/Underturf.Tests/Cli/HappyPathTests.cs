@@ -51,6 +51,17 @@ public sealed class HappyPathTests : IDisposable
     }
 
     [Fact]
+    public void Circuit_prints_what_stations_do_and_draws_it()
+    {
+        Log();
+        bench.Run("circuit", "log.jsonl", "5", "6", "--draw", "circuit.svg").Worked("holds", "box 3", "Nothing broken", "Local codes and licensed practice prevail");
+        Assert.Contains("circuit.svg", bench.Names());
+        using var json = JsonDocument.Parse(bench.Run("circuit", "log.jsonl", "5", "--json").Worked().Out);
+        Assert.Equal(1, json.RootElement.GetProperty("stations").GetArrayLength());
+        bench.Run("circuit", "log.jsonl", "99").Failed(1, "station '99'", "is not noted");
+    }
+
+    [Fact]
     public void Merge_unites_and_keeps_every_line()
     {
         bench.Write("a.jsonl", Workbench.Lines[..9]);

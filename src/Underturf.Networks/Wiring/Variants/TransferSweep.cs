@@ -22,6 +22,7 @@ public sealed class TransferSweep
     private readonly (int DriveA, int DriveB, int SenseA, int SenseB)[] merged;
     private readonly Complex[] standing;
     private readonly Dictionary<(int Element, int A, int B), BranchColumn> columns = [];
+    private BranchColumn? driven;
 
     private TransferSweep(SweepNetwork network, IReadOnlyList<Transfer> transfers)
     {
@@ -85,8 +86,11 @@ public sealed class TransferSweep
 
     private Complex Standing((int DriveA, int DriveB, int SenseA, int SenseB) t) =>
         network.IsOneMergedPart(t.DriveA, t.DriveB) && network.IsOneMergedPart(t.SenseA, t.SenseB)
-            ? network.Column(t.DriveA, t.DriveB).Across(t.SenseA, t.SenseB)
+            ? Driven(t.DriveA, t.DriveB).Across(t.SenseA, t.SenseB)
             : double.PositiveInfinity;
+
+    /// <summary>Transfers that follow each other often have one drive.</summary>
+    private BranchColumn Driven(int a, int b) => driven is { } known && known.From == a && known.To == b ? known : driven = network.Column(a, b);
 
     private BranchColumn Column(int element, int a, int b)
     {
