@@ -65,7 +65,12 @@ public sealed class FaultDistanceSpreadTests(ITestOutputHelper output)
 
     private static TwoEndOhms TwoEnds(FaultPath path, double near, double far) => new()
     {
-        Path = path, Near = new(near, 0.05), Far = new(far, 0.05), NearContact = new(0.2, 0.02), FarContact = new(0.2, 0.02), FaultMovesOhms = 0.1,
+        Path = path,
+        Near = new(near, 0.05),
+        Far = new(far, 0.05),
+        NearContact = new(0.2, 0.02),
+        FarContact = new(0.2, 0.02),
+        FaultMovesOhms = 0.1,
     };
 
     private static MurrayLoop Drawn(SeededGenerator random, MurrayLoop reading) => reading with

@@ -129,8 +129,14 @@ public sealed class InstrumentTests
     {
         var coil = new TestCoil
         {
-            Ohms = 30, Henries = 0.1, PullInVolts = 18, PullInSpreadVolts = 1, PullInAmperes = 0.3, PullInSpreadAmperes = 0.02,
-            HeardProbability = 0.95, ImaginedProbability = 0.01,
+            Ohms = 30,
+            Henries = 0.1,
+            PullInVolts = 18,
+            PullInSpreadVolts = 1,
+            PullInAmperes = 0.3,
+            PullInSpreadAmperes = 0.02,
+            HeardProbability = 0.95,
+            ImaginedProbability = 0.01,
         };
 
         Assert.Equal(0.95, coil.ClickProbability(26, 0.5), 1e-6);
