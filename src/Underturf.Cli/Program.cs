@@ -15,6 +15,7 @@ var root = new RootCommand("The field notebook that thinks along with a landscap
     ServeCommand.Make(),
     BookCommand.Make(),
     DemoCommand.Make(),
+    SimulateCommand.Make(),
 };
 
 Console.SetOut(new PrintableWriter(Console.Out));

@@ -15,12 +15,14 @@ public sealed class VirtualTechnician
     private readonly IReadOnlyDictionary<string, StationPath> paths;
     private readonly IReadOnlyList<TrueFault> faults;
     private readonly double supplyVolts;
+    private readonly double tailShare;
     private readonly Lazy<TrueNetwork> direct;
     private readonly Lazy<TrueNetwork> holding;
     private readonly Lazy<TrueNetwork> inrush;
 
-    public VirtualTechnician(IReadOnlyList<StationPath> paths, IReadOnlyList<TrueFault> faults, PracticeBook book, TrueNumbers numbers, double? supplyVolts)
+    public VirtualTechnician(IReadOnlyList<StationPath> paths, IReadOnlyList<TrueFault> faults, PracticeBook book, TrueNumbers numbers, double? supplyVolts, double tailShare = 0)
     {
+        this.tailShare = tailShare;
         this.book = book;
         this.numbers = numbers;
         this.paths = paths.ToDictionary(p => p.Station, StringComparer.Ordinal);
@@ -37,13 +39,18 @@ public sealed class VirtualTechnician
         var probe = book.Probe(asked.How) ?? throw new ArgumentException($"'{asked.How}' is no probe of the practice book.", nameof(asked));
         var instrument = book.Instrument(probe);
         var exact = Exact(probe.Measures, asked) + (instrument.Dimension == Dimension.Resistance ? Drift(asked, name) : 0);
-        var error = (exact * numbers.MeterBias(instrument.Name)) + (0.85 * instrument.Sigma(exact) * numbers.Draw($"error {name}"));
+        var error = (exact * numbers.MeterBias(instrument.Name)) + (0.85 * Tail(name) * instrument.Sigma(exact) * numbers.Draw($"error {name}"));
         return asked with
         {
             Value = Show(double.IsInfinity(exact) ? exact : exact + error, instrument),
             Drifting = asked.Drifting || (!double.IsInfinity(exact) && Unsettled(probe, asked, name)),
         };
     }
+
+    /// <summary>Some readings are worse than the instrument: a dirty clip, a hurried glance.</summary>
+    private double Tail(string name) => tailShare > 0 && Normal.Cdf(numbers.Draw($"tail {name}")) < tailShare ? Tails : 1;
+
+    private const double Tails = 4;
 
     /// <summary>Runs a station: how its valve behaves and which places water.</summary>
     /// <param name="placeOf">The place that a station's own valve waters.</param>

@@ -62,6 +62,16 @@ public sealed class HappyPathTests : IDisposable
     }
 
     [Fact]
+    public void Simulate_makes_up_a_property_that_can_be_diagnosed()
+    {
+        bench.Run("simulate", "--out", "made", "--stations", "12", "--faults", "2", "--seed", "5").Worked("12 stations");
+        bench.Run("simulate", "--out", "made", "--stations", "3").Failed(1, "--stations", "from 10 to 300");
+        using var truth = JsonDocument.Parse(bench.Read(Path.Combine("made", "truth.json")));
+        Assert.Equal(2, truth.RootElement.GetProperty("faults").GetArrayLength());
+        Assert.Contains("Engine", bench.Run("diagnose", Path.Combine("made", "log.jsonl")).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Merge_unites_and_keeps_every_line()
     {
         bench.Write("a.jsonl", Workbench.Lines[..9]);
