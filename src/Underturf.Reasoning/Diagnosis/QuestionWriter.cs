@@ -122,9 +122,10 @@ internal sealed class QuestionWriter(Case owner)
 
     private const double MuchLikelier = 1.25;
 
-    private string Partner(Suspect suspect, Subject subject) => suspect.IsPair
-        ? $", with {owner.View.Name(subject.Stations.Contains(suspect.Station!) ? suspect.Other! : suspect.Station!)}"
-        : suspect.Note is { } note ? $" ({note})" : string.Empty;
+    /// <summary>The other station of a pair, where the question is not about both; the note that may be wrong.</summary>
+    private string Partner(Suspect suspect, Subject subject) => suspect.Note is { } note ? $" ({note})"
+        : !suspect.IsPair ? string.Empty
+        : string.Concat(new[] { suspect.Station!, suspect.Other! }.Except(subject.Stations).Select(s => $", with {owner.View.Name(s)}"));
 
     private string Symptom(Subject subject, IReadOnlyList<Evidence> evidence)
     {

@@ -62,6 +62,7 @@ public sealed class SharedFaultTests
         var question = Assert.Single(site.Answer().Questions);
         Assert.Equal(["3", "4"], question.Stations);
         Assert.True(question.Share("crossed-conductors") > 0.95);
+        Assert.DoesNotContain(", with station", question.Explanations[0].Summary, StringComparison.Ordinal);
     }
 
     [Fact]
