@@ -1,3 +1,5 @@
+using Underturf.Numerics;
+
 namespace Underturf.Networks.Wiring.HalfWave;
 
 /// <summary>
@@ -21,7 +23,8 @@ internal sealed class DiodePorts
     private readonly double[] driven;
     private readonly double[] beside;
     private readonly double[] siemens;
-    private readonly SmallSystem system;
+    private readonly DenseFactor<double> system;
+    private readonly double[] change;
 
     internal DiodePorts(InstantFactor linear, Diode[] diodes)
     {
@@ -33,7 +36,8 @@ internal sealed class DiodePorts
         transfer = new double[count * count];
         (driven, beside, siemens) = (new double[count], new double[count], new double[count]);
         (JunctionVolts, Amperes) = (new double[count], new double[count]);
-        system = new SmallSystem(count);
+        system = new DenseFactor<double>(count);
+        change = new double[count];
         for (var j = 0; j < count; j++)
         {
             Answer(j);
@@ -126,13 +130,14 @@ internal sealed class DiodePorts
             {
                 var answer = transfer[(k * count) + j];
                 excess -= answer * beside[j];
-                system.Set(k, j, (k == j ? siemens[k] : 0) - (answer * (siemens[j] - (1 / BaseOhms))));
+                system[k, j] = (k == j ? siemens[k] : 0) - (answer * (siemens[j] - (1 / BaseOhms)));
             }
 
-            system.SetRight(k, -excess);
+            change[k] = -excess;
         }
 
-        var change = system.Solve();
+        system.Factor();
+        system.Solve(change);
         var settled = true;
         for (var k = 0; k < count; k++)
         {

@@ -1,4 +1,5 @@
 using System.Numerics;
+using Underturf.Numerics;
 
 namespace Underturf.Networks.Wiring.Instruments;
 
@@ -30,23 +31,20 @@ internal sealed class BundleEquations
     /// <returns>Null where the equations are singular.</returns>
     internal Complex[]? Solve()
     {
-        var (a, x) = ((Complex[])siemens.Clone(), (Complex[])amperes.Clone());
-        for (var k = 0; k < count; k++)
+        var factor = new DenseFactor<Complex>(count);
+        for (var i = 0; i < siemens.Length; i++)
         {
-            Swap(a, x, k, LargestBelow(a, k));
-            if (a[(k * count) + k] == Complex.Zero)
-            {
-                return null;
-            }
-
-            for (var i = k + 1; i < count; i++)
-            {
-                Reduce(a, x, k, i);
-            }
+            factor[i / count, i % count] = siemens[i];
         }
 
-        Substitute(a, x);
-        return x;
+        if (factor.Factor() == 0)
+        {
+            return null;
+        }
+
+        var volts = (Complex[])amperes.Clone();
+        factor.Solve(volts);
+        return volts;
     }
 
     /// <summary>Largest imbalance of currents, amperes.</summary>
@@ -105,50 +103,5 @@ internal sealed class BundleEquations
         {
             amperes[conductor] += current;
         }
-    }
-
-    private void Substitute(Complex[] a, Complex[] x)
-    {
-        for (var i = count - 1; i >= 0; i--)
-        {
-            for (var j = i + 1; j < count; j++)
-            {
-                x[i] -= a[(i * count) + j] * x[j];
-            }
-
-            x[i] /= a[(i * count) + i];
-        }
-    }
-
-    private int LargestBelow(Complex[] a, int k)
-    {
-        var best = k;
-        for (var i = k + 1; i < count; i++)
-        {
-            best = a[(i * count) + k].Magnitude > a[(best * count) + k].Magnitude ? i : best;
-        }
-
-        return best;
-    }
-
-    private void Swap(Complex[] a, Complex[] x, int k, int other)
-    {
-        for (var j = 0; j < count; j++)
-        {
-            (a[(k * count) + j], a[(other * count) + j]) = (a[(other * count) + j], a[(k * count) + j]);
-        }
-
-        (x[k], x[other]) = (x[other], x[k]);
-    }
-
-    private void Reduce(Complex[] a, Complex[] x, int k, int i)
-    {
-        var share = a[(i * count) + k] / a[(k * count) + k];
-        for (var j = k; j < count; j++)
-        {
-            a[(i * count) + j] -= share * a[(k * count) + j];
-        }
-
-        x[i] -= share * x[k];
     }
 }

@@ -1,4 +1,5 @@
 using System.Numerics;
+using Underturf.Numerics;
 
 namespace Underturf.Networks.Wiring;
 
@@ -18,7 +19,7 @@ internal sealed class BranchUpdate
     private bool added;
     private double[] scale = [];
     private Complex[] left = [];
-    private SmallSystem? system;
+    private DenseFactor<Complex>? system;
 
     private BranchUpdate(Bridges bridges) => this.bridges = bridges;
 
@@ -142,17 +143,15 @@ internal sealed class BranchUpdate
             return Complex.Abs(sum) * scale[0] * scale[0] > LeastPivot;
         }
 
-        var matrix = new Complex[size * size];
+        system = size == 0 ? null : new DenseFactor<Complex>(size);
         for (var i = 0; i < size; i++)
         {
             for (var j = 0; j < size; j++)
             {
-                var entry = columns[i].Across(columns[j]) + (i == j ? opposed[i] : 0);
-                matrix[(i * size) + j] = entry * scale[i] * scale[j];
+                system![i, j] = (columns[i].Across(columns[j]) + (i == j ? opposed[i] : 0)) * scale[i] * scale[j];
             }
         }
 
-        system = size == 0 ? null : new SmallSystem(size, matrix);
-        return system is null || system.Smallest > LeastPivot;
+        return system is null || system.Factor() > LeastPivot;
     }
 }
