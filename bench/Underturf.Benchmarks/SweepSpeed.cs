@@ -3,9 +3,9 @@ using System.Globalization;
 using System.Numerics;
 using System.Text;
 using System.Text.RegularExpressions;
-using Underturf.Cli.Engines;
 using Underturf.Networks.Wiring;
 using Underturf.Numerics;
+using Underturf.References.Tests;
 
 namespace Underturf.Benchmarks;
 
@@ -106,7 +106,7 @@ internal static partial class SweepSpeed
             deck.Append(CultureInfo.InvariantCulture, $"alter R{change.Element} = {installation.Network.ElementAt(change.Element).Ohms:R}\n");
         }
 
-        var words = Ngspice.Run(deck.Append("quit\n.endc\n.end\n").ToString());
+        var words = NgspiceProcess.Run(deck.Append("quit\n.endc\n.end\n").ToString(), (_, printed) => printed);
         return words.Succeeded
             ? [.. Printed().Matches(words.Value).Select(m => double.Parse(m.Groups["value"].ValueSpan, CultureInfo.InvariantCulture))]
             : throw new InvalidOperationException(words.Problem!.ToString());

@@ -1,8 +1,8 @@
 using System.Text;
 using Underturf.FieldLog;
 using Underturf.Property;
-using Underturf.Quantities;
 using Underturf.Reasoning;
+using Underturf.Reasoning.Diagnosis;
 
 namespace Underturf.Cli;
 
@@ -13,7 +13,6 @@ internal static class PropertyText
     {
         var (history, view) = (notebook.History, notebook.History.Now);
         var stock = Stock.Of(history);
-        var unit = history.Facts.Property?.Units == "si" ? "m" : "ft";
         var text = new StringBuilder();
         text.AppendLine(history.Facts.Property?.Name ?? "A property without a name");
         text.AppendLine();
@@ -21,7 +20,7 @@ internal static class PropertyText
         if (view.Cables.Count > 0)
         {
             text.AppendLine();
-            text.AppendLine(Runs(view, unit));
+            text.AppendLine(Runs(view, history.Facts.UsesUsUnits));
         }
 
         Missing(text, stock, view);
@@ -39,8 +38,8 @@ internal static class PropertyText
         return text.ToString().TrimEnd();
     }
 
-    private static string Runs(PropertyView view, string unit) =>
-        TextTable.Of(["run", "from", "to", "length", "wire", "carries", "grade"], view.Cables.OrderBy(c => c.Key, NaturalOrder.Instance).Select(c => Row(view, c.Key, c.Value, unit)));
+    private static string Runs(PropertyView view, bool usUnits) =>
+        TextTable.Of(["run", "from", "to", "length", "wire", "carries", "grade"], view.Cables.OrderBy(c => c.Key, NaturalOrder.Instance).Select(c => Row(view, c.Key, c.Value, usUnits)));
 
     private static string[] Row(PropertyView view, string id, StationFact station)
     {
@@ -50,9 +49,9 @@ internal static class PropertyText
         return [view.StationNumber(id), station.Terminal.ToString(), string.Join(", ", station.Waters), where, grade.ToString().ToLowerInvariant()];
     }
 
-    private static string[] Row(PropertyView view, string id, CableFact cable, string unit) =>
+    private static string[] Row(PropertyView view, string id, CableFact cable, bool usUnits) =>
     [
-        id, view.Name(cable.From), view.Name(cable.To), cable.Length is { } length ? $"{Units.In(length.Metres, unit):0} {unit}" : "unknown",
+        id, view.Name(cable.From), view.Name(cable.To), cable.Length is { } length ? Say.Length(length.Metres, usUnits) : "unknown",
         $"{cable.Gauge?.ToString() ?? "unknown"}, common {cable.CommonGauge?.ToString() ?? "unknown"}",
         cable.Carries.Count == 1 ? "1 station" : $"{cable.Carries.Count} stations", cable.Sure.ToString().ToLowerInvariant(),
     ];

@@ -10,6 +10,9 @@ public sealed record Facts
 
     public PropertyFact? Property { get; init; }
 
+    /// <summary>What people are shown: US customary units, where nothing else was said, or SI.</summary>
+    public bool UsesUsUnits => Property?.Units != "si";
+
     public Identity Identity { get; init; } = Identity.None;
 
     public ImmutableList<Observed<SameAsFact>> SameAs { get; init; } = [];

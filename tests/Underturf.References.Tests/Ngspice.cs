@@ -1,5 +1,3 @@
-using System.ComponentModel;
-using System.Diagnostics;
 using System.Globalization;
 using System.Numerics;
 using System.Text;
@@ -7,13 +5,10 @@ using System.Text;
 namespace Underturf.References.Tests;
 
 /// <summary>
-/// Runs the circuit simulator of the Debian package <c>ngspice</c> on a netlist and reads all its vectors back. It ends with code 0 on a
-/// singular matrix and on a bad netlist, so its words are read as well.
+/// Runs the circuit simulator <c>ngspice</c> on a netlist and reads all its vectors back; a complaint, or the missing engine, fails the test.
 /// </summary>
 internal static class Ngspice
 {
-    private static readonly string[] Complaints = ["error", "singular", "warning", "no such vector", "unknown", "gmin", "source stepping"];
-
     /// <summary>Runs one analysis, "op" or "ac lin 1 60 60".</summary>
     /// <returns>Complex values by vector name in lower case, as in "v(n1)".</returns>
     internal static Dictionary<string, Complex> Run(string elements, string analysis) => Read(Raw(elements, analysis));
@@ -21,47 +16,10 @@ internal static class Ngspice
     /// <summary>Runs one analysis and returns the raw file it writes, line by line.</summary>
     internal static string[] Raw(string elements, string analysis)
     {
-        var folder = Directory.CreateTempSubdirectory("underturf-ngspice-");
-        try
-        {
-            var deck = Path.Combine(folder.FullName, "deck.cir");
-            File.WriteAllText(
-                deck,
-                $"* written by the tests\n{elements}.control\nset filetype=ascii\n{analysis}\nwrite out.raw all\nquit\n.endc\n.end\n");
-            var words = Start(folder.FullName);
-            var complaint = Array.Find(Complaints, c => words.Contains(c, StringComparison.OrdinalIgnoreCase));
-            Assert.True(complaint is null, $"ngspice complains ('{complaint}'):\n{words}");
-            return File.ReadAllLines(Path.Combine(folder.FullName, "out.raw"));
-        }
-        finally
-        {
-            folder.Delete(recursive: true);
-        }
-    }
-
-    private static string Start(string folder)
-    {
-        var start = new ProcessStartInfo("ngspice", ["-b", "deck.cir"])
-        {
-            WorkingDirectory = folder,
-            UseShellExecute = false,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        try
-        {
-            using var process = Process.Start(start)!;
-            var errors = process.StandardError.ReadToEndAsync();
-            var words = process.StandardOutput.ReadToEnd() + errors.GetAwaiter().GetResult();
-            process.WaitForExit();
-            Assert.True(process.ExitCode == 0, $"ngspice ended with {process.ExitCode}:\n{words}");
-            return words;
-        }
-        catch (Win32Exception)
-        {
-            Assert.Fail("The reference engine is missing: install the Debian package 'ngspice'.");
-            throw;
-        }
+        var deck = $"* written by the tests\n{elements}.control\nset filetype=ascii\n{analysis}\nwrite out.raw all\nquit\n.endc\n.end\n";
+        var raw = NgspiceProcess.Run(deck, (folder, _) => File.ReadAllLines(Path.Combine(folder, "out.raw")));
+        Assert.True(raw.Succeeded, raw.Problem?.ToString());
+        return raw.Value;
     }
 
     /// <summary>An ASCII raw file with one point: a table of names, then a value a line, "re" or "re,im".</summary>

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using Underturf.Papers;
-using Underturf.Quantities;
 using Underturf.Reasoning;
+using Underturf.Reasoning.Diagnosis;
 
 namespace Underturf.Cli.Commands;
 
@@ -23,7 +23,7 @@ internal static class CircuitCommand
                 throw new Refusal(circuit.Problem!);
             }
 
-            var usUnits = notebook.History.Facts.Property?.Units != "si";
+            var usUnits = notebook.History.Facts.UsesUsUnits;
             Console.WriteLine(parsed.GetValue(json) ? AnswersJson.Write(circuit.Value) : Text(circuit.Value, usUnits));
             if (parsed.GetValue(draw) is { } file)
             {
@@ -43,7 +43,7 @@ internal static class CircuitCommand
         }));
         var runs = circuit.Runs.Select(r => new[]
         {
-            r.From, r.To, usUnits ? $"{Units.In(r.LengthMetres, "ft"):0} ft" : $"{r.LengthMetres:0} m", $"{r.Wire}, common {r.Common}", $"{r.LostVolts:0.0} V", $"{r.FarVolts:0.0} V",
+            r.From, r.To, Say.Length(r.LengthMetres, usUnits), $"{r.Wire}, common {r.Common}", $"{r.LostVolts:0.0} V", $"{r.FarVolts:0.0} V",
         });
         return string.Join(
             Environment.NewLine,

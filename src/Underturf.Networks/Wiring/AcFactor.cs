@@ -2,7 +2,7 @@ using Underturf.Numerics;
 
 namespace Underturf.Networks.Wiring;
 
-/// <summary>The alternating-current equations of one network at one frequency, factored once.</summary>
+/// <summary>The equations of one network at one frequency, factored once; at 0 Hz those of direct current, coils counting by their ohms.</summary>
 internal sealed class AcFactor
 {
     private readonly ComplexNodalFactor factor;
@@ -10,7 +10,7 @@ internal sealed class AcFactor
     internal AcFactor(WiringNetwork network, double hertz)
     {
         Network = network;
-        Topology = network.Topologies.Alternating(network);
+        Topology = hertz == 0 ? network.Topologies.Direct(network) : network.Topologies.Alternating(network);
         RadiansPerSecond = 2 * Math.PI * hertz;
         SiemensRe = new double[network.ElementCount];
         SiemensIm = new double[network.ElementCount];

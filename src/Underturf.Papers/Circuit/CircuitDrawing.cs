@@ -1,8 +1,6 @@
-using System.Text;
-using System.Xml;
 using System.Xml.Linq;
-using Underturf.Quantities;
 using Underturf.Reasoning;
+using Underturf.Reasoning.Diagnosis;
 
 namespace Underturf.Papers;
 
@@ -11,24 +9,13 @@ public static class CircuitDrawing
 {
     private const double Left = 60, Top = 130, Step = 210, Lane = 124, Margin = 40, Radius = 7;
 
-    private const string Style = """
-        text { font-family: "Atkinson Hyperlegible Next", "Atkinson Hyperlegible", "Segoe UI", "DejaVu Sans", sans-serif; fill: #1a211e; unicode-bidi: plaintext; }
+    private const string Style = Svg.Lettering + "\n" + """
         .title { font-size: 24px; font-weight: 700; } .under { font-size: 13px; fill: #555d58; } .name { font-size: 14px; font-weight: 700; }
         .body { font-size: 12.5px; } .small { font-size: 11.5px; fill: #555d58; } .weak { font-size: 12.5px; font-weight: 700; }
         """;
 
     /// <param name="usUnits">Lengths in feet, else in metres.</param>
-    public static byte[] Make(CircuitAnswer circuit, bool usUnits)
-    {
-        using var stream = new MemoryStream();
-        var settings = new XmlWriterSettings { Encoding = new UTF8Encoding(false), Indent = true, NewLineChars = "\n" };
-        using (var writer = XmlWriter.Create(stream, settings))
-        {
-            Draw(circuit, usUnits).Save(writer);
-        }
-
-        return stream.ToArray();
-    }
+    public static byte[] Make(CircuitAnswer circuit, bool usUnits) => Svg.Bytes(Draw(circuit, usUnits));
 
     private static XDocument Draw(CircuitAnswer circuit, bool usUnits)
     {
@@ -54,7 +41,7 @@ public static class CircuitDrawing
         var ((x1, y1), (x2, y2)) = (At(tree, run.From), At(tree, run.To));
         var elbow = x1 + 30;
         yield return Svg.Line([(x1, y1), (elbow, y2), (x2, y2)], closed: false, ("fill", "none"), ("stroke", Inks.Hex(Ink.Ink)), ("stroke-width", "2.5"), ("stroke-linejoin", "round"));
-        var length = usUnits ? $"{Units.In(run.LengthMetres, "ft"):0} ft" : $"{run.LengthMetres:0} m";
+        var length = Say.Length(run.LengthMetres, usUnits);
         var wire = run.Wire == run.Common ? run.Wire : $"{run.Wire}, common {run.Common}";
         yield return Svg.Text(elbow + 8, y2 - 9, $"{length}, {run.LostVolts:0.0} V lost", "body");
         yield return Svg.Text(elbow + 8, y2 + 18, Shorten.Name(wire, Styles.Small, Step - 50, 1), "small");

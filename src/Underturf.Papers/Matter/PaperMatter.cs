@@ -33,7 +33,7 @@ internal sealed class PaperMatter
 
     public PropertyView View => Notebook.History.Now;
 
-    public bool UsesUsUnits => Facts.Property?.Units != "si";
+    public bool UsesUsUnits => Facts.UsesUsUnits;
 
     public string PropertyName => PlainText.Of(Facts.Property?.Name ?? string.Empty) is { Length: > 0 } name ? name : "A property without a name";
 

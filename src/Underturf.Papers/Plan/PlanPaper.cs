@@ -1,5 +1,3 @@
-using System.Text;
-using System.Xml;
 using System.Xml.Linq;
 
 namespace Underturf.Papers;
@@ -9,25 +7,14 @@ internal static class PlanPaper
 {
     private const double LegendLeft = 1116, LegendWidth = 284, Margin = 40;
 
-    private const string Style = """
-        text { font-family: "Atkinson Hyperlegible Next", "Atkinson Hyperlegible", "Segoe UI", "DejaVu Sans", sans-serif; fill: #1a211e; unicode-bidi: plaintext; }
+    private const string Style = Svg.Lettering + "\n" + """
         .title { font-size: 30px; font-weight: 700; } .under { font-size: 14px; fill: #555d58; } .head { font-size: 14px; font-weight: 700; }
         .body { font-size: 13px; } .name { font-size: 13px; font-weight: 600; } .small { font-size: 11.5px; } .ground { font-size: 11.5px; fill: #555d58; }
         .pill { font-size: 11.5px; font-weight: 600; fill: #ffffff; } .halo { paint-order: stroke; stroke: #ffffff; stroke-width: 3px; stroke-linejoin: round; }
         .none { font-size: 18px; }
         """;
 
-    public static byte[] Make(PaperMatter matter)
-    {
-        using var stream = new MemoryStream();
-        var settings = new XmlWriterSettings { Encoding = new UTF8Encoding(false), Indent = true, NewLineChars = "\n" };
-        using (var writer = XmlWriter.Create(stream, settings))
-        {
-            Draw(matter).Save(writer);
-        }
-
-        return stream.ToArray();
-    }
+    public static byte[] Make(PaperMatter matter) => Svg.Bytes(Draw(matter));
 
     private static XDocument Draw(PaperMatter matter)
     {

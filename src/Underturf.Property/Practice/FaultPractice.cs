@@ -95,7 +95,9 @@ public sealed record FaultPractice
     public string FindingName => Finding ?? Id;
 
     /// <summary>The quantity of its effect that is not known well; nothing where there is none.</summary>
-    public Spread? Unknown => SeriesOhms ?? DcSeriesOhms ?? CoilFactor ?? EarthOhms ?? ToCommonOhms ?? SourceOhms;
+    public Spread? Unknown => Spreads.FirstOrDefault();
+
+    internal IEnumerable<Spread> Spreads => new[] { SeriesOhms, DcSeriesOhms, CoilFactor, EarthOhms, ToCommonOhms, SourceOhms }.OfType<Spread>();
 }
 
 /// <summary>What it takes to cure a fault once its place is known.</summary>

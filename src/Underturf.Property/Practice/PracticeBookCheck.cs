@@ -100,10 +100,7 @@ internal static class PracticeBookCheck
                 place, "has a chance outside 0 to 1");
             yield return (fault.Drift >= 0 && fault.SeriesCoils is null or >= 1, place, "needs a drift of zero or more and seriesCoils of one or more");
             yield return (fault.MoreCoils is null or (> 0 and < 1), place, "needs moreCoils above 0 and below 1");
-            yield return (Spreads(fault).All(s => s is { Median: > 0, LogSpread: > 0 }), place, "needs medians and spreads above zero");
+            yield return (fault.Spreads.All(s => s is { Median: > 0, LogSpread: > 0 }), place, "needs medians and spreads above zero");
         }
     }
-
-    private static IEnumerable<Spread> Spreads(FaultPractice fault) =>
-        new[] { fault.SeriesOhms, fault.DcSeriesOhms, fault.CoilFactor, fault.EarthOhms, fault.ToCommonOhms, fault.SourceOhms }.OfType<Spread>();
 }

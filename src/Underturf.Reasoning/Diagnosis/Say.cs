@@ -16,6 +16,13 @@ public static class Say
         return $"{value.ToString(form, CultureInfo.InvariantCulture)} ± {spread.ToString(form, CultureInfo.InvariantCulture)} {unit}";
     }
 
+    /// <summary>"240 ft" or "73 m".</summary>
+    public static string Length(double metres, bool usUnits)
+    {
+        var unit = usUnits ? "ft" : "m";
+        return string.Create(CultureInfo.InvariantCulture, $"{Units.In(metres, unit):0} {unit}");
+    }
+
     /// <summary>"92 %", "under 1 %", "over 99 %".</summary>
     public static string Share(double probability) => probability switch
     {

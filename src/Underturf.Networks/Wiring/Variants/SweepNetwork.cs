@@ -1,5 +1,4 @@
 using System.Numerics;
-using Underturf.Numerics;
 
 namespace Underturf.Networks.Wiring;
 
@@ -7,37 +6,19 @@ namespace Underturf.Networks.Wiring;
 internal sealed class SweepNetwork
 {
     private readonly WiringNetwork network;
-    private readonly double radiansPerSecond;
-    private readonly ComplexNodalFactor factor;
-    private readonly Complex[] siemens;
+    private readonly double hertz;
+    private readonly AcFactor factor;
     private readonly Lazy<Bridges> bridges;
 
     internal SweepNetwork(WiringNetwork network, double hertz)
     {
         this.network = network;
-        radiansPerSecond = 2 * Math.PI * hertz;
-        Topology = hertz == 0 ? network.Topologies.Direct(network) : network.Topologies.Alternating(network);
-        siemens = new Complex[network.ElementCount];
-        var (re, im) = (new double[Topology.Pattern.SlotCount], new double[Topology.Pattern.SlotCount]);
-        for (var e = 0; e < siemens.Length; e++)
-        {
-            if (Topology.Finite[e])
-            {
-                siemens[e] = Complex.Reciprocal(Impedance(e, network.Ohmic[e]));
-                var slot = Topology.ElementSlot[e];
-                if (slot >= 0)
-                {
-                    re[slot] += siemens[e].Real;
-                    im[slot] += siemens[e].Imaginary;
-                }
-            }
-        }
-
-        factor = new ComplexNodalFactor(Topology.Pattern, re, im);
+        this.hertz = hertz;
+        factor = new AcFactor(network, hertz);
         bridges = new Lazy<Bridges>(() => new Bridges(network, Topology));
     }
 
-    internal Topology Topology { get; }
+    internal Topology Topology => factor.Topology;
 
     internal Bridges Bridges => bridges.Value;
 
@@ -52,7 +33,7 @@ internal sealed class SweepNetwork
     internal bool IsOneMergedPart(int p, int q) => Topology.SameMergedPart(p, q);
 
     /// <summary>What the element puts in the way with these ohms.</summary>
-    internal Complex Impedance(int element, double ohms) => new(ohms, radiansPerSecond * network.Inductive[element]);
+    internal Complex Impedance(int element, double ohms) => new(ohms, factor.RadiansPerSecond * network.Inductive[element]);
 
     internal BranchColumn Column(int a, int b)
     {
@@ -80,7 +61,7 @@ internal sealed class SweepNetwork
             }
         }
 
-        return new SweepNetwork(changed, radiansPerSecond / (2 * Math.PI));
+        return new SweepNetwork(changed, hertz);
     }
 
     internal void ReadAll(IReadOnlyList<Transfer> transfers, Span<Complex> into)
@@ -99,12 +80,12 @@ internal sealed class SweepNetwork
         var left = new Complex[re.Length];
         left[a] += 1;
         left[b] -= 1;
-        for (var e = 0; e < siemens.Length; e++)
+        for (var e = 0; e < network.ElementCount; e++)
         {
             if (Topology.ElementSlot[e] >= 0)
             {
                 var (p, q) = (Merged(network.Layout.A[e]), Merged(network.Layout.B[e]));
-                var amperes = siemens[e] * new Complex(re[p] - re[q], im[p] - im[q]);
+                var amperes = new Complex(factor.SiemensRe[e], factor.SiemensIm[e]) * new Complex(re[p] - re[q], im[p] - im[q]);
                 left[p] -= amperes;
                 left[q] += amperes;
             }

@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Text;
+using System.Xml;
 using System.Xml.Linq;
 
 namespace Underturf.Papers;
@@ -7,6 +9,24 @@ namespace Underturf.Papers;
 internal static class Svg
 {
     public static readonly XNamespace Space = "http://www.w3.org/2000/svg";
+
+    /// <summary>The face of all text; further rules follow it in a drawing's style.</summary>
+    public const string Lettering = """
+        text { font-family: "Atkinson Hyperlegible Next", "Atkinson Hyperlegible", "Segoe UI", "DejaVu Sans", sans-serif; fill: #1a211e; unicode-bidi: plaintext; }
+        """;
+
+    /// <summary>A drawing as a file.</summary>
+    public static byte[] Bytes(XDocument drawing)
+    {
+        using var stream = new MemoryStream();
+        var settings = new XmlWriterSettings { Encoding = new UTF8Encoding(false), Indent = true, NewLineChars = "\n" };
+        using (var writer = XmlWriter.Create(stream, settings))
+        {
+            drawing.Save(writer);
+        }
+
+        return stream.ToArray();
+    }
 
     public static string N(double number) => Math.Round(number, 2).ToString("0.##", CultureInfo.InvariantCulture);
 
