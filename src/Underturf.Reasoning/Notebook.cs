@@ -60,22 +60,16 @@ public sealed class Notebook
     /// <summary>Every reading and run beside what the property as noted predicts for it, nothing broken.</summary>
     public IReadOnlyList<ReadingLine> Readings() => [.. matter.Evidence
         .Where(e => e is not LookEvidence)
-        .Select(e => ReadingLine.Of(matter, e, LevelOf(matter.Paths[e.Stations[0]].Controller)))];
+        .Select(e => ReadingLine.Of(matter, e, beliefs.Value[matter.Paths[e.Stations[0]].Controller].OutlookOf(e.Stations[0])))];
 
     /// <summary>What stations of one controller do when they are on together, nothing broken.</summary>
     /// <param name="stations">Labels or ids.</param>
-    public Outcome<CircuitAnswer> Circuit(IReadOnlyList<string> stations) => new CircuitWriter(matter, LevelOf).Write(stations);
-
-    private double LevelOf(string controller) => beliefs.Value.GetValueOrDefault(controller)?.LogLevel ?? 0;
+    public Outcome<CircuitAnswer> Circuit(IReadOnlyList<string> stations) => new CircuitWriter(matter, c => beliefs.Value[c].Posterior).Write(stations);
 
     /// <summary>A controller that stations name counts, whether or not anybody has noted the controller itself.</summary>
-    private Dictionary<string, Belief> Believe()
-    {
-        var clusters = new ClusterBuilder(matter).Build();
-        return matter.Paths.Values
-            .Select(p => p.Controller)
-            .Distinct()
-            .Order(StringComparer.Ordinal)
-            .ToDictionary(c => c, c => BeliefEngine.Of(matter, c, clusters), StringComparer.Ordinal);
-    }
+    private Dictionary<string, Belief> Believe() => matter.Paths.Values
+        .Select(p => p.Controller)
+        .Distinct()
+        .Order(StringComparer.Ordinal)
+        .ToDictionary(c => c, c => BeliefEngine.Of(matter, c), StringComparer.Ordinal);
 }

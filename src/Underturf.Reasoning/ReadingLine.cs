@@ -11,12 +11,12 @@ namespace Underturf.Reasoning;
 /// </param>
 public sealed record ReadingLine(EntryId Entry, DateTimeOffset At, IReadOnlyList<string> Stations, string What, string Predicted, string Observed, double Surprise)
 {
-    internal static ReadingLine Of(Case matter, Evidence evidence, double logLevel) => new(
+    internal static ReadingLine Of(Case matter, Evidence evidence, Outlook outlook) => new(
         evidence.Entry,
         evidence.Moment.At,
         [.. evidence.Stations.Select(matter.View.StationNumber)],
         evidence.What,
-        evidence.Predicted([], logLevel, matter.Cures),
+        evidence.Predicted([], outlook, matter.Cures),
         evidence.Observed,
-        Math.Max(0, evidence.Surprise(logLevel)));
+        Math.Max(0, evidence.Surprise(outlook)));
 }

@@ -84,6 +84,9 @@ public sealed record PracticeBook
 
     public InstrumentPractice Instrument(ProbePractice probe) => Instruments.First(i => i.Name == probe.Instrument);
 
+    /// <summary>The instrument that is put across in this way; nothing where no probe does.</summary>
+    public InstrumentPractice? InstrumentOf(Measure measures) => Probes.FirstOrDefault(p => p.Measures == measures) is { } probe ? Instrument(probe) : null;
+
     public RepairPractice? Repair(string name) => Repairs.FirstOrDefault(r => r.Name == name);
 }
 

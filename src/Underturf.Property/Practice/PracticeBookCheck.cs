@@ -68,8 +68,8 @@ internal static class PracticeBookCheck
     {
         foreach (var meter in book.Instruments)
         {
-            yield return (meter is { Step: > 0, Least: > 0, Floor: > 0, Accuracy: >= 0 } && meter.Most > meter.Least && meter.Most > meter.Step,
-                $"instrument {meter.Name}", "needs step, floor and least above zero and most above least and step");
+            yield return (meter is { Step: > 0, Least: > 0, Floor: > 0, Accuracy: >= 0, Bias: >= 0 } && meter.Bias <= meter.Accuracy && meter.Most > meter.Least && meter.Most > meter.Step,
+                $"instrument {meter.Name}", "needs step, floor and least above zero, most above least and step, and no more bias than accuracy");
         }
     }
 

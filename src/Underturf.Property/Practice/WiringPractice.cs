@@ -29,8 +29,8 @@ public sealed record LengthSpreads(double Measured, double Told, double Estimate
 /// <param name="LevelSpread">Spread of the property's usual coil about <paramref name="Ohms"/>: one unknown shared by all coils.</param>
 /// <param name="Differ">Spread of one coil about the property's usual coil.</param>
 /// <param name="Noted">Spread of a coil about the ohms noted for it.</param>
-/// <param name="InrushReactanceOhms">At the supply's frequency, plunger out: decides whether it pulls in.</param>
-/// <param name="HoldingReactanceOhms">At the supply's frequency, plunger in.</param>
+/// <param name="InrushReactanceOhms">At the book's frequency of supply, plunger out: decides whether it pulls in.</param>
+/// <param name="HoldingReactanceOhms">At the book's frequency of supply, plunger in.</param>
 public sealed record CoilPractice(
     string Source,
     double Ohms,
@@ -47,7 +47,8 @@ public sealed record CoilPractice(
 public sealed record SupplyPractice(string Source, double Volts, double VoltsSpread, double Hertz, double Ohms);
 
 /// <summary>An instrument: its error is accuracy times the reading plus a floor; it displays in steps up to its most.</summary>
-/// <param name="Accuracy">Standard deviation as a share of the reading.</param>
+/// <param name="Accuracy">Standard deviation as a share of the reading, what all its readings share included.</param>
+/// <param name="Bias">Standard deviation, as a share of the reading, of the error that all its readings share.</param>
 /// <param name="Floor">Standard deviation at zero, in the SI unit of its dimension.</param>
 /// <param name="Step">Smallest step of the display.</param>
 /// <param name="Least">Smallest value that "something not modelled" is spread over.</param>
@@ -58,6 +59,7 @@ public sealed record InstrumentPractice(
     Dimension Dimension,
     bool Owned,
     double Accuracy,
+    double Bias,
     double Floor,
     double Step,
     double Least,
@@ -65,4 +67,7 @@ public sealed record InstrumentPractice(
 {
     /// <summary>Standard deviation of its own error at a reading: share and floor add as independent errors do.</summary>
     public double Sigma(double si) => Math.Sqrt((Accuracy * si * Accuracy * si) + (Floor * Floor));
+
+    /// <summary>Variance of the part of that which is each reading's own.</summary>
+    public double OwnVariance(double si) => (((Accuracy * Accuracy) - (Bias * Bias)) * si * si) + (Floor * Floor);
 }

@@ -7,8 +7,8 @@ using Underturf.Reasoning.Translation;
 namespace Underturf.Reasoning.Circuits;
 
 /// <summary>Switches stations on, lets the plungers settle, and reads what a meter would read everywhere.</summary>
-/// <param name="levelOf">log of the usual coil against the practice book's, as the readings of a controller say.</param>
-internal sealed class CircuitWriter(Case matter, Func<string, double> levelOf)
+/// <param name="outlookOf">What the readings of a controller say of the usual coil, the lengths and the rest that they share.</param>
+internal sealed class CircuitWriter(Case matter, Func<string, Outlook> outlookOf)
 {
     /// <param name="asked">Labels or ids of stations of one controller.</param>
     public Outcome<CircuitAnswer> Write(IReadOnlyList<string> asked)
@@ -34,7 +34,7 @@ internal sealed class CircuitWriter(Case matter, Func<string, double> levelOf)
     {
         var controller = paths[0].Controller;
         var supply = matter.Supplies.Of(matter.View, controller, matter.History.WorkTimes.Count);
-        var running = new RunningStations(paths, supply, matter.Book, levelOf(controller));
+        var running = new RunningStations(paths, supply, matter.Book, outlookOf(controller).LogLevel);
         var first = running.Network.SolveAc(running.Hertz);
         var settled = CoilStates.Settle(running.Network, running.Hertz, [.. running.Coils.Select(c => c.Coil)]);
         if (!first.Succeeded || !settled.Succeeded)
@@ -69,8 +69,8 @@ internal sealed class CircuitWriter(Case matter, Func<string, double> levelOf)
                 c.Does.ToString().ToLowerInvariant()));
         return new StationOnCircuit(
             matter.View.StationNumber(path.Station),
-            ohms.MeanAt(levelOf(path.Controller)),
-            Math.Sqrt(ohms.Variance),
+            outlookOf(path.Controller).Mean(ohms),
+            Math.Sqrt(outlookOf(path.Controller).Variance(ohms)),
             settled.Solution.Current(running.Outputs[path.Station]).Value.Magnitude,
             path.Guessed,
             [.. valves]);

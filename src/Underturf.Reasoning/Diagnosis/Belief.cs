@@ -1,19 +1,18 @@
 namespace Underturf.Reasoning.Diagnosis;
 
 /// <summary>Probabilities of what could be wrong with one station: each set of suspects that are wrong together.</summary>
-/// <param name="Suspects">One private suspect, one on the common, or a pair; empty for "all sound".</param>
+/// <param name="Suspects">Private ones, those on the common, a pair; empty for "all sound".</param>
 internal sealed record World(IReadOnlyList<Suspect> Suspects, double Probability)
 {
     public bool IsSound => Suspects.Count == 0;
 }
 
 /// <summary>The posterior over all that could be wrong at one controller.</summary>
-/// <param name="Shared">Suspects on the common, the supply and everywhere, "all sound" among them.</param>
 /// <param name="Stations">For each station the worlds in which it lives; probabilities sum to one.</param>
-/// <param name="LogLevel">Posterior mean of the log of the usual coil against the practice book's.</param>
-/// <param name="LogEvidence">log of the chance of all notes together.</param>
-internal sealed record Belief(
-    IReadOnlyList<(Suspect Suspect, double Probability)> Shared,
-    IReadOnlyDictionary<string, IReadOnlyList<World>> Stations,
-    double LogLevel,
-    double LogEvidence);
+/// <param name="Posterior">What all notes say of the shared unknowns.</param>
+/// <param name="LeftOut">A bound of the probability that the states left out would have.</param>
+internal sealed record Belief(IReadOnlyDictionary<string, IReadOnlyList<World>> Stations, Outlook Posterior, double LeftOut, Func<string, Outlook> OutlookOf)
+{
+    /// <summary>Posterior mean of the log of the usual coil against the practice book's.</summary>
+    public double LogLevel => Posterior.LogLevel;
+}

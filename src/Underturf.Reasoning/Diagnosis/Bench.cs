@@ -50,7 +50,7 @@ internal sealed class Bench
         var variation = new Variation(this, book);
         foreach (var suspect in suspects)
         {
-            variation.Apply(suspect);
+            Effects.Apply(suspect, variation);
         }
 
         return variation.IsChanged ? variation : null;

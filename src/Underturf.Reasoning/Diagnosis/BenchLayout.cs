@@ -12,6 +12,7 @@ internal sealed class BenchLayout
 
     private readonly BenchSetup setup;
     private readonly PracticeBook book;
+    private readonly Unknowns unknowns;
     private readonly WiringNetwork network = new();
     private readonly List<Part> parts = [];
     private readonly Dictionary<(string, LegKey), Bench.LegSlots> legs = [];
@@ -22,16 +23,17 @@ internal sealed class BenchLayout
     private readonly int fieldCommon;
     private readonly int commonTerminal;
 
-    private BenchLayout(BenchSetup setup, PracticeBook book)
+    private BenchLayout(BenchSetup setup, PracticeBook book, Unknowns unknowns)
     {
         this.setup = setup;
         this.book = book;
+        this.unknowns = unknowns;
         nodes = [.. setup.Paths.Select(p => new int[p.Legs.Count])];
         commonTerminal = network.Node("common terminal");
         fieldCommon = network.Node("field common");
     }
 
-    public static Bench Of(BenchSetup setup, PracticeBook book) => new BenchLayout(setup, book).Build();
+    public static Bench Of(BenchSetup setup, PracticeBook book, Unknowns unknowns) => new BenchLayout(setup, book, unknowns).Build();
 
     /// <summary>Ohms of the two conductors to a further valve that nobody noted.</summary>
     public static double BranchWireOhms(PracticeBook book) =>
@@ -123,16 +125,16 @@ internal sealed class BenchLayout
         var key = new LegKey(leg.Id, leg.To);
         var here = network.Node($"{path.Station} at {leg.To}");
         nodes[p][i] = here;
-        var group = commons.Count;
+        var length = unknowns.Length(key);
         if (!commonNodes.TryGetValue(key, out var back))
         {
             back = network.Node($"common at {leg.To} by {leg.Id}");
             var from = leg.Parent < 0 ? fieldCommon : commonNodes[KeyOf(path.Legs[leg.Parent])];
             commonNodes[key] = back;
-            commons[key] = Wire(leg, from, back, leg.CommonSize, group);
+            commons[key] = Wire(leg, from, back, leg.CommonSize, length);
         }
 
-        var conductor = Wire(leg, leg.Parent < 0 ? terminal : nodes[p][leg.Parent], here, leg.StationSize, group);
+        var conductor = Wire(leg, leg.Parent < 0 ? terminal : nodes[p][leg.Parent], here, leg.StationSize, length);
         var leak = setup.Measures == Measure.EarthOhms ? Leak(here, i == path.Legs.Count - 1) : -1;
         var far = network.Node($"{path.Station} branch at {leg.To}");
         var branchWire = network.AddResistor("branch wire", here, far, double.PositiveInfinity);
@@ -140,11 +142,11 @@ internal sealed class BenchLayout
         legs[(path.Station, key)] = new Bench.LegSlots(conductor, leak, branchWire, setup.Measures == Measure.EarthOhms ? -1 : branchCoil);
     }
 
-    private int Wire(Leg leg, int from, int to, WireSize size, int group)
+    private int Wire(Leg leg, int from, int to, WireSize size, int length)
     {
         var ohms = WireOhms(book, size, leg.LengthMetres);
         var element = network.AddResistor(leg.Id, from, to, ohms + book.Wire.SoundSpliceOhms);
-        parts.Add(new Part(element, PartKind.Wire, group, ohms, leg.LogSpread));
+        parts.Add(new Part(element, PartKind.Wire, length, ohms, leg.LogSpread));
         return element;
     }
 
@@ -186,8 +188,7 @@ internal sealed class BenchLayout
         }
     }
 
-    private double Henries =>
-        (setup.Inrush ? book.Coil.InrushReactanceOhms : book.Coil.HoldingReactanceOhms) / (2 * Math.PI * setup.Supply.Hertz);
+    private double Henries => CoilModel.Henries(book, setup.Inrush);
 
     /// <summary>The coil that the first station's terminal feeds: the other's where the two are swapped.</summary>
     private (int A, int B) CoilNodes()

@@ -3,12 +3,12 @@ using Underturf.Reasoning.Translation;
 
 namespace Underturf.Reasoning.Diagnosis;
 
-/// <summary>Lays each bench out once and remembers the sound prediction, which most suspects leave as it is.</summary>
-internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths, PracticeBook book, Func<string, Supply> supplyOf)
+/// <summary>The circuits of one epoch: one station's as a feeder, two stations' as a bench; each laid out once.</summary>
+internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths, PracticeBook book, Func<string, Supply> supplyOf, Func<string, Unknowns> unknownsOf)
 {
     private readonly Dictionary<Key, (Bench Bench, Prediction Sound)> benches = [];
-    private readonly Dictionary<(Bench, Suspect), DeadReading> bases = [];
-    private readonly Predictor predictor = new(book);
+    private readonly Dictionary<string, StationFeeder> feeders = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string Station, string Partner, string Place), StationFeeder?> joined = [];
 
     public StationPath Path(string station) => paths[station];
 
@@ -17,38 +17,77 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     /// <summary>What an instrument would show of these stations when the suspects are wrong and nothing else.</summary>
     public Prediction Predict(Measure measures, IReadOnlyList<string> stations, string? place, bool inrush, IReadOnlyList<Suspect> active)
     {
-        var pair = active.FirstOrDefault(s => s.IsPair && IsHere(s, stations));
-        var (bench, sound) = Bench(new Key(measures, stations[0], Partner(stations, pair), place, inrush, pair?.Fault!.Joins == true ? pair.Place : null, pair?.Fault!.Swaps == true));
-        if (active.Count == 0)
+        var pair = Pair(active, stations);
+        if (stations.Count > 1 || pair is not null)
         {
-            return sound;
+            return (pair is null ? null : Paired(measures, stations, place, inrush, active, pair))
+                ?? Benched(new Key(measures, stations[0], Partner(stations, pair), place, inrush, pair?.Fault!.Joins == true ? pair.Place : null, pair?.Fault!.Swaps == true), pair is not null, active);
         }
 
-        return (bench.Setup.IsFed ? null : FromBase(bench, active)) ?? Solved(bench, sound, pair is not null, active);
+        return Feeder(stations[0]).Predict(measures, place, inrush, active);
     }
 
-    private Prediction Solved(Bench bench, in Prediction sound, bool paired, IReadOnlyList<Suspect> active) =>
-        bench.Vary(book, active) is { } variation ? predictor.Predict(bench, variation) : sound with { IsTouched = paired };
-
     /// <summary>
-    /// A lone suspect whose ohms are in series: its seat is solved once without them, and each stratum's ohms are added to that.
+    /// A pair that one feeder can show: what a terminal reads with the other's conductor on it, or with the other's valves hanging on the place where
+    /// the two are joined. Nothing where the two conductors, or their commons, make a loop.
     /// </summary>
-    private Prediction? FromBase(Bench bench, IReadOnlyList<Suspect> active)
+    private Prediction? Paired(Measure measures, IReadOnlyList<string> stations, string? place, bool inrush, IReadOnlyList<Suspect> active, Suspect pair)
     {
-        if (active is not [{ Seat: { } seat } suspect] || (suspect.Fault!.SeriesOhms ?? suspect.Fault.DcSeriesOhms) is null)
+        if (stations.Count > 1 || measures == Measure.EarthOhms || !(pair.Fault!.Swaps || pair.Fault.Joins))
         {
             return null;
         }
 
-        if (!bases.TryGetValue((bench, seat), out var known))
+        var partner = pair.Station == stations[0] ? pair.Other! : pair.Station!;
+        if (pair.Fault.Swaps)
         {
-            known = predictor.PredictDead(bench, bench.Vary(book, [seat]));
-            bases[(bench, seat)] = known;
+            return measures is Measure.StationOhms or Measure.TerminalVolts or Measure.StationAmps || (measures == Measure.CoilVolts && place is null)
+                ? Feeder(partner).Predict(measures, null, inrush, active) with { IsTouched = true }
+                : null;
         }
 
-        var element = bench.SeriesElement(suspect);
-        return element < 0 ? null : known.InSeries(element, suspect.Amount, suspect.SeriesLogSpread);
+        if (!joined.TryGetValue((stations[0], partner, pair.Place!), out var feeder))
+        {
+            feeder = JoinedPath.Of(paths[stations[0]], paths[partner], pair.Place!) is { } path ? NewFeeder(path) : null;
+            joined[(stations[0], partner, pair.Place!)] = feeder;
+        }
+
+        return feeder is null ? null : feeder.Predict(measures, place, inrush, active) with { IsTouched = true };
     }
+
+    private Suspect? Pair(IReadOnlyList<Suspect> active, IReadOnlyList<string> stations)
+    {
+        foreach (var suspect in active)
+        {
+            if (suspect.IsPair && IsHere(suspect, stations))
+            {
+                return suspect;
+            }
+        }
+
+        return null;
+    }
+
+    private Prediction Benched(Key key, bool paired, IReadOnlyList<Suspect> active)
+    {
+        var (bench, sound) = Bench(key);
+        return bench.Vary(book, active) is { } variation
+            ? new Predictor(book, Unknowns(key.Station)).Predict(bench, variation)
+            : sound with { IsTouched = paired };
+    }
+
+    private StationFeeder Feeder(string station)
+    {
+        if (!feeders.TryGetValue(station, out var feeder))
+        {
+            feeder = NewFeeder(paths[station]);
+            feeders[station] = feeder;
+        }
+
+        return feeder;
+    }
+
+    private StationFeeder NewFeeder(StationPath path) => new(path, book, supplyOf(path.Controller), unknownsOf(path.Controller));
 
     /// <summary>
     /// Whether a pair changes what is measured: it holds the one station, or just the two that are measured against each other, and both
@@ -66,13 +105,15 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     private static string? Partner(IReadOnlyList<string> stations, Suspect? pair) =>
         stations.Count > 1 ? stations[1] : pair is null ? null : pair.Station == stations[0] ? pair.Other : pair.Station;
 
+    private Unknowns Unknowns(string station) => unknownsOf(paths[station].Controller);
+
     private (Bench Bench, Prediction Sound) Bench(Key key)
     {
         if (!benches.TryGetValue(key, out var known))
         {
             IReadOnlyList<StationPath> laid = key.Other is null ? [paths[key.Station]] : [paths[key.Station], paths[key.Other]];
-            var bench = BenchLayout.Of(new BenchSetup(laid, key.Measures, key.Place, supplyOf(paths[key.Station].Controller), key.Inrush, key.JoinAt, key.Swapped), book);
-            known = (bench, predictor.Predict(bench, null));
+            var bench = BenchLayout.Of(new BenchSetup(laid, key.Measures, key.Place, supplyOf(paths[key.Station].Controller), key.Inrush, key.JoinAt, key.Swapped), book, Unknowns(key.Station));
+            known = (bench, new Predictor(book, Unknowns(key.Station)).Predict(bench, null));
             benches[key] = known;
         }
 

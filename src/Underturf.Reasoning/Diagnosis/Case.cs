@@ -10,18 +10,19 @@ namespace Underturf.Reasoning.Diagnosis;
 internal sealed class Case
 {
     private readonly Dictionary<int, BenchStore> benches = [];
+    private readonly Dictionary<string, Unknowns> unknowns = new(StringComparer.Ordinal);
 
     public Case(PropertyHistory history, PracticeBook book)
     {
         History = history;
         Book = book;
         View = history.Now;
-        Levels = new CoilLevels(book);
         Cures = new Cures(history);
         Paths = new PathFinder(View, book).All().ToDictionary(p => p.Station, StringComparer.Ordinal);
         Supplies = new Supplies(history, book);
         Suspects = new SuspectList(book, [.. Paths.Values]);
         var finder = new EvidenceFinder(this);
+        BenchesNow = Benches(Moment.Last);
         Evidence = finder.Find();
         Unexplained = [.. finder.Unexplained, .. Supplies.Strange()];
         Problems = finder.Problems;
@@ -32,8 +33,6 @@ internal sealed class Case
     public PracticeBook Book { get; }
 
     public PropertyView View { get; }
-
-    public CoilLevels Levels { get; }
 
     public Cures Cures { get; }
 
@@ -58,7 +57,12 @@ internal sealed class Case
         {
             var view = History.At(moment);
             var paths = new PathFinder(view, Book).All().ToDictionary(p => p.Station, StringComparer.Ordinal);
-            store = new BenchStore(paths, Book, controller => Supplies.Of(view, controller, epoch));
+            foreach (var (path, leg) in paths.Values.SelectMany(p => p.Legs.Select(l => (p, l))))
+            {
+                Unknowns(path.Controller).Length(new LegKey(leg.Id, leg.To));
+            }
+
+            store = new BenchStore(paths, Book, controller => Supplies.Of(view, controller, epoch), Unknowns);
             benches[epoch] = store;
         }
 
@@ -66,5 +70,17 @@ internal sealed class Case
     }
 
     /// <summary>The benches of the property as it stands now, for readings not taken yet.</summary>
-    public BenchStore BenchesNow => Benches(Moment.Last);
+    public BenchStore BenchesNow { get; }
+
+    /// <summary>What the readings of one controller share; complete once every epoch that a note asks for has its benches.</summary>
+    public Unknowns Unknowns(string controller)
+    {
+        if (!unknowns.TryGetValue(controller, out var known))
+        {
+            known = new Unknowns(Book);
+            unknowns[controller] = known;
+        }
+
+        return known;
+    }
 }

@@ -1,44 +1,41 @@
-using Underturf.Numerics;
-
 namespace Underturf.Reasoning.Diagnosis;
 
-/// <summary>
-/// Stations tied together by readings between them (most stand alone), with every joint state of their private suspects and its weight on
-/// the grid of coil levels.
-/// </summary>
+/// <summary>Stations tied together by readings between them; most stand alone.</summary>
 internal sealed class Cluster
 {
-    public required IReadOnlyList<string> Stations { get; init; }
+    public required IReadOnlyList<StationNotes> Stations { get; init; }
 
-    public required IReadOnlyList<Evidence> Evidence { get; init; }
+    /// <summary>Readings between its stations.</summary>
+    public required IReadOnlyList<Evidence> Ties { get; init; }
 
-    public required IReadOnlyList<Joint> Joints { get; init; }
+    public IEnumerable<Evidence> Evidence => Stations.SelectMany(s => s.Evidence).Concat(Ties);
 
-    /// <summary>log of the sum over joints, for each coil level.</summary>
-    public required double[] LogTotal { get; init; }
+    public bool Has(string? station) => station is not null && Stations.Any(s => s.Path.Station == station);
+}
 
-    /// <summary>One suspect for each station, with log(prior * likelihood) for each coil level.</summary>
-    /// <param name="LogPrior">log of the prior probability.</param>
-    internal sealed record Joint(IReadOnlyList<Suspect> Suspects, double LogPrior, double[] LogWeight)
+/// <summary>What could be wrong with one station alone, and the notes that bear on it.</summary>
+/// <param name="Evidence">The quickest to weigh first.</param>
+/// <param name="Suspects">Each thing that could be wrong, "all sound" not among them.</param>
+/// <param name="LogNone">log of the chance that none of them is wrong.</param>
+internal sealed record StationNotes(Translation.StationPath Path, IReadOnlyList<Evidence> Evidence, IReadOnlyList<Suspect> Suspects, double LogNone);
+
+/// <summary>Things wrong together in a cluster, and the logarithm of their chance with the cluster's notes.</summary>
+internal sealed record State(IReadOnlyList<Suspect> Suspects, double LogPrior, double LogWeight)
+{
+    public bool IsSound => Suspects.Count == 0;
+}
+
+/// <summary>The states of a cluster that are worth keeping, likeliest first.</summary>
+/// <param name="LogTotal">log of the chance of the cluster's notes.</param>
+/// <param name="LogLeftOut">A bound of the logarithm of what the states left out would add.</param>
+internal sealed record States(IReadOnlyList<State> All, double LogTotal, double LogLeftOut)
+{
+    /// <summary>Probability of being sound.</summary>
+    public double Sound => All.Where(s => s.IsSound).Sum(s => Math.Exp(s.LogWeight - LogTotal));
+
+    public static States Of(List<State> all, double logLeftOut)
     {
-        public bool IsSound => Suspects.All(s => s.Fault is null);
-    }
-
-    /// <summary>log(sum over joints) for each level.</summary>
-    public static double[] Total(IReadOnlyList<Joint> joints, int levels)
-    {
-        var total = new double[levels];
-        var column = new double[joints.Count];
-        for (var i = 0; i < levels; i++)
-        {
-            for (var j = 0; j < joints.Count; j++)
-            {
-                column[j] = joints[j].LogWeight[i];
-            }
-
-            total[i] = LogMath.LogSumExp(column);
-        }
-
-        return total;
+        all.Sort((a, b) => b.LogWeight.CompareTo(a.LogWeight));
+        return new States(all, Numerics.LogMath.LogSumExp([.. all.Select(s => s.LogWeight)]), logLeftOut);
     }
 }

@@ -9,4 +9,11 @@ internal readonly record struct CoilModel(double Ohms, bool OnLevel, double LogS
     public static CoilModel Of(double? notedOhms, PracticeBook book) => notedOhms is { } ohms
         ? new CoilModel(ohms, false, book.Coil.Noted)
         : new CoilModel(book.Coil.Ohms, true, book.Coil.Differ);
+
+    /// <summary>Ohms of reactance at a supply's frequency: the book gives them at its own.</summary>
+    public static double ReactanceOhms(PracticeBook book, double hertz, bool inrush) =>
+        (inrush ? book.Coil.InrushReactanceOhms : book.Coil.HoldingReactanceOhms) * hertz / book.Supply.Hertz;
+
+    /// <summary>Henries of a coil.</summary>
+    public static double Henries(PracticeBook book, bool inrush) => ReactanceOhms(book, 1, inrush) / (2 * Math.PI);
 }

@@ -33,15 +33,14 @@ internal sealed class Display
 
     public InstrumentPractice Instrument => instrument;
 
-    public double LogChance(in Prediction prediction, double logLevel)
+    public double LogChance(Prediction prediction, Outlook outlook)
     {
         if (prediction.IsOpen)
         {
             return Open();
         }
 
-        var mean = prediction.MeanAt(logLevel);
-        var sigma = Sigma(instrument, prediction, mean);
+        var (mean, sigma) = Expect(instrument, prediction, outlook);
         if (sigma > Wide * mean && mean > instrument.Least)
         {
             return Logarithmic(mean, sigma / mean);
@@ -52,11 +51,11 @@ internal sealed class Display
             : Math.Max(LeastLog, Normal.LogCdfInterval((instrument.Most - mean) / sigma, double.PositiveInfinity));
     }
 
-    /// <summary>Standard deviation of the display about the mean: what the circuit leaves open and the instrument's own error.</summary>
-    public static double Sigma(InstrumentPractice instrument, in Prediction prediction, double mean)
+    /// <summary>Mean of what is displayed, and its standard deviation: what the circuit leaves open and the instrument's own error.</summary>
+    public static (double Mean, double Sigma) Expect(InstrumentPractice instrument, Prediction prediction, Outlook outlook)
     {
-        var own = instrument.Sigma(mean);
-        return Math.Sqrt(prediction.Variance + (own * own));
+        var mean = outlook.Mean(prediction);
+        return (mean, Math.Sqrt(outlook.Variance(prediction) + instrument.OwnVariance(mean)));
     }
 
     /// <summary>Spread evenly over the decades that the instrument can show.</summary>

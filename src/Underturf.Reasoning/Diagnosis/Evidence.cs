@@ -2,7 +2,7 @@ using Underturf.FieldLog;
 
 namespace Underturf.Reasoning.Diagnosis;
 
-/// <summary>A note that bears on what is wrong. It enters belief once, through <see cref="Weigh"/>.</summary>
+/// <summary>A note that bears on what is wrong. It enters belief once, through <see cref="LogChance"/>.</summary>
 internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
 {
     public Moment Moment { get; } = moment;
@@ -21,44 +21,51 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
     /// <summary>False for notes that a slip of the pen or eye does not concern.</summary>
     public virtual bool CanBeMisread => true;
 
-    /// <summary>
-    /// Adds, for every level of the usual coil, the logarithm of the chance to note just this when the suspects, and nothing else, are wrong.
-    /// </summary>
-    public void Weigh(IReadOnlyList<Suspect> suspects, CoilLevels levels, Cures cures, double[] into)
+    /// <summary>Logarithm of the chance to note just this when the suspects, and nothing else, are wrong.</summary>
+    public double LogChance(IReadOnlyList<Suspect> suspects, Outlook outlook, Cures cures)
     {
-        var active = suspects.Where(s => s.Fault is not null && !cures.IsCured(s, Moment)).ToList();
-        if (active.Any(s => s.Note == Entry || (s.Fault!.Scope == Property.Practice.FaultScope.Unmodelled && Stations.Contains(s.Station!))))
+        var active = Active(suspects, cures);
+        foreach (var suspect in active)
         {
-            Add(LogChanceUnmodelled, into);
-            return;
+            if (IsAnything(suspect))
+            {
+                return LogChanceUnmodelled;
+            }
         }
 
-        WeighActive(active, levels, into);
+        return LogChanceActive(active, outlook);
     }
 
-    /// <summary>What the suspects predict, in words, at one level of the usual coil.</summary>
-    public string Predicted(IReadOnlyList<Suspect> suspects, double logLevel, Cures cures)
+    /// <summary>What the suspects predict, in words.</summary>
+    public string Predicted(IReadOnlyList<Suspect> suspects, Outlook outlook, Cures cures)
     {
-        var active = suspects.Where(s => s.Fault is not null && !cures.IsCured(s, Moment)).ToList();
-        return active.Any(s => s.Note == Entry || s.Fault!.Scope == Property.Practice.FaultScope.Unmodelled)
-            ? "anything"
-            : PredictedActive(active, logLevel);
+        var active = Active(suspects, cures);
+        return active.Any(IsAnything) ? "anything" : PredictedActive(active, outlook);
     }
 
     /// <summary>How unlikely the note is with nothing broken, against an ordinary one, in powers of ten.</summary>
-    public abstract double Surprise(double logLevel);
+    public abstract double Surprise(Outlook outlook);
 
     protected abstract double LogChanceUnmodelled { get; }
 
-    protected abstract void WeighActive(IReadOnlyList<Suspect> active, CoilLevels levels, double[] into);
+    protected abstract double LogChanceActive(IReadOnlyList<Suspect> active, Outlook outlook);
 
-    protected abstract string PredictedActive(IReadOnlyList<Suspect> active, double logLevel);
+    protected abstract string PredictedActive(IReadOnlyList<Suspect> active, Outlook outlook);
 
-    protected static void Add(double logChance, double[] into)
+    protected bool IsAnything(Suspect suspect) =>
+        suspect.Note == Entry || (suspect.Fault!.Scope == Property.Practice.FaultScope.Unmodelled && Stations.Contains(suspect.Station!));
+
+    /// <summary>Those wrong at the time of the note; as a rule all.</summary>
+    protected IReadOnlyList<Suspect> Active(IReadOnlyList<Suspect> suspects, Cures cures)
     {
-        for (var i = 0; i < into.Length; i++)
+        foreach (var suspect in suspects)
         {
-            into[i] += logChance;
+            if (suspect.Fault is null || cures.IsCured(suspect, Moment))
+            {
+                return [.. suspects.Where(s => s.Fault is not null && !cures.IsCured(s, Moment))];
+            }
         }
+
+        return suspects;
     }
 }

@@ -96,6 +96,11 @@ internal sealed class EvidenceFinder(Case owner)
             return new Problem(where, $"names station '{stations[0]}', which was not there at that time", "Correct the time of the note");
         }
 
+        if (needed == 2 && owner.Paths[stations[0]].Controller != owner.Paths[stations[1]].Controller)
+        {
+            return new Problem(where, $"{probe.Name} was taken between two controllers", "Name two stations of one controller");
+        }
+
         return probe.At == Stand.Box && (place is null || path!.LegTo(place) < 0)
             ? new Problem(where, $"{probe.Name} was taken at {(place is null ? "no place" : owner.View.Name(place))}, which is not on the noted wires of {Named(stations)}", "Note the cable that passes there, or name the place that was meant")
             : null;

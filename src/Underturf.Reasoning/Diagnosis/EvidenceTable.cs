@@ -8,17 +8,9 @@ internal sealed class EvidenceTable(Case owner, Subject subject, IReadOnlyList<W
     public IReadOnlyList<EvidenceLine> Lines(WorldGroup group, IReadOnlyList<Evidence> evidence) => [.. evidence.Select(e => new EvidenceLine(
         e.Entry.ToString(),
         e.What,
-        e.Predicted(group.Worlds[0].Suspects, subject.LogLevel, owner.Cures),
+        e.Predicted(group.Worlds[0].Suspects, subject.Outlook, owner.Cures),
         e.Observed,
         Weight(group, e)))];
-
-    public static double LogChance(Case owner, Evidence evidence, IReadOnlyList<Suspect> suspects, double logLevel)
-    {
-        var nearest = Enumerable.Range(0, owner.Levels.LogLevels.Length).MinBy(i => Math.Abs(owner.Levels.LogLevels[i] - logLevel));
-        var into = new double[owner.Levels.LogLevels.Length];
-        evidence.Weigh(suspects, owner.Levels, owner.Cures, into);
-        return into[nearest];
-    }
 
     private double Weight(WorldGroup group, Evidence evidence)
     {
@@ -36,6 +28,6 @@ internal sealed class EvidenceTable(Case owner, Subject subject, IReadOnlyList<W
     {
         var worlds = some.SelectMany(g => g.Worlds).OrderByDescending(w => w.Probability).Take(MostWorlds).ToList();
         var total = worlds.Sum(w => w.Probability);
-        return worlds.Sum(w => w.Probability / total * Math.Exp(LogChance(owner, evidence, w.Suspects, subject.LogLevel)));
+        return worlds.Sum(w => w.Probability / total * Math.Exp(evidence.LogChance(w.Suspects, subject.Outlook, owner.Cures)));
     }
 }

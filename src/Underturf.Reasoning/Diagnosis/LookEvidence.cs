@@ -6,6 +6,9 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>A look into a place: what was found, and what was not though one would have seen it there.</summary>
 internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations) : Evidence(moment, stations)
 {
+    private Dictionary<string, double>? backgrounds;
+    private double? nothing;
+
     public required string Place { get; init; }
 
     public required IReadOnlyList<string> Found { get; init; }
@@ -20,31 +23,54 @@ internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations
 
     public override bool CanBeMisread => false;
 
-    public override double Surprise(double logLevel) => -LogChance([]) / Math.Log(10);
+    public override double Surprise(Outlook outlook) => -LogChance([]) / Math.Log(10);
 
     protected override double LogChanceUnmodelled => LogChance([]);
 
-    protected override void WeighActive(IReadOnlyList<Suspect> active, CoilLevels levels, double[] into) => Add(LogChance(active), into);
+    protected override double LogChanceActive(IReadOnlyList<Suspect> active, Outlook outlook) => LogChance(active);
 
-    protected override string PredictedActive(IReadOnlyList<Suspect> active, double logLevel)
+    protected override string PredictedActive(IReadOnlyList<Suspect> active, Outlook outlook)
     {
         var here = active.Where(IsHere).ToList();
         return here.Count == 0 ? "nothing odd here" : string.Join(", ", here.Select(s => $"{Say.Share(s.Fault!.Seen)} to see it"));
     }
 
-    /// <summary>Each finding of the book is a question by itself: was it noted or not.</summary>
+    /// <summary>Each finding of the book is a question by itself: was it noted or not. Only what a suspect here shows changes it.</summary>
     private double LogChance(IReadOnlyList<Suspect> active)
     {
-        var sum = 0.0;
-        foreach (var finding in Book.Findings)
+        var sum = Nothing;
+        for (var i = 0; i < active.Count; i++)
         {
-            var chance = active.Where(s => IsHere(s) && s.Fault!.FindingName == finding).Select(s => s.Fault!.Seen).DefaultIfEmpty(0).Max();
-            chance = Math.Max(chance, Background(finding));
-            sum += Math.Log(Found.Contains(finding) ? chance : 1 - chance);
+            if (IsHere(active[i]) && IsFirstOfItsKind(active, i))
+            {
+                var (finding, seen) = (active[i].Fault!.FindingName, active.Where(IsHere).Max(s => s.Fault!.FindingName == active[i].Fault!.FindingName ? s.Fault!.Seen : 0));
+                var background = Backgrounds[finding];
+                sum += Log(finding, Math.Max(seen, background)) - Log(finding, background);
+            }
         }
 
         return sum;
     }
+
+    private bool IsFirstOfItsKind(IReadOnlyList<Suspect> active, int at)
+    {
+        for (var i = 0; i < at; i++)
+        {
+            if (IsHere(active[i]) && active[i].Fault!.FindingName == active[at].Fault!.FindingName)
+            {
+                return false;
+            }
+        }
+
+        return active[at].Fault!.Seen > 0;
+    }
+
+    private double Log(string finding, double chance) => Math.Log(Found.Contains(finding) ? chance : 1 - chance);
+
+    /// <summary>Of what was noted, nothing being wrong here.</summary>
+    private double Nothing => nothing ??= Backgrounds.Sum(b => Log(b.Key, b.Value));
+
+    private Dictionary<string, double> Backgrounds => backgrounds ??= Book.Findings.ToDictionary(f => f, Background, StringComparer.Ordinal);
 
     /// <summary>Chance to note a finding that is not the suspect's: imagined, or that of another station that passes here.</summary>
     private double Background(string finding)

@@ -14,6 +14,6 @@ internal enum PartKind
 }
 
 /// <summary>A share of an element's ohms that is not known exactly.</summary>
-/// <param name="Group">Parts of one group vary together: the two conductors of a leg have one length; -1 varies alone.</param>
+/// <param name="Length">The number of the length that it hangs on among the unknowns; -1 where it varies alone.</param>
 /// <param name="LogSpread">Standard deviation of the logarithm of its ohms.</param>
-internal readonly record struct Part(int Element, PartKind Kind, int Group, double Ohms, double LogSpread);
+internal readonly record struct Part(int Element, PartKind Kind, int Length, double Ohms, double LogSpread);

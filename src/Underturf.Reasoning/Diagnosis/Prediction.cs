@@ -1,13 +1,18 @@
 namespace Underturf.Reasoning.Diagnosis;
 
-/// <summary>What an instrument would show, with its spread, before the instrument's own error.</summary>
-/// <param name="Mean">In the SI unit of the reading, with coils at the practice book's ohms.</param>
-/// <param name="LevelSlope">Change of the mean when all coils on the property's level have e times the ohms, to first order in the ohms.</param>
-/// <param name="Variance">Of all that is not shared: lengths, soil, single coils, the fault's own ohms.</param>
+/// <summary>What an instrument would show, and how that hangs on what is not known, before the instrument's own chance error.</summary>
+/// <param name="Mean">In the SI unit of the reading, with every shared unknown at its usual value.</param>
+/// <param name="LevelSlope">Change of the mean when all coils on the property's level have twice the ohms, to first order in the ohms.</param>
+/// <param name="OwnVariance">Of what no other reading shares: single coils, the fault's own ohms.</param>
 /// <param name="IsOpen">No path: what wet soil passes is all that is left.</param>
-/// <param name="IsTouched">The suspect lies in the measured path.</param>
-internal readonly record struct Prediction(double Mean, double LevelSlope, double Variance, bool IsOpen, bool IsTouched)
+/// <param name="IsTouched">A suspect lies in the measured path.</param>
+/// <param name="Shared">The unknowns it hangs on, by their numbers in <see cref="Unknowns"/>, the level left out.</param>
+/// <param name="Slopes">Change of the mean for one standard deviation of each of them.</param>
+internal sealed record Prediction(double Mean, double LevelSlope, double OwnVariance, bool IsOpen, bool IsTouched, int[] Shared, double[] Slopes)
 {
-    /// <summary>The mean with the property's usual coil at <c>exp(logLevel)</c> times the practice book's ohms.</summary>
-    public double MeanAt(double logLevel) => Math.Max(0, Mean + (LevelSlope * (Math.Exp(logLevel) - 1)));
+    /// <summary>No path.</summary>
+    public static Prediction Open(bool touched) => new(double.PositiveInfinity, 0, 0, true, touched, [], []);
+
+    /// <summary>Nothing to show: no volts, no current.</summary>
+    public static Prediction Nothing(bool touched) => new(0, 0, 0, false, touched, [], []);
 }

@@ -4,29 +4,19 @@ using Underturf.Quantities;
 
 namespace Underturf.Reasoning.Diagnosis;
 
-/// <summary>
-/// Solves a bench and carries the spreads of its parts to the reading by the exact slopes of the solution:
-/// variance = sum over groups of (sum of d(reading)/d(log ohms) * spread)^2.
-/// </summary>
-internal sealed class Predictor(PracticeBook book)
+/// <summary>Solves a bench and carries what is not known of its parts to the reading by the exact slopes of the solution (docs/models/wiring.md).</summary>
+internal sealed class Predictor(PracticeBook book, Unknowns unknowns)
 {
     public Prediction Predict(Bench bench, Variation? variation)
     {
-        return bench.Setup.IsFed
-            ? Fed(bench, variation?.Network() ?? bench.Network, variation?.Parts ?? bench.Parts, variation is not null)
-            : PredictDead(bench, variation).Prediction;
+        var (network, parts) = (variation?.Network() ?? bench.Network, variation?.Parts ?? bench.Parts);
+        return bench.Setup.IsFed ? Fed(bench, network, parts, variation is not null) : Dead(bench, network, parts, variation is not null);
     }
 
-    /// <summary>The reading of an unfed bench, kept with its solution so that ohms in series can be added without solving again.</summary>
-    public DeadReading PredictDead(Bench bench, Variation? variation)
+    private Prediction Dead(Bench bench, WiringNetwork network, IReadOnlyList<Part> parts, bool touched)
     {
-        var network = variation?.Network() ?? bench.Network;
         var reading = network.Ohms(bench.Plus, bench.Minus).Value;
-        var touched = variation is not null;
-        var prediction = reading.IsOpen
-            ? new Prediction(double.PositiveInfinity, 0, 0, true, touched)
-            : Spread(reading.Ohms, variation?.Parts ?? bench.Parts, e => reading.Sensitivity(e), 0, touched);
-        return new DeadReading(prediction, reading);
+        return reading.IsOpen ? Prediction.Open(touched) : Spread(bench, reading.Ohms, parts, e => reading.Sensitivity(e), touched);
     }
 
     private Prediction Fed(Bench bench, WiringNetwork network, IReadOnlyList<Part> parts, bool touched)
@@ -35,48 +25,42 @@ internal sealed class Predictor(PracticeBook book)
         var reading = bench.Setup.Measures == Measure.StationAmps
             ? solution.AmperesReading(bench.Through)
             : solution.VoltsReading(bench.Plus, bench.Minus);
-        if (!reading.Succeeded || reading.Value.Magnitude < Nothing)
-        {
-            return new Prediction(0, 0, 0, false, touched);
-        }
-
-        var shown = reading.Value;
-        var supply = shown.Magnitude * bench.Setup.Supply.VoltsSpread / bench.Setup.Supply.Volts;
-        return Spread(shown.Magnitude, parts, e => shown.Sensitivity(e), supply * supply, touched);
+        return !reading.Succeeded || reading.Value.Magnitude < Nothing
+            ? Prediction.Nothing(touched)
+            : Spread(bench, reading.Value.Magnitude, parts, e => reading.Value.Sensitivity(e), touched);
     }
 
     /// <summary>Volts or amperes so small that they are rounding of the solution.</summary>
     private const double Nothing = 1e-9;
 
-    private Prediction Spread(double mean, IReadOnlyList<Part> parts, Func<int, Outcome<double>> slopeOf, double variance, bool touched)
+    private Prediction Spread(Bench bench, double mean, IReadOnlyList<Part> parts, Func<int, Outcome<double>> slopeOf, bool touched)
     {
-        var (level, copper) = (0.0, 0.0);
-        Span<double> groups = stackalloc double[MostGroups];
+        var (level, copper, own) = (0.0, 0.0, 0.0);
+        var lengths = new SortedDictionary<int, double>();
         foreach (var part in parts)
         {
             var slope = slopeOf(part.Element);
             var change = slope.Succeeded ? slope.Value * part.Ohms : 0;
             level += part.Kind == PartKind.LevelCoil ? change : 0;
             copper += part.Kind == PartKind.Wire ? change : 0;
-            if (part.Group is >= 0 and < MostGroups)
+            if (part.Length >= 0)
             {
-                groups[part.Group] += change * part.LogSpread;
+                lengths[part.Length] = lengths.GetValueOrDefault(part.Length) + (change * part.LogSpread);
             }
             else
             {
-                variance += change * part.LogSpread * change * part.LogSpread;
+                own += change * part.LogSpread * change * part.LogSpread;
             }
         }
 
-        foreach (var sum in groups)
+        var supply = bench.Setup.Supply;
+        lengths[Unknowns.Soil] = copper * CopperWire.PerKelvinAt20C * book.Wire.SoilSpreadCelsius;
+        lengths[Unknowns.Supply] = bench.Setup.IsFed ? mean * supply.VoltsSpread / supply.Volts : 0;
+        if (!bench.Setup.Inrush && book.InstrumentOf(bench.Setup.Measures) is { } instrument)
         {
-            variance += sum * sum;
+            lengths[unknowns.Bias(instrument)] = mean * instrument.Bias;
         }
 
-        var soil = copper * CopperWire.PerKelvinAt20C * book.Wire.SoilSpreadCelsius;
-        return new Prediction(mean, level, variance + (soil * soil), false, touched);
+        return new Prediction(mean, level, own, false, touched, [.. lengths.Keys], [.. lengths.Values]);
     }
-
-    /// <summary>Legs in one bench beyond this vary alone, which only a property of absurd depth would notice.</summary>
-    private const int MostGroups = 128;
 }

@@ -70,7 +70,7 @@ internal sealed class QuestionWriter(Case owner)
             : string.Join(", ", top.Suspects.Select(s => s.Fault!.Repair).Where(r => r.Length > 0).Distinct().Select(r => owner.Book.Repair(r)!.Say));
         return new Explanation(Label(top), group.Probability, Summary(top, subject, places), places, lines, repair)
         {
-            Doubt = top.Suspects.Any(s => s.Fault!.Scope is FaultScope.Note or FaultScope.Unmodelled),
+            Doubt = !top.IsSound && top.Suspects.All(s => s.Fault!.Scope is FaultScope.Note or FaultScope.Unmodelled),
         };
     }
 
@@ -100,7 +100,7 @@ internal sealed class QuestionWriter(Case owner)
         if (world.IsSound)
         {
             var run = owner.Evidence.OfType<RunEvidence>().LastOrDefault(e => subject.Stations.Contains(e.Stations[0]));
-            return subject.Shortfall && run is not null ? $"{owner.Book.AsBuilt.Say}; {run.VoltsAtCoil} reach the coil, it pulls in at about {owner.Book.Coil.PullInVolts:0.#} V" : owner.Book.AsBuilt.Say;
+            return subject.Shortfall && run is not null ? $"{owner.Book.AsBuilt.Say}; {run.VoltsAtCoil(subject.Outlook)} reach the coil, it pulls in at about {owner.Book.Coil.PullInVolts:0.#} V" : owner.Book.AsBuilt.Say;
         }
 
         var what = string.Join("; ", world.Suspects.Select(s => s.Fault!.Say + Partner(s, subject)));
@@ -135,19 +135,19 @@ internal sealed class QuestionWriter(Case owner)
         var odd = evidence
             .Where(e => IsOdd(e, subject))
             .GroupBy(e => e.What.Split(',')[0])
-            .Select(g => Said([.. g], subject.LogLevel))
+            .Select(g => Said([.. g], subject.Outlook))
             .ToList();
         return odd.Count == 0 ? $"{names}: asked" : $"{names}: {string.Join("; ", odd)}";
     }
 
     /// <summary>Notes taken in one way, in one breath: "station ohms over range (7 times), 33.3 ± 1.1 ohm expected".</summary>
-    private string Said(IReadOnlyList<Evidence> same, double logLevel)
+    private string Said(IReadOnlyList<Evidence> same, Outlook outlook)
     {
         var seen = same.Select(e => e.Observed).Distinct().ToList();
         var observed = seen.Count == 1 ? seen[0] + (same.Count > 1 ? $" ({same.Count} times)" : string.Empty) : $"{seen[0]} to {seen[^1]}";
         return same[0] is RunEvidence ? $"run: {string.Join("; ", seen)}"
             : same[0] is LookEvidence ? $"{same[0].What}: {string.Join("; ", seen)}"
-            : $"{same[0].What.Split(',')[0]} {observed}, {same[0].Predicted([], logLevel, owner.Cures)} expected";
+            : $"{same[0].What.Split(',')[0]} {observed}, {same[0].Predicted([], outlook, owner.Cures)} expected";
     }
 
     /// <summary>It shows by itself that something is wrong, or is much likelier in the leading unsound world than if all were sound.</summary>
@@ -160,7 +160,7 @@ internal sealed class QuestionWriter(Case owner)
 
         var leading = subject.Worlds.FirstOrDefault(w => !w.IsSound);
         return (evidence is RunEvidence run && (run.Behaved is { } b && b != Behaviour.Opens || run.Places > 1 || run.AtOwnPlace == false))
-            || (leading is not null && EvidenceTable.LogChance(owner, evidence, leading.Suspects, subject.LogLevel) - EvidenceTable.LogChance(owner, evidence, [], subject.LogLevel) > 2);
+            || (leading is not null && evidence.LogChance(leading.Suspects, subject.Outlook, owner.Cures) - evidence.LogChance([], subject.Outlook, owner.Cures) > 2);
     }
 
     private List<CountProbability> Valves(Subject subject)

@@ -33,11 +33,11 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
     public required PracticeBook Book { get; init; }
 
     /// <summary>Against the likeliest report of a sound station.</summary>
-    public override double Surprise(double logLevel)
+    public override double Surprise(Outlook outlook)
     {
-        var chances = BehaviourChances([]);
+        var chances = BehaviourChances([], outlook);
         var noted = Enum.GetValues<Behaviour>().Sum(b => chances[(int)b] * NotedChance(b) * (Places is { } seen ? PlacesChance(b, [], seen) : 1)) * OwnPlaceChance([]);
-        return Math.Log10(OutcomeChances([]).Max() / Math.Max(noted, 1e-12));
+        return Math.Log10(OutcomeChances([], outlook).Max() / Math.Max(noted, 1e-12));
     }
 
     /// <summary>A run that nobody has watched yet.</summary>
@@ -56,44 +56,47 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
     protected override double LogChanceUnmodelled =>
         (Behaved is null ? 0 : -Math.Log(Behaviours)) + (Places is null ? 0 : -Math.Log(Counts)) + (AtOwnPlace is null ? 0 : -Math.Log(2)) + Math.Log(Elsewhere.Chance(Stations[0], [], Book.Run));
 
-    protected override void WeighActive(IReadOnlyList<Suspect> active, CoilLevels levels, double[] into)
+    protected override double LogChanceActive(IReadOnlyList<Suspect> active, Outlook outlook)
     {
-        var chances = BehaviourChances(active);
+        var chances = BehaviourChances(active, outlook);
         var sum = 0.0;
-        foreach (var behaviour in Enum.GetValues<Behaviour>())
+        for (var behaviour = Behaviour.Opens; behaviour <= Behaviour.StaysShut; behaviour++)
         {
             sum += chances[(int)behaviour] * NotedChance(behaviour) * (Places is { } seen ? PlacesChance(behaviour, active, seen) : 1);
         }
 
-        Add(Math.Log(Math.Max(sum, double.Epsilon)) + Math.Log(OwnPlaceChance(active) * Elsewhere.Chance(Stations[0], active, Book.Run)), into);
+        return Math.Log(Math.Max(sum, double.Epsilon)) + Math.Log(OwnPlaceChance(active) * Elsewhere.Chance(Stations[0], active, Book.Run));
     }
 
-    protected override string PredictedActive(IReadOnlyList<Suspect> active, double logLevel)
+    protected override string PredictedActive(IReadOnlyList<Suspect> active, Outlook outlook)
     {
-        var chances = BehaviourChances(active);
-        var extra = active.Sum(ExtraPlaces);
-        var places = Usual + extra;
-        var volts = Volts(active);
-        return $"{Say.Share(chances[0])} opens, {Say.Share(chances[1])} chatters at {Say.Amount(volts.Mean, Math.Sqrt(volts.Variance), Quantities.Dimension.Voltage)}; {places} {(places == 1 ? "place" : "places")}";
+        var chances = BehaviourChances(active, outlook);
+        var places = Usual + active.Sum(ExtraPlaces);
+        return $"{Say.Share(chances[0])} opens, {Say.Share(chances[1])} chatters at {Said(Volts(active), outlook)}; {places} {(places == 1 ? "place" : "places")}";
     }
 
     /// <summary>Volts at the coil before it pulls in, with nothing broken.</summary>
-    public string VoltsAtCoil => Say.Amount(Volts([]).Mean, Math.Sqrt(Volts([]).Variance), Quantities.Dimension.Voltage);
+    public string VoltsAtCoil(Outlook outlook) => Said(Volts([]), outlook);
 
     /// <summary>Chances to open, to chatter and to stay shut, from the volts at the coil against what it needs to pull in.</summary>
-    public double[] BehaviourChances(IReadOnlyList<Suspect> active)
+    public double[] BehaviourChances(IReadOnlyList<Suspect> active, Outlook outlook)
     {
         var volts = Volts(active);
         var coil = Book.Coil;
-        var sigma = Math.Sqrt(volts.Variance + (coil.PullInSpread * coil.PullInSpread));
-        var opens = Normal.Cdf((volts.Mean - coil.PullInVolts) / sigma);
-        var moves = Normal.Cdf((volts.Mean - coil.ChatterVolts) / sigma);
-        var stuck = active.Count == 0 ? 0 : active.Max(s => s.Fault!.StaysShut);
+        var (mean, sigma) = (outlook.Mean(volts), Math.Sqrt(outlook.Variance(volts) + (coil.PullInSpread * coil.PullInSpread)));
+        var opens = Normal.Cdf((mean - coil.PullInVolts) / sigma);
+        var moves = Normal.Cdf((mean - coil.ChatterVolts) / sigma);
+        var stuck = 0.0;
+        foreach (var suspect in active)
+        {
+            stuck = Math.Max(stuck, suspect.Fault!.StaysShut);
+        }
+
         return [opens * (1 - stuck), Math.Max(0, moves - opens) * (1 - stuck), 1 - ((1 - stuck) * Math.Max(moves, opens))];
     }
 
     /// <summary>Chances of what a watcher would report: behaviour by number of places.</summary>
-    public double[] OutcomeChances(IReadOnlyList<Suspect> active)
+    public double[] OutcomeChances(IReadOnlyList<Suspect> active, Outlook outlook)
     {
         var row = new double[Behaviours * (Counts + 1)];
         if (active.Any(s => s.Fault!.Scope == FaultScope.Unmodelled))
@@ -102,7 +105,7 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
             return row;
         }
 
-        var chances = BehaviourChances(active);
+        var chances = BehaviourChances(active, outlook);
         foreach (var behaviour in Enum.GetValues<Behaviour>())
         {
             for (var count = 0; count < Counts; count++)
@@ -117,6 +120,9 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
     }
 
     private Prediction Volts(IReadOnlyList<Suspect> active) => Benches.Predict(Measure.CoilVolts, Stations, null, inrush: true, active);
+
+    private static string Said(Prediction volts, Outlook outlook) =>
+        Say.Amount(outlook.Mean(volts), Math.Sqrt(outlook.Variance(volts)), Quantities.Dimension.Voltage);
 
     private int Usual => Math.Max(1, Benches.Path(Stations[0]).Valves.Count);
 

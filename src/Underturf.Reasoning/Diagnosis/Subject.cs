@@ -6,8 +6,9 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <param name="Id">Stable as long as it has the same subject.</param>
 /// <param name="Stations">The stations concerned; the first stands for them where one is measured.</param>
 /// <param name="Worlds">What could be wrong, most probable first; probabilities sum to one.</param>
+/// <param name="Outlook">What the notes of other stations say of what they share with it.</param>
 /// <param name="Shortfall">True where a station did not do its work when it was run, whether or not something is broken.</param>
-internal sealed record Subject(string Id, IReadOnlyList<string> Stations, IReadOnlyList<World> Worlds, double LogLevel, bool Shortfall);
+internal sealed record Subject(string Id, IReadOnlyList<string> Stations, IReadOnlyList<World> Worlds, Outlook Outlook, bool Shortfall);
 
 /// <summary>
 /// Finds what is open: stations that belief holds unsound, stations that did not do their work when run, and groups that one shared fault
@@ -22,14 +23,18 @@ internal sealed class SubjectFinder(Case owner)
         var grouped = belief.Stations.Where(s => ShareOf(s.Value, OnCommon) > 0.5).Select(s => s.Key).Order(ByTerminal).ToList();
         var single = belief.Stations.Keys
             .Except(grouped)
-            .Select(s => (Station: s, Worlds: Present(s, belief.Stations[s], belief.LogLevel)))
-            .Where(s => IsOpen(s.Station, s.Worlds))
-            .OrderBy(s => s.Station, ByTerminal)
-            .Select(s => new Subject($"station-{s.Station}", [s.Station], s.Worlds, belief.LogLevel, Shortfall(s.Station)));
+            .Where(s => ShareOf(belief.Stations[s], w => w.IsSound) < owner.Book.Questions.OpenBelow || Shortfall(s) || IsFound(s) || asked.Contains(s))
+            .Order(ByTerminal)
+            .Select(s => Of($"station-{s}", [s], belief))
+            .Where(s => IsOpen(s.Stations[0], s.Worlds));
         var told = Paired([.. single]);
-        return grouped.Count == 0
-            ? told
-            : [new Subject($"common-{controller}", grouped, Present(grouped[0], belief.Stations[grouped[0]], belief.LogLevel), belief.LogLevel, grouped.Any(Shortfall)), .. told];
+        return grouped.Count == 0 ? told : [Of($"common-{controller}", grouped, belief), .. told];
+    }
+
+    private Subject Of(string id, IReadOnlyList<string> stations, Belief belief)
+    {
+        var outlook = belief.OutlookOf(stations[0]);
+        return new Subject(id, stations, Present(stations[0], belief.Stations[stations[0]], outlook), outlook, stations.Any(Shortfall));
     }
 
     /// <summary>Two stations that one pair explains best are one question.</summary>
@@ -63,26 +68,27 @@ internal sealed class SubjectFinder(Case owner)
     /// The worlds as they bear on the station's notes now: a fault that work has cured is no longer wrong, and one that none of the notes would
     /// show explains nothing here.
     /// </summary>
-    private List<World> Present(string station, IReadOnlyList<World> worlds, double logLevel)
+    private List<World> Present(string station, IReadOnlyList<World> worlds, Outlook outlook)
     {
         var notes = owner.Evidence.Where(e => e.Stations.Contains(station)).ToList();
         return [.. worlds
             .Select(w => w with { Suspects = [.. w.Suspects.Where(s => !owner.Cures.IsCured(s, Moment.Last))] })
-            .Select(w => w with { Suspects = Speaking(w.Suspects, notes, logLevel) })
-            .GroupBy(w => (w.Suspects.ElementAtOrDefault(0), w.Suspects.ElementAtOrDefault(1)))
+            .Select(w => w with { Suspects = Speaking(w.Suspects, notes, outlook) })
+            .GroupBy(w => new SuspectSet(w.Suspects))
             .Select(g => new World(g.First().Suspects, g.Sum(w => w.Probability)))
             .OrderByDescending(w => w.Probability)];
     }
 
-    /// <summary>The suspects without those whose absence no note would show.</summary>
-    private IReadOnlyList<Suspect> Speaking(IReadOnlyList<Suspect> suspects, List<Evidence> notes, double logLevel)
+    /// <summary>The suspects without those whose absence no note would show, and without a further one that makes the notes no likelier.</summary>
+    private IReadOnlyList<Suspect> Speaking(IReadOnlyList<Suspect> suspects, List<Evidence> notes, Outlook outlook)
     {
         foreach (var suspect in suspects)
         {
             IReadOnlyList<Suspect> without = [.. suspects.Where(s => s != suspect)];
-            if (notes.All(e => Math.Abs(EvidenceTable.LogChance(owner, e, suspects, logLevel) - EvidenceTable.LogChance(owner, e, without, logLevel)) < Indifferent))
+            var gains = notes.Select(e => e.LogChance(suspects, outlook, owner.Cures) - e.LogChance(without, outlook, owner.Cures)).ToList();
+            if (gains.All(g => Math.Abs(g) < Indifferent) || (suspects.Count > 1 && gains.Sum() < Indifferent))
             {
-                return Speaking(without, notes, logLevel);
+                return Speaking(without, notes, outlook);
             }
         }
 

@@ -11,13 +11,13 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
     /// <summary>Counts of coils rarer than this share of their fault are left out; that bounds what is lost by it.</summary>
     private const double LeastShare = 1e-3;
 
-    /// <summary>What can be wrong with one station alone; the first is "all sound".</summary>
+    /// <summary>What can be wrong with one station alone.</summary>
     public IReadOnlyList<Suspect> Private(StationPath path) =>
-        [Suspect.Sound, .. book.Faults.SelectMany(f => PrivateSeats(f, path)).SelectMany(Amounts)];
+        [.. book.Faults.SelectMany(f => PrivateSeats(f, path)).SelectMany(Amounts)];
 
-    /// <summary>What can be wrong with the common, the sensor in it, the supply, or everywhere; the first is "all sound".</summary>
+    /// <summary>What can be wrong with the common, the sensor in it, the supply, or everywhere.</summary>
     public IReadOnlyList<Suspect> Shared(string controller) =>
-        [Suspect.Sound, .. book.Faults.SelectMany(f => SharedSeats(f, controller)).SelectMany(Amounts)];
+        [.. book.Faults.SelectMany(f => SharedSeats(f, controller)).SelectMany(Amounts)];
 
     /// <summary>What can be wrong between two stations of one controller that meet in a place.</summary>
     public IEnumerable<Suspect> Pairs(string controller)

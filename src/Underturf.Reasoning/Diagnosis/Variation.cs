@@ -3,8 +3,8 @@ using Underturf.Property.Practice;
 
 namespace Underturf.Reasoning.Diagnosis;
 
-/// <summary>The ohms of a bench under suspects: reads the effects that the practice book gives a fault and puts them in their slots.</summary>
-internal sealed class Variation(Bench bench, PracticeBook book)
+/// <summary>The ohms of a bench under suspects, put in their slots.</summary>
+internal sealed class Variation(Bench bench, PracticeBook book) : IFaultyCircuit
 {
     private readonly List<Part> parts = [.. bench.Parts];
     private readonly List<(int Element, double Henries)> inductances = [];
@@ -14,6 +14,8 @@ internal sealed class Variation(Bench bench, PracticeBook book)
     public IReadOnlyList<Part> Parts => parts;
 
     public bool IsChanged { get; private set; }
+
+    public bool IsFed => bench.Setup.IsFed;
 
     /// <summary>The bench's network with these ohms.</summary>
     public WiringNetwork Network()
@@ -27,93 +29,67 @@ internal sealed class Variation(Bench bench, PracticeBook book)
         return network;
     }
 
-    public void Apply(Suspect suspect)
+    public void Break(Suspect suspect)
     {
-        if (suspect.Fault is not { } fault)
-        {
-            return;
-        }
-
-        Join(fault);
-        Feed(suspect, fault);
         if (bench.SeriesElement(suspect) is var element and >= 0)
-        {
-            Series(element, suspect, fault);
-        }
-
-        if (suspect.Station is { } station)
-        {
-            Coil(suspect, fault, station);
-            Leg(suspect, fault, station);
-        }
-    }
-
-    private void Series(int element, Suspect suspect, FaultPractice fault)
-    {
-        if (fault.Open)
         {
             Set(element, double.PositiveInfinity);
         }
+    }
 
-        if (fault.SeriesOhms is not null || (fault.DcSeriesOhms is not null && !bench.Setup.IsFed))
+    public void AddSeries(Suspect suspect, double ohms, double logSpread)
+    {
+        if (bench.SeriesElement(suspect) is var element and >= 0)
         {
-            Set(element, Ohms[element] + suspect.Amount);
-            parts.Add(new Part(element, PartKind.Other, -1, suspect.Amount, suspect.SeriesLogSpread));
-        }
-
-        if (fault.SeriesCoils is { } coils)
-        {
-            Set(element, Ohms[element] + ((coils - 1) * book.Coil.Ohms));
-            parts.Add(new Part(element, PartKind.LevelCoil, -1, (coils - 1) * book.Coil.Ohms, book.Coil.Differ));
+            Add(element, ohms, PartKind.Other, logSpread);
         }
     }
 
-    private void Coil(Suspect suspect, FaultPractice fault, string station)
+    public void AddCoils(Suspect suspect, int count)
     {
-        if (fault.CoilFactor is null || !bench.Coils.TryGetValue((station, suspect.Place!), out var slots) || !double.IsFinite(Ohms[slots.Coil]))
+        if (bench.SeriesElement(suspect) is var element and >= 0)
         {
-            return;
+            Add(element, count * book.Coil.Ohms, PartKind.LevelCoil, book.Coil.Differ);
         }
-
-        // Shorted turns are a shunt that leaves the coil this share of its ohms, at any frequency.
-        var share = Math.Min(suspect.Amount, 0.99);
-        var shunt = Ohms[slots.Coil] * share / (1 - share);
-        Set(slots.Shunt, shunt);
-        parts.Add(new Part(slots.Shunt, PartKind.Other, -1, shunt, suspect.AmountLogSpread));
     }
 
-    private void Leg(Suspect suspect, FaultPractice fault, string station)
+    /// <summary>Shorted turns are a shunt that leaves the coil this share of its ohms, at any frequency.</summary>
+    public void ShortTurns(Suspect suspect, double share, double logSpread)
     {
-        if (bench.Slots(suspect) is not { } slots)
+        if (bench.Coils.TryGetValue((suspect.Station!, suspect.Place!), out var slots) && double.IsFinite(Ohms[slots.Coil]))
         {
-            return;
+            Put(slots.Shunt, Ohms[slots.Coil] * share / (1 - share), logSpread);
         }
+    }
 
-        if (fault.EarthOhms is not null && slots.Leak >= 0)
+    /// <summary>Where the sound insulation has the same slot, the leak is all that counts of it.</summary>
+    public void Leak(Suspect suspect, double ohms, double logSpread)
+    {
+        if (bench.Slots(suspect) is { Leak: >= 0 } slots)
         {
-            // Where the sound insulation has the same slot, the leak is all that counts of it.
             parts.RemoveAll(p => p.Element == slots.Leak);
-            Set(slots.Leak, suspect.Amount);
-            parts.Add(new Part(slots.Leak, PartKind.Other, -1, suspect.Amount, suspect.AmountLogSpread));
+            Put(slots.Leak, ohms, logSpread);
         }
+    }
 
-        if (fault.ToCommonOhms is not null && slots.BranchCoil >= 0)
+    public void TouchCommon(Suspect suspect, double ohms, double logSpread)
+    {
+        if (bench.Slots(suspect) is { BranchCoil: >= 0 } slots)
         {
-            Set(slots.BranchWire, suspect.Amount);
+            Put(slots.BranchWire, ohms, logSpread);
             Set(slots.BranchCoil, 0);
             inductances.Add((slots.BranchCoil, 0));
-            parts.Add(new Part(slots.BranchWire, PartKind.Other, -1, suspect.Amount, suspect.AmountLogSpread));
-        }
-
-        if (suspect.MoreCoils > 0 && slots.BranchCoil >= 0)
-        {
-            Branch(slots, suspect.MoreCoils);
         }
     }
 
     /// <summary>So many like coils side by side, each on its own stretch of wire, are one with so many times less ohms and henries.</summary>
-    private void Branch(Bench.LegSlots slots, int count)
+    public void Branch(Suspect suspect, int count)
     {
+        if (bench.Slots(suspect) is not { BranchCoil: >= 0 } slots)
+        {
+            return;
+        }
+
         var unit = BenchLayout.BranchWireOhms(book) / count;
         Set(slots.BranchWire, unit);
         Set(slots.BranchCoil, book.Coil.Ohms / count);
@@ -123,21 +99,32 @@ internal sealed class Variation(Bench bench, PracticeBook book)
         parts.Add(new Part(slots.BranchCoil, PartKind.LevelCoil, -1, book.Coil.Ohms / count, book.Coil.Differ / narrowing));
     }
 
-    private void Join(FaultPractice fault)
+    public void Join()
     {
-        if (fault.Joins && bench.Join >= 0)
+        if (bench.Join >= 0)
         {
             Set(bench.Join, 0);
         }
     }
 
-    private void Feed(Suspect suspect, FaultPractice fault)
+    public void WeakenSupply(double ohms, double logSpread)
     {
-        if (fault.SourceOhms is not null && bench.Source >= 0)
+        if (bench.Source >= 0)
         {
-            Set(bench.Source, Ohms[bench.Source] + suspect.Amount);
-            parts.Add(new Part(bench.Source, PartKind.Other, -1, suspect.Amount, suspect.AmountLogSpread));
+            Add(bench.Source, ohms, PartKind.Other, logSpread);
         }
+    }
+
+    private void Add(int element, double ohms, PartKind kind, double logSpread)
+    {
+        Set(element, Ohms[element] + ohms);
+        parts.Add(new Part(element, kind, -1, ohms, logSpread));
+    }
+
+    private void Put(int element, double ohms, double logSpread)
+    {
+        Set(element, ohms);
+        parts.Add(new Part(element, PartKind.Other, -1, ohms, logSpread));
     }
 
     private void Set(int element, double ohms)

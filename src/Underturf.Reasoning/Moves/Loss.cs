@@ -56,11 +56,15 @@ internal sealed class Loss
 
     public double Minutes(Act act) => book.Repair(act.Repair)?.Minutes ?? 0;
 
-    /// <summary>What cures a world: the repair of its fault, at its place where the repair has one; in a sound world leaving it alone.</summary>
+    /// <summary>
+    /// What is right in a world: the repair of its fault, at its place where the repair has one; of any of several faults, for all have to be
+    /// mended; in a sound world leaving it alone.
+    /// </summary>
     private IEnumerable<Act> Cure(World world) => world.Suspects switch
     {
         [] => [new Act(shortfall ? book.AsBuilt.WeakRepair : string.Empty, null)],
-        [{ Fault: { Repair.Length: > 0 } fault } suspect] => [new Act(fault.Repair, book.Repair(fault.Repair)!.Placed ? suspect.Place : null)],
-        _ => [],
+        var suspects => suspects
+            .Where(s => s.Fault!.Repair.Length > 0 && (s.Note is null || suspects.Count == 1))
+            .Select(s => new Act(s.Fault!.Repair, book.Repair(s.Fault.Repair)!.Placed ? s.Place : null)),
     };
 }

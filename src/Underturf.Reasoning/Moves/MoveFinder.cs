@@ -130,8 +130,8 @@ internal sealed class MoveFinder
 
         var active = world.Suspects.Where(s => s.Note is null).ToList();
         var prediction = owner.BenchesNow.Predict(probe.Measures, stations, place, inrush: false, active);
-        var mean = prediction.IsOpen ? 0 : prediction.MeanAt(subject.LogLevel);
-        return (mean, prediction.IsOpen ? 0 : Display.Sigma(owner.Book.Instrument(probe), prediction, mean), prediction.IsOpen);
+        var (mean, sigma) = prediction.IsOpen ? default : Display.Expect(owner.Book.Instrument(probe), prediction, subject.Outlook);
+        return (mean, sigma, prediction.IsOpen);
     }
 
     /// <summary>A look finds what the book says one sees of a fault at its place; each finding is an outcome, and so is nothing odd.</summary>
@@ -165,7 +165,7 @@ internal sealed class MoveFinder
         }
 
         var run = RunEvidence.Asked(path.Station, owner);
-        var rows = worlds.Select(w => run.OutcomeChances([.. w.Suspects.Where(s => s.Note is null)])).ToArray();
+        var rows = worlds.Select(w => run.OutcomeChances([.. w.Suspects.Where(s => s.Note is null)], subject.Outlook)).ToArray();
         return [Weigh($"{owner.Book.Run.Say}, {owner.View.Name(path.Station)}", null, owner.Book.Run.Minutes, owner.Book.Run.Caution, new Outcomes(rows))];
     }
 

@@ -50,10 +50,11 @@ internal static class PracticeLogs
         return site.Log();
     }
 
-    /// <summary>Runs so long that volts decide, with their lengths inferred or unknown.</summary>
+    /// <summary>Runs so long that volts decide, with their lengths inferred or unknown, on a supply of another frequency than usual.</summary>
     private static LogDocument Long()
     {
         var site = Site.Bare();
+        site.Add(new ControllerFact { Id = "c", Terminals = 24, Position = new Position(0, 0), Frequency = new Frequency(50) });
         site.Add(new BoxFact { Id = "b1", Position = new Position(700, 0) });
         site.Add(new BoxFact { Id = "b2", Position = new Position(900, 0) });
         site.Station(1).Station(2);

@@ -1,0 +1,81 @@
+using Underturf.Numerics;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>
+/// The states of a cluster beside a fault that it shares with others: the likeliest by all its notes, and the likeliest by the notes that the
+/// fault leaves alone; these stand for all others too, by their share of the latter notes. A station that the common cuts off still shows its
+/// own leak to earth.
+/// </summary>
+internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, OutlookFit fit)
+{
+    /// <summary>So many of the none-shared states, and so many by the notes left alone.</summary>
+    private const int MostKept = 8;
+    private const int MostAlone = 24;
+
+    /// <summary>States by the notes left alone are kept down to this much below the best, in the logarithm.</summary>
+    private const double Near = 4;
+
+    private readonly StateFinder finder = new(owner);
+    private readonly Dictionary<(int, ulong), IReadOnlyList<State>> companies = [];
+
+    /// <summary>Whether any note of the cluster would look otherwise.</summary>
+    public bool Changes(int cluster, IReadOnlyList<Suspect> faults) => Mask(cluster, faults) != AllAlone(cluster);
+
+    public States Weigh(int cluster, IReadOnlyList<Suspect> faults, Outlook outlook)
+    {
+        var mask = Mask(cluster, faults);
+        if (!companies.TryGetValue((cluster, mask), out var company))
+        {
+            company = Company(clusters[cluster], mask, fit.States(cluster));
+            companies[(cluster, mask)] = company;
+        }
+
+        return finder.Weigh(clusters[cluster], company, faults, outlook);
+    }
+
+    private List<State> Company(Cluster cluster, ulong mask, States without)
+    {
+        var outlook = fit.Posterior;
+        var notes = cluster.Evidence.Where((_, i) => (mask & Bit(i)) != 0).ToList();
+        var none = cluster.Stations.Sum(s => s.LogNone);
+        var singles = cluster.Stations
+            .SelectMany(s => s.Suspects)
+            .Select(s => (Suspect: s, Log: none + Math.Log(s.Weight) + notes.Sum(n => n.LogChance([s], outlook, owner.Cures))))
+            .OrderByDescending(s => s.Log)
+            .ToList();
+        var alone = singles.TakeWhile((s, i) => i < MostKept || (i < MostAlone && s.Log > singles[0].Log - Near)).ToList();
+        var grown = singles.Count == 0 ? 0 : LogMath.LogSumExp([.. singles.Select(s => s.Log)]) - LogMath.LogSumExp([.. alone.Select(s => s.Log)]);
+        return [.. alone
+            .Select(s => new State([s.Suspect], none + Math.Log(s.Suspect.Weight) + grown, 0))
+            .Concat(without.All.Take(MostKept))
+            .Where(s => !s.IsSound)
+            .DistinctBy(s => new SuspectSet(s.Suspects))
+            .Prepend(new State([], none, 0))];
+    }
+
+    private static ulong Bit(int note) => 1UL << Math.Min(note, 63);
+
+    private ulong AllAlone(int cluster)
+    {
+        var mask = 0UL;
+        foreach (var (i, _) in clusters[cluster].Evidence.Index())
+        {
+            mask |= Bit(i);
+        }
+
+        return mask;
+    }
+
+    /// <summary>The notes that the faults leave as they are when the stations are sound, as bits; notes beyond the 63rd share the last.</summary>
+    private ulong Mask(int cluster, IReadOnlyList<Suspect> faults)
+    {
+        var mask = 0UL;
+        foreach (var (i, note) in clusters[cluster].Evidence.Index())
+        {
+            mask |= note.LogChance(faults, fit.Posterior, owner.Cures) == note.LogChance([], fit.Posterior, owner.Cures) ? Bit(i) : 0;
+        }
+
+        return mask;
+    }
+}

@@ -1,0 +1,100 @@
+using Underturf.Property.Practice;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>A circuit that can be changed as faults change it. A part that it does not have is left out in silence.</summary>
+internal interface IFaultyCircuit
+{
+    /// <summary>True where a supply feeds it, false in front of an ohmmeter.</summary>
+    bool IsFed { get; }
+
+    /// <summary>The suspect's part does not conduct.</summary>
+    void Break(Suspect suspect);
+
+    /// <summary>Ohms in series with the suspect's part.</summary>
+    void AddSeries(Suspect suspect, double ohms, double logSpread);
+
+    /// <summary>So many more coils in series with the suspect's part.</summary>
+    void AddCoils(Suspect suspect, int count);
+
+    /// <summary>The suspect's coil keeps a share of its ohms.</summary>
+    void ShortTurns(Suspect suspect, double share, double logSpread);
+
+    void Leak(Suspect suspect, double ohms, double logSpread);
+
+    void TouchCommon(Suspect suspect, double ohms, double logSpread);
+
+    /// <summary>So many more valves at the suspect's place.</summary>
+    void Branch(Suspect suspect, int count);
+
+    /// <summary>Two stations are joined.</summary>
+    void Join();
+
+    /// <summary>Ohms in series with the supply.</summary>
+    void WeakenSupply(double ohms, double logSpread);
+}
+
+/// <summary>Reads the effects that the practice book gives a fault, and never its id.</summary>
+internal static class Effects
+{
+    /// <summary>Turns left of a coil whose turns are shorted are never quite all.</summary>
+    private const double MostShare = 0.99;
+
+    public static void Apply(Suspect suspect, IFaultyCircuit circuit)
+    {
+        if (suspect.Fault is not { } fault)
+        {
+            return;
+        }
+
+        if (fault.Open)
+        {
+            circuit.Break(suspect);
+        }
+
+        if (fault.SeriesOhms is not null || (fault.DcSeriesOhms is not null && !circuit.IsFed))
+        {
+            circuit.AddSeries(suspect, suspect.Amount, suspect.SeriesLogSpread);
+        }
+
+        if (fault.SeriesCoils is { } coils)
+        {
+            circuit.AddCoils(suspect, coils - 1);
+        }
+
+        Across(suspect, fault, circuit);
+    }
+
+    private static void Across(Suspect suspect, FaultPractice fault, IFaultyCircuit circuit)
+    {
+        if (fault.CoilFactor is not null)
+        {
+            circuit.ShortTurns(suspect, Math.Min(suspect.Amount, MostShare), suspect.AmountLogSpread);
+        }
+
+        if (fault.EarthOhms is not null)
+        {
+            circuit.Leak(suspect, suspect.Amount, suspect.AmountLogSpread);
+        }
+
+        if (fault.ToCommonOhms is not null)
+        {
+            circuit.TouchCommon(suspect, suspect.Amount, suspect.AmountLogSpread);
+        }
+
+        if (suspect.MoreCoils > 0)
+        {
+            circuit.Branch(suspect, suspect.MoreCoils);
+        }
+
+        if (fault.Joins)
+        {
+            circuit.Join();
+        }
+
+        if (fault.SourceOhms is not null)
+        {
+            circuit.WeakenSupply(suspect.Amount, suspect.AmountLogSpread);
+        }
+    }
+}

@@ -1,0 +1,52 @@
+using System.Numerics;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>Something between conductor and common at the far end of a leg: wire, then a coil, the coil's shorted turns beside it.</summary>
+internal record struct FeederLoad
+{
+    public required int Node { get; init; }
+
+    public double WireOhms { get; init; }
+
+    public double WireSpread { get; init; }
+
+    public double CoilOhms { get; set; }
+
+    public double CoilSpread { get; init; }
+
+    /// <summary>True where the ohms follow the property's usual coil.</summary>
+    public bool IsLevel { get; init; }
+
+    /// <summary>True for what has a coil's reactance.</summary>
+    public bool IsCoil { get; init; }
+
+    /// <summary>So many coils side by side.</summary>
+    public int Count { get; init; } = 1;
+
+    /// <summary>Ohms of a shunt beside the coil; infinite where there is none.</summary>
+    public double ShuntOhms { get; set; } = double.PositiveInfinity;
+
+    public double ShuntSpread { get; set; }
+
+    public FeederLoad()
+    {
+    }
+
+    public readonly bool IsOpen => double.IsPositiveInfinity(CoilOhms);
+
+    /// <summary>Impedance, and its slopes with the ohms of the coil and of the shunt.</summary>
+    /// <param name="reactanceOhms">Of one coil; 0 for direct current.</param>
+    public readonly (Complex Ohms, Complex CoilSlope, Complex ShuntSlope) Impedance(double reactanceOhms)
+    {
+        var coil = new Complex(CoilOhms, IsCoil ? reactanceOhms / Count : 0);
+        if (double.IsPositiveInfinity(ShuntOhms))
+        {
+            return (WireOhms + coil, Complex.One, Complex.Zero);
+        }
+
+        var sum = coil + ShuntOhms;
+        var (share, rest) = (ShuntOhms / sum, coil / sum);
+        return (WireOhms + (coil * share), share * share, rest * rest);
+    }
+}

@@ -1,0 +1,200 @@
+using Underturf.Property.Practice;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>A station's feeder as it is measured, changed by suspects. One is used again and again.</summary>
+internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
+{
+    /// <summary>Leads joined by hand: far below any meter's step.</summary>
+    private const double JointOhms = 1e-9;
+
+    private readonly List<FeederLoad> loads = [];
+    private readonly List<Extra> extras = [];
+
+    /// <summary>Ohms put in series with a leg: what is not known of them.</summary>
+    internal readonly record struct Extra(int Leg, double Ohms, double LogSpread, bool IsLevel);
+
+    public Measure Measures { get; private set; }
+
+    /// <summary>The leg at whose far end one stands; -1 at the controller.</summary>
+    public int Stand { get; private set; }
+
+    public int Valve { get; private set; }
+
+    public bool IsInrush { get; private set; }
+
+    public bool IsTouched { get; private set; }
+
+    public bool IsFed => Measures is Measure.TerminalVolts or Measure.CoilVolts or Measure.StationAmps;
+
+    public bool IsEarthed => Measures == Measure.EarthOhms;
+
+    /// <summary>Loop ohms of each leg; of the conductor alone where one measures to earth.</summary>
+    public double[] Series { get; } = new double[feeder.Path.Legs.Count];
+
+    public bool[] Parted { get; } = new bool[feeder.Path.Legs.Count];
+
+    /// <summary>The way from the controller to the field common is open.</summary>
+    public bool IsCutOff { get; private set; }
+
+    public double SourceOhms { get; private set; }
+
+    /// <summary>Ohms of the source that are not known, and their spread.</summary>
+    public (double Ohms, double LogSpread) Weakness { get; private set; }
+
+    public IReadOnlyList<FeederLoad> Loads => loads;
+
+    public IReadOnlyList<Extra> Extras => extras;
+
+    public void Reset(Measure measures, string? place, bool inrush)
+    {
+        (Measures, IsInrush, IsTouched, IsCutOff, Weakness) = (measures, inrush, false, false, (0, 0));
+        Stand = measures == Measure.OutwardOhms ? feeder.Path.LegTo(place!) : -1;
+        Valve = feeder.ValveAt(place);
+        SourceOhms = feeder.Book.Supply.Ohms;
+        loads.Clear();
+        extras.Clear();
+        var splice = feeder.Book.Wire.SoundSpliceOhms;
+        for (var i = 0; i < Series.Length; i++)
+        {
+            Series[i] = IsEarthed ? feeder.ConductorCopper[i] + splice : feeder.ConductorCopper[i] + feeder.CommonCopper[i] + (2 * splice);
+            Parted[i] = false;
+        }
+
+        if (IsEarthed)
+        {
+            loads.Add(new FeederLoad { Node = Series.Length - 1, CoilOhms = feeder.Book.Wire.SoundLeakOhms, CoilSpread = feeder.Book.Wire.SoundLeakSpread });
+            return;
+        }
+
+        for (var v = 0; v < feeder.Coils.Length; v++)
+        {
+            loads.Add(measures == Measure.JoinedOhms && v == Valve ? new FeederLoad { Node = feeder.Coils[v].Node, CoilOhms = JointOhms } : feeder.Coils[v]);
+        }
+    }
+
+    public void Break(Suspect suspect)
+    {
+        if (suspect.Fault!.Scope == FaultScope.Sensor)
+        {
+            (IsCutOff, IsTouched) = (Stand < 0 && !IsEarthed, true);
+        }
+        else if (suspect.Fault.Scope == FaultScope.Coil)
+        {
+            if (CoilOf(suspect) is var load and >= 0)
+            {
+                loads[load] = loads[load] with { CoilOhms = double.PositiveInfinity };
+                IsTouched = true;
+            }
+        }
+        else if (SeriesLeg(suspect) is var leg and >= 0)
+        {
+            Parted[leg] = IsTouched = true;
+        }
+    }
+
+    public void AddSeries(Suspect suspect, double ohms, double logSpread) => Add(suspect, ohms, logSpread, false);
+
+    public void AddCoils(Suspect suspect, int count) => Add(suspect, count * feeder.Book.Coil.Ohms, feeder.Book.Coil.Differ, true);
+
+    /// <summary>Shorted turns are a shunt that leaves the coil this share of its ohms, at any frequency.</summary>
+    public void ShortTurns(Suspect suspect, double share, double logSpread)
+    {
+        if (CoilOf(suspect) is var load and >= 0 && double.IsFinite(loads[load].CoilOhms))
+        {
+            loads[load] = loads[load] with { ShuntOhms = loads[load].CoilOhms * share / (1 - share), ShuntSpread = logSpread };
+            IsTouched = true;
+        }
+    }
+
+    /// <summary>At the far end the leak is all that counts of the insulation.</summary>
+    public void Leak(Suspect suspect, double ohms, double logSpread)
+    {
+        if (IsEarthed && feeder.LegOf(suspect) is var leg and >= 0)
+        {
+            if (leg == Series.Length - 1)
+            {
+                loads.RemoveAt(0);
+            }
+
+            loads.Add(new FeederLoad { Node = leg, CoilOhms = ohms, CoilSpread = logSpread });
+            IsTouched = true;
+        }
+    }
+
+    public void TouchCommon(Suspect suspect, double ohms, double logSpread)
+    {
+        if (!IsEarthed && feeder.LegOf(suspect) is var leg and >= 0)
+        {
+            loads.Add(new FeederLoad { Node = leg, CoilOhms = ohms, CoilSpread = logSpread });
+            IsTouched = true;
+        }
+    }
+
+    /// <summary>So many like coils side by side, each on its own stretch of wire, are one with so many times less ohms.</summary>
+    public void Branch(Suspect suspect, int count)
+    {
+        if (IsEarthed || feeder.LegOf(suspect) is not (var leg and >= 0))
+        {
+            return;
+        }
+
+        var (book, narrowing) = (feeder.Book, Math.Sqrt(count));
+        loads.Add(new FeederLoad
+        {
+            Node = leg,
+            WireOhms = BenchLayout.BranchWireOhms(book) / count,
+            WireSpread = book.Wire.BranchSpread / narrowing,
+            CoilOhms = book.Coil.Ohms / count,
+            CoilSpread = book.Coil.Differ / narrowing,
+            IsLevel = true,
+            IsCoil = true,
+            Count = count,
+        });
+        IsTouched = true;
+    }
+
+    /// <summary>Two stations are no matter of one feeder.</summary>
+    public void Join()
+    {
+    }
+
+    public void WeakenSupply(double ohms, double logSpread)
+    {
+        if (IsFed)
+        {
+            (SourceOhms, Weakness, IsTouched) = (SourceOhms + ohms, (ohms, logSpread), true);
+        }
+    }
+
+    private void Add(Suspect suspect, double ohms, double logSpread, bool isLevel)
+    {
+        if (SeriesLeg(suspect) is var leg and >= 0)
+        {
+            Series[leg] += ohms;
+            extras.Add(new Extra(leg, ohms, logSpread, isLevel));
+            IsTouched = true;
+        }
+    }
+
+    /// <summary>The leg in whose loop the suspect's ohms or break would lie; a fault of the common does not show to earth.</summary>
+    private int SeriesLeg(Suspect suspect) => suspect.Fault!.Scope switch
+    {
+        FaultScope.Conductor or FaultScope.Splice or FaultScope.Branch => feeder.LegOf(suspect),
+        FaultScope.CommonConductor or FaultScope.CommonSplice when !IsEarthed => feeder.LegOf(suspect),
+        _ => -1,
+    };
+
+    private int CoilOf(Suspect suspect)
+    {
+        for (var v = IsEarthed || suspect.Station != feeder.Path.Station ? -1 : feeder.Coils.Length - 1; v >= 0; v--)
+        {
+            if (feeder.Path.Valves[v].Place == suspect.Place && !(Measures == Measure.JoinedOhms && v == Valve))
+            {
+                return v;
+            }
+        }
+
+        return -1;
+    }
+}

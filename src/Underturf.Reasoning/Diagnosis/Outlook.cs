@@ -1,0 +1,195 @@
+using Underturf.Numerics;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>What is known of the shared unknowns: a normal distribution over all of them.</summary>
+internal sealed class Outlook
+{
+    private readonly int count;
+    private readonly double[] mean;
+    private readonly double[] covariance;
+
+    private Outlook(int count, double[] mean, double[] covariance)
+    {
+        this.count = count;
+        this.mean = mean;
+        this.covariance = covariance;
+    }
+
+    /// <summary>Before any reading.</summary>
+    public static Outlook Prior(int count, double levelMean, double levelSpread)
+    {
+        var outlook = new Outlook(count, new double[count], new double[count * count]);
+        for (var i = 0; i < count; i++)
+        {
+            outlook.covariance[(i * count) + i] = 1;
+        }
+
+        outlook.mean[Unknowns.Level] = levelMean;
+        outlook.covariance[0] = levelSpread * levelSpread;
+        return outlook;
+    }
+
+    /// <summary>The normal distribution with mean and covariance of a mixture.</summary>
+    public static Outlook Mixed(IReadOnlyList<(Outlook Outlook, double Weight)> parts)
+    {
+        if (parts is [var only])
+        {
+            return only.Outlook;
+        }
+
+        var size = parts[0].Outlook.count;
+        var mixed = new Outlook(size, new double[size], new double[size * size]);
+        foreach (var (part, weight) in parts)
+        {
+            for (var i = 0; i < size; i++)
+            {
+                mixed.mean[i] += weight * part.mean[i];
+            }
+        }
+
+        foreach (var (part, weight) in parts)
+        {
+            for (var i = 0; i < size; i++)
+            {
+                for (var j = 0; j < size; j++)
+                {
+                    mixed.covariance[(i * size) + j] += weight * (part.covariance[(i * size) + j] + ((part.mean[i] - mixed.mean[i]) * (part.mean[j] - mixed.mean[j])));
+                }
+            }
+        }
+
+        return mixed;
+    }
+
+    public double LogLevel => mean[Unknowns.Level];
+
+    public double LogLevelSpread => Math.Sqrt(covariance[0]);
+
+    public Outlook Clone() => new(count, [.. mean], [.. covariance]);
+
+    /// <summary>Mean of a reading.</summary>
+    public double Mean(Prediction prediction)
+    {
+        var sum = prediction.Mean + (prediction.LevelSlope * (Math.Exp(LogLevel) - 1));
+        for (var i = 0; i < prediction.Shared.Length; i++)
+        {
+            sum += prediction.Slopes[i] * mean[prediction.Shared[i]];
+        }
+
+        return Math.Max(0, sum);
+    }
+
+    /// <summary>Variance of a reading, the instrument's own chance error not counted.</summary>
+    public double Variance(Prediction prediction)
+    {
+        var level = prediction.LevelSlope * Math.Exp(LogLevel);
+        var sum = prediction.OwnVariance + (level * level * covariance[0]);
+        var (shared, slopes) = (prediction.Shared, prediction.Slopes);
+        for (var i = 0; i < shared.Length; i++)
+        {
+            if (slopes[i] == 0)
+            {
+                continue;
+            }
+
+            var row = covariance.AsSpan(shared[i] * count, count);
+            sum += slopes[i] * ((slopes[i] * row[shared[i]]) + (2 * level * row[0]));
+            for (var j = 0; j < i; j++)
+            {
+                sum += 2 * slopes[i] * slopes[j] * row[shared[j]];
+            }
+        }
+
+        return Math.Max(0, sum);
+    }
+
+    /// <summary>The direction in which a reading looks, by slopes at the present level.</summary>
+    public Direction Toward(Prediction prediction) =>
+        new([Unknowns.Level, .. prediction.Shared], [prediction.LevelSlope * Math.Exp(LogLevel), .. prediction.Slopes]);
+
+    /// <summary>Mean of the sum of slopes times unknowns.</summary>
+    public double Mean(Direction direction)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < direction.Shared.Length; i++)
+        {
+            sum += direction.Slopes[i] * mean[direction.Shared[i]];
+        }
+
+        return sum;
+    }
+
+    /// <summary>Covariance of two such sums.</summary>
+    public double Covariance(Direction a, Direction b)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < a.Shared.Length; i++)
+        {
+            var row = covariance.AsSpan(a.Shared[i] * count, count);
+            var inner = 0.0;
+            for (var j = 0; j < b.Shared.Length; j++)
+            {
+                inner += b.Slopes[j] * row[b.Shared[j]];
+            }
+
+            sum += a.Slopes[i] * inner;
+        }
+
+        return sum;
+    }
+
+    /// <summary>
+    /// Takes a site in (weight 1) or out again (weight -1): the normal density is multiplied by exp(nu a - tau a^2 / 2), a the site's sum. One step
+    /// of the Sherman-Morrison formula (from memory; tested against adding rows to the inverse).
+    /// </summary>
+    /// <returns>log of the integral of the product, the outlook's density being normalised.</returns>
+    public double Absorb(Site site, double weight = 1)
+    {
+        var (shared, slopes) = (site.Direction.Shared, site.Direction.Slopes);
+        var gain = new double[count];
+        for (var i = 0; i < shared.Length; i++)
+        {
+            if (slopes[i] != 0)
+            {
+                var row = covariance.AsSpan(shared[i] * count, count);
+                for (var k = 0; k < count; k++)
+                {
+                    gain[k] += slopes[i] * row[k];
+                }
+            }
+        }
+
+        var variance = 0.0;
+        for (var i = 0; i < shared.Length; i++)
+        {
+            variance += slopes[i] * gain[shared[i]];
+        }
+
+        var (tau, nu, at) = (weight * site.Tau, weight * site.Nu, Mean(site.Direction));
+        var scale = 1 + (tau * variance);
+        for (var i = 0; i < count; i++)
+        {
+            mean[i] += gain[i] * (nu - (tau * at)) / scale;
+            var factor = gain[i] * tau / scale;
+            if (factor == 0)
+            {
+                continue;
+            }
+
+            var row = covariance.AsSpan(i * count, count);
+            for (var k = 0; k < count; k++)
+            {
+                row[k] -= factor * gain[k];
+            }
+        }
+
+        return (-0.5 * LogMath.LogOnePlus(tau * variance)) + (((nu * at) - (0.5 * tau * at * at) + (0.5 * nu * nu * variance)) / scale);
+    }
+}
+
+/// <summary>A weighted sum of shared unknowns.</summary>
+internal readonly record struct Direction(int[] Shared, double[] Slopes);
+
+/// <summary>What one reading says of a sum of shared unknowns, as a normal factor: precision tau, and nu, the precision times the mean.</summary>
+internal readonly record struct Site(Direction Direction, double Tau, double Nu);

@@ -1,0 +1,89 @@
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>Two stations crossed or swapped.</summary>
+/// <param name="LogRatio">log of how much likelier it is, with all notes, than not.</param>
+/// <param name="States">The states of its one or two clusters beside it.</param>
+internal sealed record PairFault(Suspect Suspect, double LogRatio, IReadOnlyDictionary<int, States> States)
+{
+    public bool Touches(PairFault other) => States.Keys.Any(other.States.ContainsKey);
+
+    public bool Touches(SharedFault other) => States.Keys.Any(other.States.ContainsKey);
+}
+
+/// <summary>Weighs pairs where one of the two stations looks odd; two that look sound by themselves gain nothing by a pair.</summary>
+internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, OutlookFit fit)
+{
+    private const double Negligible = 14;
+
+    /// <summary>One in ten, in powers of ten.</summary>
+    private const double Surprising = 1;
+
+    private const int MostKept = 14;
+    private const int MostBeside = 6;
+
+    /// <summary>So many pairs at once, no station in two of them.</summary>
+    private const int MostTogether = 3;
+
+    private readonly StateFinder finder = new(owner);
+    private readonly Dictionary<int, Outlook> outlooks = [];
+
+    public IReadOnlyList<PairFault> Find(string controller)
+    {
+        var odd = Enumerable.Range(0, clusters.Count).Where(IsOdd).ToHashSet();
+        var home = clusters.Index().SelectMany(c => c.Item.Stations.Select(s => (s.Path.Station, c.Index))).ToDictionary(s => s.Station, s => s.Index, StringComparer.Ordinal);
+        return [.. owner.Suspects.Pairs(controller)
+            .Where(p => odd.Contains(home[p.Station!]) || odd.Contains(home[p.Other!]))
+            .Select(p => Weigh(p, [.. new[] { home[p.Station!], home[p.Other!] }.Distinct().OrderByDescending(odd.Contains)]))
+            .OfType<PairFault>()
+            .OrderByDescending(p => p.LogRatio)
+            .Take(MostKept)];
+    }
+
+    /// <summary>Every choice of pairs that leave each other alone, with its ratio against no pair; none among them.</summary>
+    public static IReadOnlyList<(IReadOnlyList<PairFault> Pairs, double Ratio)> Choices(IReadOnlyList<PairFault> pairs)
+    {
+        var choices = new List<(IReadOnlyList<PairFault> Pairs, double Ratio)> { ([], 1) };
+        for (var i = 0; i < pairs.Count; i++)
+        {
+            choices.AddRange([.. choices
+                .Where(c => c.Pairs.Count < MostTogether && !c.Pairs.Any(pairs[i].Touches))
+                .Select(c => ((IReadOnlyList<PairFault>)[.. c.Pairs, pairs[i]], c.Ratio * Math.Exp(pairs[i].LogRatio)))]);
+        }
+
+        return choices;
+    }
+
+    /// <summary>The odd cluster first: most pairs end there.</summary>
+    private PairFault? Weigh(Suspect pair, int[] touched)
+    {
+        var ratio = Math.Log(pair.Weight);
+        foreach (var k in touched)
+        {
+            ratio += finder.Weigh(clusters[k], [Sound(k)], [pair], Outlook(k)).LogTotal - fit.States(k).LogTotal;
+            if (ratio < -Negligible)
+            {
+                return null;
+            }
+        }
+
+        var states = touched.ToDictionary(k => k, k => finder.Weigh(clusters[k], fit.States(k).All.Where(s => !s.IsSound).Take(MostBeside).Prepend(Sound(k)), [pair], Outlook(k)));
+        return new PairFault(pair, Math.Log(pair.Weight) + states.Sum(s => s.Value.LogTotal - fit.States(s.Key).LogTotal), states);
+    }
+
+    private State Sound(int k) => new([], clusters[k].Stations.Sum(s => s.LogNone), 0);
+
+    private Outlook Outlook(int k)
+    {
+        if (!outlooks.TryGetValue(k, out var outlook))
+        {
+            outlook = fit.Without(k);
+            outlooks[k] = outlook;
+        }
+
+        return outlook;
+    }
+
+    /// <summary>Its own suspects say so, or one of its notes is surprising with nothing broken, whoever may be to blame.</summary>
+    private bool IsOdd(int k) => fit.States(k).Sound < owner.Book.Questions.OpenBelow
+        || clusters[k].Evidence.Any(e => e is not LookEvidence && e.Surprise(Outlook(k)) > Surprising);
+}

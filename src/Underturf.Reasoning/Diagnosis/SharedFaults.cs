@@ -1,0 +1,132 @@
+using Underturf.Numerics;
+using Underturf.Property.Practice;
+using Underturf.Reasoning.Translation;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>Faults on what stations share, wrong together.</summary>
+/// <param name="LogRatio">log of how much likelier it is, with all notes, than nothing shared being wrong.</param>
+/// <param name="States">For each cluster that it changes, its states beside it.</param>
+internal sealed record SharedFault(IReadOnlyList<Suspect> Suspects, double LogRatio, IReadOnlyDictionary<int, States> States);
+
+/// <summary>
+/// Weighs faults on the common, the sensor, the supply and the whole property. The clusters that one changes are weighed in a row, each by what those
+/// before it say of the shared unknowns, with the fault and without, so that what they have in common counts once.
+/// </summary>
+internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, OutlookFit fit)
+{
+    /// <summary>Suspects below the best by this much in the logarithm are left out.</summary>
+    private const double Negligible = 14;
+
+    /// <summary>What a station costs at the most that the fault alone does not explain: it may have a fault of its own.</summary>
+    private const double OwnFault = -7;
+
+    /// <summary>A shared fault this likely is asked for a second beside it.</summary>
+    private const double Company = 0.1;
+
+    private const int MostFull = 160;
+
+    /// <summary>Faults less likely than this, in the logarithm, are not weighed twice.</summary>
+    private const double Minor = 6;
+
+    private readonly StateFinder finder = new(owner);
+    private readonly SiteFinder learner = new(owner);
+    private readonly Beside beside = new(owner, clusters, fit);
+    private readonly Dictionary<string, double> sound = new(StringComparer.Ordinal);
+
+    public static bool Affects(Suspect suspect, StationPath path) => suspect.Fault?.Scope switch
+    {
+        FaultScope.CommonConductor or FaultScope.CommonSplice => path.Legs.Any(l => new LegKey(l.Id, l.To) == suspect.Leg),
+        FaultScope.Sensor or FaultScope.Supply or FaultScope.Everywhere => true,
+        FaultScope.Pair => suspect.Station == path.Station || suspect.Other == path.Station,
+        _ => false,
+    };
+
+    public IReadOnlyList<SharedFault> Find(string controller)
+    {
+        var suspects = owner.Suspects.Shared(controller);
+        var single = Promising(suspects, []).Select(s => Full([s])).ToList();
+        var total = LogMath.LogSumExp([0, .. single.Select(s => s.Fault.LogRatio)]);
+        var second = single
+            .Where(s => s.Fault.LogRatio > total + Math.Log(Company))
+            .OrderByDescending(s => s.Fault.LogRatio)
+            .Take(2)
+            .SelectMany(first => Promising(suspects, first.Fault.Suspects).Where(s => !SameSeat(s, first.Fault.Suspects[0])).Select(s => Full([first.Fault.Suspects[0], s])))
+            .DistinctBy(f => new SuspectSet(f.Fault.Suspects));
+        var kept = single.Concat(second).Where(f => f.Fault.LogRatio > total - Negligible).ToList();
+        return [.. kept.Select(f => f.Fault.LogRatio > total - Minor ? Refined(f.Fault, f.Row) : f.Fault)];
+    }
+
+    private static bool SameSeat(Suspect a, Suspect b) => a.Fault == b.Fault && a.Leg == b.Leg;
+
+    /// <summary>With every affected station sound, or with a fault of its own: cheap, and enough to drop what is out of the question.</summary>
+    private List<Suspect> Promising(IReadOnlyList<Suspect> suspects, IReadOnlyList<Suspect> first)
+    {
+        var score = suspects.Select(s => Math.Log(s.Weight)).ToArray();
+        for (var k = 0; k < clusters.Count; k++)
+        {
+            var (outlook, evidence) = (fit.Without(k), clusters[k].Evidence.ToList());
+            var none = clusters[k].Stations.Sum(s => s.LogNone);
+            var without = evidence.Select(e => e.LogChance(first, outlook, owner.Cures)).ToArray();
+            var total = first.Count == 0 ? fit.States(k).LogTotal : none + without.Sum();
+            for (var s = 0; s < suspects.Count; s++)
+            {
+                if (clusters[k].Stations.Any(n => Affects(suspects[s], n.Path)))
+                {
+                    var with = evidence.Select(e => e.LogChance([.. first, suspects[s]], outlook, owner.Cures)).ToArray();
+                    score[s] += with.AsSpan().SequenceEqual(without) ? 0 : Math.Max(none + with.Sum() - total, OwnFault);
+                }
+            }
+        }
+
+        var best = Math.Max(0, score.DefaultIfEmpty(0).Max());
+        return [.. suspects.Index().Where(s => score[s.Index] > best - Negligible).OrderByDescending(s => score[s.Index]).Take(MostFull).Select(s => s.Item)];
+    }
+
+    private (SharedFault Fault, Row Row) Full(IReadOnlyList<Suspect> faults)
+    {
+        var affected = Enumerable.Range(0, clusters.Count).Where(k => clusters[k].Stations.Any(n => faults.Any(f => Affects(f, n.Path))) && beside.Changes(k, faults)).ToList();
+        var row = Weigh(affected, faults);
+        var key = string.Join(' ', affected);
+        if (!sound.TryGetValue(key, out var without))
+        {
+            without = Weigh(affected, []).Log;
+            sound[key] = without;
+        }
+
+        return (new SharedFault(faults, faults.Sum(f => Math.Log(f.Weight)) + row.Log - without, affected.Zip(row.States).ToDictionary(p => p.First, p => p.Second)), row);
+    }
+
+    /// <summary>Each cluster weighed once more by what all the others say, not only those before it.</summary>
+    private SharedFault Refined(SharedFault fault, Row row) => fault with
+    {
+        States = fault.States.Keys.Zip(row.Sites).ToDictionary(p => p.First, p =>
+        {
+            var alone = row.Outlook.Clone();
+            foreach (var site in p.Second)
+            {
+                alone.Absorb(site, -1);
+            }
+
+            return beside.Weigh(p.First, fault.Suspects, alone);
+        }),
+    };
+
+    /// <summary>The affected clusters one after the other.</summary>
+    private Row Weigh(List<int> affected, IReadOnlyList<Suspect> faults)
+    {
+        var row = new Row(0, fit.Without(affected), [], []);
+        foreach (var k in affected)
+        {
+            var states = faults.Count == 0 ? finder.Weigh(clusters[k], fit.States(k).All, [], row.Outlook) : beside.Weigh(k, faults, row.Outlook);
+            row.States.Add(states);
+            row.Sites.Add(learner.Absorb(clusters[k], states, faults, row.Outlook));
+            row = row with { Log = row.Log + states.LogTotal };
+        }
+
+        return row;
+    }
+
+    /// <summary>Affected clusters weighed one after the other.</summary>
+    private sealed record Row(double Log, Outlook Outlook, List<States> States, List<IReadOnlyList<Site>> Sites);
+}

@@ -1,0 +1,105 @@
+using Underturf.Networks.Wiring.Feeders;
+using Underturf.Property.Practice;
+using Underturf.Reasoning.Translation;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>
+/// One station's circuit, conductor and common side by side, as a radial feeder: laid out once, changed and read for each suspect. It gives what
+/// the general bench gives and is a hundred times quicker; what joins two stations needs the bench.
+/// </summary>
+internal sealed class StationFeeder
+{
+    private readonly FeederVariation work;
+    private readonly FeederReading reading;
+
+    public StationFeeder(StationPath path, PracticeBook book, Supply supply, Unknowns unknowns)
+    {
+        (Path, Book, Supply) = (path, book, supply);
+        var legs = path.Legs;
+        var count = legs.Count;
+        (ConductorCopper, CommonCopper, LengthSpread, Lengths) = (new double[count], new double[count], new double[count], new int[count]);
+        for (var i = 0; i < count; i++)
+        {
+            ConductorCopper[i] = BenchLayout.WireOhms(book, legs[i].StationSize, legs[i].LengthMetres);
+            CommonCopper[i] = BenchLayout.WireOhms(book, legs[i].CommonSize, legs[i].LengthMetres);
+            LengthSpread[i] = legs[i].LogSpread;
+            Lengths[i] = unknowns.Length(new LegKey(legs[i].Id, legs[i].To));
+        }
+
+        Coils = [.. path.Valves.Select(v => Coil(v, book))];
+        work = new FeederVariation(this);
+        reading = new FeederReading(this, unknowns, new RadialFeeder<double>([.. legs.Select(l => l.Parent)]), new RadialFeeder<System.Numerics.Complex>([.. legs.Select(l => l.Parent)]));
+    }
+
+    public StationPath Path { get; }
+
+    public PracticeBook Book { get; }
+
+    public Supply Supply { get; }
+
+    /// <summary>Ohms of the station's conductor in each leg, splices not counted.</summary>
+    public double[] ConductorCopper { get; }
+
+    public double[] CommonCopper { get; }
+
+    /// <summary>Standard deviation of the logarithm of each leg's length.</summary>
+    public double[] LengthSpread { get; }
+
+    /// <summary>The number of each leg's length among the unknowns.</summary>
+    public int[] Lengths { get; }
+
+    public FeederLoad[] Coils { get; }
+
+    /// <summary>What an instrument would show with the suspects wrong.</summary>
+    /// <param name="place">Where one stands; nothing at the controller.</param>
+    public Prediction Predict(Measure measures, string? place, bool inrush, IReadOnlyList<Suspect> active)
+    {
+        work.Reset(measures, place, inrush);
+        foreach (var suspect in active)
+        {
+            Effects.Apply(suspect, work);
+        }
+
+        return reading.Of(work);
+    }
+
+    /// <summary>The leg of a suspect; -1 where it lies elsewhere.</summary>
+    public int LegOf(Suspect suspect)
+    {
+        if (suspect.Leg is not { } key || (suspect.Station is { } station && station != Path.Station))
+        {
+            return -1;
+        }
+
+        for (var i = 0; i < Path.Legs.Count; i++)
+        {
+            if (Path.Legs[i].To == key.To && Path.Legs[i].Id == key.Id)
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    /// <summary>The valve at a place, else the first.</summary>
+    public int ValveAt(string? place)
+    {
+        for (var v = 0; v < Path.Valves.Count; v++)
+        {
+            if (place is not null && (Path.Valves[v].Place == place || Path.Valves[v].Valve == place))
+            {
+                return v;
+            }
+        }
+
+        return 0;
+    }
+
+    private static FeederLoad Coil(ValveEnd end, PracticeBook book)
+    {
+        var model = CoilModel.Of(end.NotedOhms, book);
+        return new FeederLoad { Node = end.Leg, CoilOhms = model.Ohms, IsLevel = model.OnLevel, CoilSpread = model.LogSpread, IsCoil = true };
+    }
+}

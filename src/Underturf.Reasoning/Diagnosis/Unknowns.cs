@@ -1,0 +1,47 @@
+using Underturf.Property.Practice;
+
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>
+/// Numbers the unknowns that the readings of one controller share: the property's usual coil, the soil's temperature, the supply's volts, the
+/// bias of each instrument and the length of each stretch of cable. All but the first are counted in their own standard deviations.
+/// </summary>
+internal sealed class Unknowns(PracticeBook book)
+{
+    /// <summary>Logarithm of the usual coil's ohms against the practice book's.</summary>
+    public const int Level = 0;
+
+    public const int Soil = 1;
+
+    public const int Supply = 2;
+
+    private const int FirstBias = 3;
+
+    private readonly Dictionary<LegKey, int> legs = [];
+
+    public int Count => FirstBias + book.Instruments.Count + legs.Count;
+
+    public int Bias(InstrumentPractice instrument)
+    {
+        for (var i = 0; i < book.Instruments.Count; i++)
+        {
+            if (book.Instruments[i] == instrument)
+            {
+                return FirstBias + i;
+            }
+        }
+
+        throw new ArgumentException($"'{instrument.Name}' is no instrument of the practice book.", nameof(instrument));
+    }
+
+    public int Length(LegKey leg)
+    {
+        if (!legs.TryGetValue(leg, out var index))
+        {
+            index = Count;
+            legs[leg] = index;
+        }
+
+        return index;
+    }
+}
