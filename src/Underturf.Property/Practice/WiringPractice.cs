@@ -44,7 +44,10 @@ public sealed record CoilPractice(
     double ChatterVolts);
 
 /// <summary>The transformer where the log does not say.</summary>
-public sealed record SupplyPractice(string Source, double Volts, double VoltsSpread, double Hertz, double Ohms);
+/// <param name="Volts">With nothing running.</param>
+/// <param name="RatedVolts">At rated load. Its share of <paramref name="Volts"/> holds for any transformer whose plate is noted.</param>
+/// <param name="RatedVoltAmperes">What it may deliver.</param>
+public sealed record SupplyPractice(string Source, double Volts, double VoltsSpread, double Hertz, double RatedVolts, double RatedVoltAmperes);
 
 /// <summary>An instrument: its error is accuracy times the reading plus a floor; it displays in steps up to its most.</summary>
 /// <param name="Accuracy">Standard deviation as a share of the reading.</param>

@@ -21,7 +21,7 @@ internal sealed class RunningStations
         Common = Network.Node("common");
         Hot = Network.Node("hot");
         Hertz = supply.Hertz;
-        Source = Network.AddSource("supply", Hot, Common, supply.Volts, book.Supply.Ohms);
+        Source = Network.AddSource("supply", Hot, Common, supply.Volts, supply.Ohms);
         commons[paths[0].Controller] = Common;
         foreach (var path in paths)
         {

@@ -93,7 +93,7 @@ internal sealed class BenchLayout
     private (int Plus, int Minus, int Through, int Source) Feed(int terminal)
     {
         var hot = network.Node("hot");
-        var source = network.AddSource("supply", hot, commonTerminal, setup.Supply.Volts, book.Supply.Ohms);
+        var source = network.AddSource("supply", hot, commonTerminal, setup.Supply.Volts, setup.Supply.Ohms);
         var idle = setup.Measures == Measure.SupplyVolts;
         var through = network.AddResistor("station output", hot, terminal, idle ? double.PositiveInfinity : OutputOhms);
         var (coil, back) = CoilNodes();
