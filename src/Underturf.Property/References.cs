@@ -46,8 +46,8 @@ public static class References
 
     private static IEnumerable<Problem> Supplies(PropertyView view) =>
         from controller in view.Controllers
-        where controller.Value.Supply is { Volts: <= 0 } || controller.Value.Frequency is { Hertz: <= 0 } || controller.Value.Rated is { VoltAmperes: <= 0 }
-        select new Problem($"controller '{controller.Key}'", "is noted with a supply of no volts, no hertz or no volt-amperes; the practice book's usual values stand in", "Read the supply or its plate and note it again");
+        where controller.Value.Supply is { Volts: <= 0 } || controller.Value.Frequency is { Hertz: <= 0 } || (controller.Value.Rated is not null && controller.Value.PlateVoltAmperes() is null)
+        select new Problem($"controller '{controller.Key}'", "is noted with a supply of no volts, no hertz or volt-amperes that no controller has; the practice book's usual values stand in", "Read the supply or its plate and note it again");
 
     private static IEnumerable<Problem> Masters(PropertyView view)
     {

@@ -12,6 +12,7 @@ namespace Underturf.Reasoning;
 public sealed class Notebook
 {
     private readonly Case matter;
+    private readonly Lazy<IReadOnlyList<Cluster>> clusters;
     private readonly Lazy<IReadOnlyDictionary<string, Belief>> beliefs;
     private readonly Lazy<IReadOnlyList<Problem>> problems;
 
@@ -21,6 +22,7 @@ public sealed class Notebook
         History = history;
         Book = book;
         matter = new Case(history, book);
+        clusters = new Lazy<IReadOnlyList<Cluster>>(() => new ClusterBuilder(matter).Build());
         beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe);
         problems = new Lazy<IReadOnlyList<Problem>>(() =>
             [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. Contradictions.Find(matter)]);
@@ -64,18 +66,17 @@ public sealed class Notebook
 
     /// <summary>What stations of one controller do when they are on together, nothing broken.</summary>
     /// <param name="stations">Labels or ids.</param>
-    public Outcome<CircuitAnswer> Circuit(IReadOnlyList<string> stations) => new CircuitWriter(matter, LevelOf).Write(stations);
+    public Outcome<CircuitAnswer> Circuit(IReadOnlyList<string> stations) => new CircuitWriter(matter, c => CoilLevel.Of(matter, clusters.Value, c, LevelOf(c))).Write(stations);
 
     private double LevelOf(string controller) => beliefs.Value.GetValueOrDefault(controller)?.LogLevel ?? 0;
 
     /// <summary>A controller that stations name counts, whether or not anybody has noted the controller itself.</summary>
     private Dictionary<string, Belief> Believe()
     {
-        var clusters = new ClusterBuilder(matter).Build();
         return matter.Paths.Values
             .Select(p => p.Controller)
             .Distinct()
             .Order(StringComparer.Ordinal)
-            .ToDictionary(c => c, c => BeliefEngine.Of(matter, c, clusters), StringComparer.Ordinal);
+            .ToDictionary(c => c, c => BeliefEngine.Of(matter, c, clusters.Value), StringComparer.Ordinal);
     }
 }

@@ -39,7 +39,7 @@ internal sealed class Supplies(PropertyHistory history, PracticeBook book)
         return new Transformer(
             volts,
             volts * book.Supply.RatedVolts / book.Supply.Volts,
-            known?.Rated is { VoltAmperes: > 0 } rated ? rated.VoltAmperes : book.Supply.RatedVoltAmperes);
+            known?.PlateVoltAmperes() ?? book.Supply.RatedVoltAmperes);
     }
 
     /// <summary>Readings that no supply in order shows: an open question by themselves.</summary>

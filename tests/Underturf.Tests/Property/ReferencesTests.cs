@@ -42,7 +42,8 @@ public sealed class ReferencesTests
         { new CableFact { Id = "k", From = "c", To = "c" }, "to itself" },
         { new ControllerFact { Id = "d", Terminals = 12, Supply = new Voltage(0) }, "no volts" },
         { new ControllerFact { Id = "d", Terminals = 12, Frequency = new Frequency(0) }, "no hertz" },
-        { new ControllerFact { Id = "d", Terminals = 12, Rated = new ApparentPower(0) }, "no volt-amperes" },
+        { new ControllerFact { Id = "d", Terminals = 12, Rated = new ApparentPower(0) }, "volt-amperes that no controller has" },
+        { new ControllerFact { Id = "d", Terminals = 12, Rated = new ApparentPower(0.04) }, "volt-amperes that no controller has" },
         { new ControllerFact { Id = "d", Terminals = 12, Master = "k" }, "is no valve and no place" },
         { new ControllerFact { Id = "d", Terminals = 12, PumpRelay = new PumpRelay(true, new Resistance(0)) }, "pump relay of no ohms" },
     };
