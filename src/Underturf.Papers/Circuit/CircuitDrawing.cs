@@ -30,7 +30,7 @@ public static class CircuitDrawing
             new XElement(Svg.Space + "style", Style),
             Svg.Rect(0, 0, width, grid.Height, ("fill", Inks.Hex(Ink.White))),
             Svg.Text(Margin, 46, title, "title"),
-            Svg.Group("under", under.Select((u, i) => Svg.Text(Margin, UnderTitle + (LineHeight * i), u.Text, u.IsWarning ? "weak" : "under"))),
+            Svg.Group("under", under.Select((u, i) => Svg.Text(Margin, UnderTitle + (LineHeight * i), u.Text, u.IsWeak ? "weak" : "under"))),
             Svg.Group("runs", circuit.Runs.SelectMany(r => Run(r, grid, usUnits))),
             Svg.Group("places", grid.Tree.Places.SelectMany(p => Place(p, grid, circuit)))));
     }
@@ -39,7 +39,7 @@ public static class CircuitDrawing
     {
         var ((x1, y1), (x2, y2)) = (grid.At(run.From), grid.At(run.To));
         var elbow = x1 + 30;
-        yield return Svg.Line([(x1, y1), (elbow, y2), (x2, y2)], closed: false, ("fill", "none"), ("stroke", Inks.Hex(Ink.Ink)), ("stroke-width", "2.5"), ("stroke-linejoin", "round"));
+        yield return Svg.Line([(x1, y1), (elbow, y2), (x2, y2)], closed: false, ("fill", "none"), ("stroke", Inks.Hex(Ink.Ink)), ("stroke-width", "2.5"), ("stroke-linejoin", "round"), ("stroke-dasharray", run.Guessed ? "6 4" : "none"));
         var length = Say.Length(run.LengthMetres, usUnits);
         var wire = run.Wire == run.Back ? run.Wire : $"{run.Wire}, common {run.Back}";
         var commons = run.Commons is ["usual"] ? wire : $"{wire} ({string.Join(", ", run.Commons)})";
@@ -56,9 +56,12 @@ public static class CircuitDrawing
             : Svg.Circle(x, y, Radius, ("fill", Inks.Hex(Ink.White)), ("stroke", Inks.Hex(Ink.Ink)), ("stroke-width", "2.5"));
         var run = circuit.Runs.FirstOrDefault(r => r.To == place);
         yield return Svg.Text(x + 2, y - 30, isController ? place : $"{place}, {run?.FarVolts ?? 0:0.0} V", "name");
-        foreach (var (i, (text, isWeak)) in CircuitNotes.At(place, circuit).Index())
+        foreach (var (i, note) in CircuitNotes.At(place, circuit).Index())
         {
-            yield return Svg.Text(x + 2, y + 38 + (LineHeight * i), text, isWeak ? "weak" : "body");
+            var line = y + 38 + (LineHeight * i);
+            yield return note.Bar is { } valve
+                ? CircuitBar.Of(valve, circuit.Supply.OpenVolts, x + 2, line - 5)
+                : Svg.Text(x + 2, line, note.Text, note.IsWeak ? "weak" : "body");
         }
     }
 

@@ -77,11 +77,13 @@ public sealed record MasterOnCircuit(string Name, bool Guessed, ValveOnCircuit V
 public sealed record RelayOnCircuit(double Ohms, double Amperes, double AmperesSpread);
 
 /// <summary>A valve's coil.</summary>
+/// <param name="NeedsVolts">Volts that pull it in.</param>
 /// <param name="PullInVolts">Volts at the coil before any plunger moves.</param>
 /// <param name="Volts">Volts at the coil as things settle.</param>
 /// <param name="Does">"holds", "chatters" or "rests".</param>
 public sealed record ValveOnCircuit(
     string Place,
+    double NeedsVolts,
     double PullInVolts,
     double PullInVoltsSpread,
     double Volts,
@@ -91,6 +93,7 @@ public sealed record ValveOnCircuit(
     string Does);
 
 /// <summary>A stretch of wire.</summary>
+/// <param name="Guessed">True where no cable is known and the run is an assumption.</param>
 /// <param name="LengthSpread">Standard deviation of the logarithm of its length.</param>
 /// <param name="Wire">Size of the conductors out.</param>
 /// <param name="Back">Size of the conductors back.</param>
@@ -101,6 +104,7 @@ public sealed record ValveOnCircuit(
 public sealed record RunOnCircuit(
     string From,
     string To,
+    bool Guessed,
     double LengthMetres,
     double LengthSpread,
     string Wire,

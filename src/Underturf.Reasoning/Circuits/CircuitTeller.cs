@@ -73,6 +73,7 @@ internal sealed class CircuitTeller(Case matter, RunningPlan plan, RunningStatio
             var (before, after, amperes) = (first.VoltsReading(conductor, common).Value, solution.VoltsReading(conductor, common).Value, Amperes(c.Coil.Element));
             return new ValveOnCircuit(
                 matter.View.Name(c.End.Place),
+                c.Coil.PullInVolts,
                 before.Magnitude,
                 spread.Of(before),
                 after.Magnitude,
@@ -93,6 +94,7 @@ internal sealed class CircuitTeller(Case matter, RunningPlan plan, RunningStatio
             return new RunOnCircuit(
                 matter.View.Name(leg.From),
                 matter.View.Name(leg.To),
+                !matter.View.Cables.ContainsKey(leg.Id),
                 leg.LengthMetres,
                 leg.LogSpread,
                 leg.StationSize.ToString(),

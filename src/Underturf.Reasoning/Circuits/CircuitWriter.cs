@@ -13,7 +13,7 @@ internal sealed class CircuitWriter(Case matter, Func<string, CoilLevel> levelOf
     public Outcome<CircuitAnswer> Write(IReadOnlyList<string> asked)
     {
         var paths = new List<StationPath>();
-        foreach (var name in asked.Distinct())
+        foreach (var name in asked)
         {
             var station = matter.View.Stations.Keys.FirstOrDefault(s => s == name || matter.View.StationNumber(s) == name);
             if (station is null)
@@ -23,6 +23,8 @@ internal sealed class CircuitWriter(Case matter, Func<string, CoilLevel> levelOf
 
             paths.Add(matter.Paths[station]);
         }
+
+        paths = [.. paths.Distinct()];
 
         return paths.Select(p => p.Controller).Distinct().Count() == 1
             ? Settled(Plan(paths))

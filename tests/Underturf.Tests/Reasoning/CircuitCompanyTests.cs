@@ -87,6 +87,27 @@ public sealed class CircuitCompanyTests
     }
 
     [Fact]
+    public void A_later_note_takes_a_relay_back_and_leaves_the_master_valve_as_it_was()
+    {
+        var site = Site.Line().With(Controller() with { Master = "b1", PumpRelay = new PumpRelay(true, null) }).With(Station(5) with { Common = "A" });
+        var circuit = Circuit(site.With(Controller() with { PumpRelay = new PumpRelay(false, null) }).With(Station(5) with { Minutes = 12 }), "5");
+        Assert.NotNull(circuit.Master);
+        Assert.Null(circuit.Relay);
+        Assert.Equal("A", circuit.Stations[0].Common);
+    }
+
+    [Fact]
+    public void A_station_named_by_label_and_by_id_is_on_once() => Assert.Single(Circuit(Site.Line(), "5", "s5", "5").Stations);
+
+    [Fact]
+    public void A_run_that_nobody_noted_is_drawn_dashed()
+    {
+        var circuit = Circuit(Site.Bare().Station(1), "1");
+        Assert.True(Assert.Single(circuit.Runs).Guessed);
+        Assert.Contains("stroke-dasharray=\"6 4\"", System.Text.Encoding.UTF8.GetString(CircuitDrawing.Make(circuit, usUnits: true)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_ohms_noted_for_a_relay_are_its_ohms()
     {
         var relay = Circuit(Site.Line().With(Controller() with { PumpRelay = new PumpRelay(true, new Resistance(90)) }), "1").Relay!;
