@@ -17,6 +17,7 @@ internal sealed class BenchLayout
     private readonly Dictionary<(string, LegKey), Bench.LegSlots> legs = [];
     private readonly Dictionary<LegKey, int> commons = [];
     private readonly Dictionary<LegKey, int> commonNodes = [];
+    private readonly Dictionary<LegKey, int> lengths = [];
     private readonly Dictionary<(string, string), Bench.CoilSlots> coils = [];
     private readonly int[][] nodes;
     private readonly int fieldCommon;
@@ -123,7 +124,8 @@ internal sealed class BenchLayout
         var key = new LegKey(leg.Id, leg.To);
         var here = network.Node($"{path.Station} at {leg.To}");
         nodes[p][i] = here;
-        var group = commons.Count;
+        lengths.TryAdd(key, lengths.Count);
+        var group = lengths[key];
         if (!commonNodes.TryGetValue(key, out var back))
         {
             back = network.Node($"common at {leg.To} by {leg.Id}");

@@ -20,6 +20,7 @@ public sealed class PredictionSpreadTests(ITestOutputHelper output)
 
     [Theory]
     [InlineData(nameof(Measure.StationOhms), false)]
+    [InlineData(nameof(Measure.BetweenStationsOhms), false)]
     [InlineData(nameof(Measure.CoilVolts), true)]
     [InlineData(nameof(Measure.TerminalVolts), false)]
     [InlineData(nameof(Measure.StationAmps), false)]
