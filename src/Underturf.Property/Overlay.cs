@@ -22,6 +22,9 @@ internal static class Overlay
         Supply = newer.Supply ?? older.Supply,
         Rated = newer.Rated ?? older.Rated,
         Frequency = newer.Frequency ?? older.Frequency,
+        Master = newer.Master ?? older.Master,
+        PumpRelay = newer.PumpRelay ?? older.PumpRelay,
+        Sensor = newer.Sensor ?? older.Sensor,
     };
 
     public static StationFact Of(StationFact older, StationFact newer) => newer with
@@ -29,6 +32,7 @@ internal static class Overlay
         Label = newer.Label ?? older.Label,
         Waters = newer.Waters.Count > 0 ? newer.Waters : older.Waters,
         Minutes = newer.Minutes ?? older.Minutes,
+        Common = newer.Common ?? older.Common,
     };
 
     public static BoxFact Of(BoxFact older, BoxFact newer) => newer with

@@ -84,6 +84,13 @@ public sealed record PropertyView
             || Ground.ContainsKey(known);
     }
 
+    /// <summary>Something at which a wire can end: a controller, a box or a valve.</summary>
+    public bool IsPlace(string id)
+    {
+        var known = Identity.Of(id);
+        return Controllers.ContainsKey(known) || Boxes.ContainsKey(known) || Valves.ContainsKey(known);
+    }
+
     public IEnumerable<(string Id, ValveFact Valve)> ValvesOf(string station) => Valves
         .Where(v => v.Value.Station is { } s && Identity.Of(s) == station)
         .Select(v => (v.Key, v.Value));

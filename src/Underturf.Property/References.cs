@@ -10,6 +10,7 @@ public static class References
     {
         var (facts, view) = (history.Facts, history.Now);
         return Missing(facts.Stations, s => [s.Controller], view, "controller")
+            .Concat(Missing(facts.Controllers, c => [c.Master], view, "valve or place"))
             .Concat(Missing(facts.Valves, v => [v.Box, v.Station], view, "box or station"))
             .Concat(Missing(facts.Coils, c => [c.Valve], view, "valve"))
             .Concat(Missing(facts.Ends, e => [e.Place, e.FarEnd, e.Station, e.Cable, .. e.Mates], view, "place, end or station"))
@@ -24,6 +25,7 @@ public static class References
             .Concat(Loops(view))
             .Concat(Coils(view))
             .Concat(Supplies(view))
+            .Concat(Masters(view))
             .Concat(Terminals(history));
     }
 
@@ -44,8 +46,24 @@ public static class References
 
     private static IEnumerable<Problem> Supplies(PropertyView view) =>
         from controller in view.Controllers
-        where controller.Value.Supply is { Volts: <= 0 } || controller.Value.Frequency is { Hertz: <= 0 }
-        select new Problem($"controller '{controller.Key}'", "is noted with a supply of no volts or no hertz; the practice book's usual values stand in", "Read the supply and note it again");
+        where controller.Value.Supply is { Volts: <= 0 } || controller.Value.Frequency is { Hertz: <= 0 } || (controller.Value.Rated is not null && controller.Value.PlateVoltAmperes() is null)
+        select new Problem($"controller '{controller.Key}'", "is noted with a supply of no volts, no hertz or volt-amperes that no controller has; the practice book's usual values stand in", "Read the supply or its plate and note it again");
+
+    private static IEnumerable<Problem> Masters(PropertyView view)
+    {
+        foreach (var (id, controller) in view.Controllers)
+        {
+            if (controller.Master is { } master && view.Knows(master) && !view.IsPlace(master))
+            {
+                yield return new Problem($"controller '{id}'", $"names '{master}' as its master valve, which is no valve and no place; no master valve is reckoned with", "Note the controller again with the id of the valve or of its box");
+            }
+
+            if (controller.PumpRelay is { Ohms: { Ohms: <= 0 } })
+            {
+                yield return new Problem($"controller '{id}'", "is noted with a pump relay of no ohms; the practice book's usual ohms stand in", "Read the relay, its leads freed, and note what the display shows, or true");
+            }
+        }
+    }
 
     private static IEnumerable<Problem> Missing<T>(IEnumerable<Observed<T>> notes, Func<T, IEnumerable<string?>> named, PropertyView view, string what)
         where T : Fact =>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Underturf.FieldLog;
+using Underturf.Networks.Wiring;
 using Underturf.Numerics;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
@@ -110,7 +111,8 @@ public sealed class VirtualTechnician
     private FedNetwork Fed(TrueNetwork network, string station)
     {
         var weak = faults.Where(f => Practice(f).SourceOhms is not null).Sum(f => f.Amount);
-        return new FedNetwork(network, station, supplyVolts, book.Supply.Ohms + weak, book.Supply.Hertz);
+        var transformer = new Transformer(book.Supply.Volts, book.Supply.RatedVolts, book.Supply.RatedVoltAmperes);
+        return new FedNetwork(network, station, supplyVolts, transformer.InnerOhms + weak, book.Supply.Hertz);
     }
 
     /// <summary>Ohms by which a drifting fault differs this time.</summary>

@@ -75,6 +75,13 @@ public sealed class BodyWriter
 
     public void Gauge(string name, WireSize? gauge) => Text(name, gauge is { } value ? QuantityText.Write(value) : null);
 
+    /// <summary>The ohms where they are known, else whether there is one.</summary>
+    public void PumpRelay(string name, PumpRelay? relay)
+    {
+        Quantity(name, relay?.Ohms);
+        OptionalFlag(name, relay is { Ohms: null } bare ? bare.Fitted : null);
+    }
+
     public void Shown(string name, Shown shown) => Text(name, ShownText.Write(shown));
 
     public void Position(string name, Position? position)

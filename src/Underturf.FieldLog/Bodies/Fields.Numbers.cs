@@ -91,6 +91,27 @@ public sealed partial class Fields
         return quantity;
     }
 
+    /// <summary>True or false, or the ohms of one that is there.</summary>
+    public PumpRelay? PumpRelay(string name)
+    {
+        if (Find(name) is not { } element)
+        {
+            return null;
+        }
+
+        if (element.ValueKind == JsonValueKind.String)
+        {
+            return Quantity<Resistance>(name) is { } ohms ? new PumpRelay(true, ohms) : null;
+        }
+
+        if (element.ValueKind is not (JsonValueKind.True or JsonValueKind.False))
+        {
+            WrongType(name, element, "true or false without quotes, or its ohms, for example \"40 ohm\"");
+        }
+
+        return new PumpRelay(element.ValueKind == JsonValueKind.True, null);
+    }
+
     public WireSize? Gauge(string name) => OptionalText(name) is { } text ? Take(name, WireSize.Parse(text)) : null;
 
     /// <summary>What an instrument showed, which must be there.</summary>

@@ -26,6 +26,9 @@ internal static class WiringCodecs
         Supply = f.Quantity<Voltage>("supply"),
         Rated = f.Quantity<ApparentPower>("rated"),
         Frequency = f.Quantity<Frequency>("frequency"),
+        Master = f.OptionalText("master"),
+        PumpRelay = f.PumpRelay("pumpRelay"),
+        Sensor = f.OptionalText("sensor"),
     };
 
     private static void Controller(BodyWriter w, ControllerFact fact)
@@ -37,6 +40,9 @@ internal static class WiringCodecs
         w.Quantity("supply", fact.Supply);
         w.Quantity("rated", fact.Rated);
         w.Quantity("frequency", fact.Frequency);
+        w.Text("master", fact.Master);
+        w.PumpRelay("pumpRelay", fact.PumpRelay);
+        w.Text("sensor", fact.Sensor);
     }
 
     private static StationFact Station(Fields f) => new()
@@ -47,6 +53,7 @@ internal static class WiringCodecs
         Label = f.OptionalText("label"),
         Waters = f.Texts("waters"),
         Minutes = f.OptionalNumber("minutes"),
+        Common = f.OptionalText("common"),
     };
 
     private static void Station(BodyWriter w, StationFact fact)
@@ -57,6 +64,7 @@ internal static class WiringCodecs
         w.Text("label", fact.Label);
         w.Texts("waters", fact.Waters);
         w.Number("minutes", fact.Minutes);
+        w.Text("common", fact.Common);
     }
 
     private static BoxFact Box(Fields f) => new()

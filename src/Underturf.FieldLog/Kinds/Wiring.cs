@@ -20,6 +20,15 @@ public sealed record ControllerFact : Fact
     public ApparentPower? Rated { get; init; }
 
     public Frequency? Frequency { get; init; }
+
+    /// <summary>The normally closed master valve that is fed with every station, or the place where it sits.</summary>
+    public string? Master { get; init; }
+
+    /// <summary>A relay at the controller that starts a pump with every station.</summary>
+    public PumpRelay? PumpRelay { get; init; }
+
+    /// <summary>The sensor in the common, for example "rain sensor".</summary>
+    public string? Sensor { get; init; }
 }
 
 /// <summary>A station: a terminal in use and what is known to water from it.</summary>
@@ -38,6 +47,9 @@ public sealed record StationFact : Fact
 
     /// <summary>Minutes as found in the programme.</summary>
     public double? Minutes { get; init; }
+
+    /// <summary>Label of the common by which it returns; the one usual common where nothing is said.</summary>
+    public string? Common { get; init; }
 }
 
 /// <summary>A valve box, junction box or bare pit.</summary>

@@ -7,7 +7,8 @@ namespace Underturf.Papers;
 /// <summary>The wires of the stations that are on, as a tree from the controller: each stretch with its wire and lost volts, each place with the volts there.</summary>
 public static class CircuitDrawing
 {
-    private const double Left = 60, Top = 130, Step = 210, Lane = 124, Margin = 40, Radius = 7;
+    private const double Left = 60, Margin = 40, Radius = 7, LineHeight = 16, UnderTitle = 70;
+    private const double LeastLane = 124, LaneHead = 66, OneCommonStep = 210, CommonsStep = 290, LastStep = 290, WarningWidth = 980, SmallSize = 11.5;
 
     private const string Style = Svg.Lettering + "\n" + """
         .title { font-size: 24px; font-weight: 700; } .under { font-size: 13px; fill: #555d58; } .name { font-size: 14px; font-weight: 700; }
@@ -19,50 +20,69 @@ public static class CircuitDrawing
 
     private static XDocument Draw(CircuitAnswer circuit, bool usUnits)
     {
-        var tree = CircuitTree.Of(circuit);
-        var (width, height) = (Left + (tree.Depth * Step) + 290, Top + (tree.Lanes * Lane) + Margin);
-        var names = string.Join(", ", circuit.Stations.Select(s => s.Station));
-        var title = $"{(circuit.Stations.Count == 1 ? "Station" : "Stations")} {names} on, {circuit.Controller}";
+        var (title, under, grid) = (CircuitNotes.Title(circuit), CircuitNotes.Under(circuit), Grid.Of(circuit));
+        var width = Math.Max(grid.Width, circuit.Warnings.Count > 0 ? WarningWidth : 0);
         return new XDocument(new XElement(
             Svg.Space + "svg",
-            new XAttribute("viewBox", $"0 0 {Svg.N(width)} {Svg.N(height)}"),
+            new XAttribute("viewBox", $"0 0 {Svg.N(width)} {Svg.N(grid.Height)}"),
             new XAttribute("role", "img"),
             new XElement(Svg.Space + "title", PlainText.Of(title)),
             new XElement(Svg.Space + "style", Style),
-            Svg.Rect(0, 0, width, height, ("fill", Inks.Hex(Ink.White))),
+            Svg.Rect(0, 0, width, grid.Height, ("fill", Inks.Hex(Ink.White))),
             Svg.Text(Margin, 46, title, "title"),
-            Svg.Text(Margin, 70, $"supply {circuit.SupplyVolts:0.0} V open, {circuit.TerminalVolts:0.0} V at the terminal, {circuit.CommonAmperes:0.00} A in the common · nothing broken · engine {circuit.Engine}, practice book {circuit.Book}", "under"),
-            Svg.Group("runs", circuit.Runs.SelectMany(r => Run(r, tree, usUnits))),
-            Svg.Group("places", tree.Places.SelectMany(p => Place(p, tree, circuit)))));
+            Svg.Group("under", under.Select((u, i) => Svg.Text(Margin, UnderTitle + (LineHeight * i), u.Text, u.IsWeak ? "weak" : "under"))),
+            Svg.Group("runs", circuit.Runs.SelectMany(r => Run(r, grid, usUnits))),
+            Svg.Group("places", grid.Tree.Places.SelectMany(p => Place(p, grid, circuit)))));
     }
 
-    private static IEnumerable<XElement> Run(RunOnCircuit run, CircuitTree tree, bool usUnits)
+    private static IEnumerable<XElement> Run(RunOnCircuit run, Grid grid, bool usUnits)
     {
-        var ((x1, y1), (x2, y2)) = (At(tree, run.From), At(tree, run.To));
+        var ((x1, y1), (x2, y2)) = (grid.At(run.From), grid.At(run.To));
         var elbow = x1 + 30;
-        yield return Svg.Line([(x1, y1), (elbow, y2), (x2, y2)], closed: false, ("fill", "none"), ("stroke", Inks.Hex(Ink.Ink)), ("stroke-width", "2.5"), ("stroke-linejoin", "round"));
+        yield return Svg.Line([(x1, y1), (elbow, y2), (x2, y2)], closed: false, ("fill", "none"), ("stroke", Inks.Hex(Ink.Ink)), ("stroke-width", "2.5"), ("stroke-linejoin", "round"), ("stroke-dasharray", run.Guessed ? "6 4" : "none"));
         var length = Say.Length(run.LengthMetres, usUnits);
-        var wire = run.Wire == run.Common ? run.Wire : $"{run.Wire}, common {run.Common}";
+        var wire = run.Wire == run.Back ? run.Wire : $"{run.Wire}, common {run.Back}";
+        var commons = run.Commons is ["usual"] ? wire : $"{wire} ({string.Join(", ", run.Commons)})";
         yield return Svg.Text(elbow + 8, y2 - 9, $"{length}, {run.LostVolts:0.0} V lost", "body");
-        yield return Svg.Text(elbow + 8, y2 + 18, Shorten.Name(wire, Styles.Small, Step - 50, 1), "small");
+        yield return Svg.Text(elbow + 8, y2 + 18, Shorten.Name(commons, Styles.Small, (grid.Step - 50) * Styles.Small.SizePoints / SmallSize, 1), "small");
     }
 
-    private static IEnumerable<XElement> Place(string place, CircuitTree tree, CircuitAnswer circuit)
+    private static IEnumerable<XElement> Place(string place, Grid grid, CircuitAnswer circuit)
     {
-        var (x, y) = At(tree, place);
+        var (x, y) = grid.At(place);
         var isController = place == circuit.Controller;
         yield return isController
             ? Svg.Rect(x - 11, y - 11, 22, 22, ("fill", Inks.Hex(Ink.Accent)))
             : Svg.Circle(x, y, Radius, ("fill", Inks.Hex(Ink.White)), ("stroke", Inks.Hex(Ink.Ink)), ("stroke-width", "2.5"));
         var run = circuit.Runs.FirstOrDefault(r => r.To == place);
         yield return Svg.Text(x + 2, y - 30, isController ? place : $"{place}, {run?.FarVolts ?? 0:0.0} V", "name");
-        var line = 0;
-        foreach (var (station, valve) in circuit.Stations.SelectMany(s => s.Valves.Select(v => (s.Station, v))).Where(v => v.v.Place == place))
+        foreach (var (i, note) in CircuitNotes.At(place, circuit).Index())
         {
-            yield return Svg.Text(x + 2, y + 38 + (16 * line++), $"station {station}: {valve.Does}, {valve.Volts:0.0} V, {valve.Amperes:0.00} A", valve.Does == "holds" ? "body" : "weak");
+            var line = y + 38 + (LineHeight * i);
+            yield return note.Bar is { } valve
+                ? CircuitBar.Of(valve, circuit.Supply.OpenVolts, x + 2, line - 5)
+                : Svg.Text(x + 2, line, note.Text, note.IsWeak ? "weak" : "body");
         }
     }
 
-    private static (double X, double Y) At(CircuitTree tree, string place) =>
-        (Left + (tree.DepthOf(place) * Step), Top + (tree.LaneOf(place) * Lane));
+    /// <summary>Where places stand on the sheet: a lane as high as the longest list of lines, a step as wide as what is written on a stretch.</summary>
+    private sealed record Grid(CircuitTree Tree, double Top, double Lane, double Step)
+    {
+        public double Width => Left + (Tree.Depth * Step) + LastStep;
+
+        public double Height => Top + (Tree.Lanes * Lane) + Margin;
+
+        public static Grid Of(CircuitAnswer circuit)
+        {
+            var tree = CircuitTree.Of(circuit);
+            var lines = tree.Places.Max(p => CircuitNotes.At(p, circuit).Count);
+            return new Grid(
+                tree,
+                UnderTitle + (LineHeight * CircuitNotes.Under(circuit).Count) + LaneHead,
+                Math.Max(LeastLane, LaneHead + (LineHeight * lines) + Margin),
+                circuit.Commons.Count > 1 ? CommonsStep : OneCommonStep);
+        }
+
+        public (double X, double Y) At(string place) => (Left + (Tree.DepthOf(place) * Step), Top + (Tree.LaneOf(place) * Lane));
+    }
 }

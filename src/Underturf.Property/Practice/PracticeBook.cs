@@ -18,6 +18,8 @@ public sealed record PracticeBook
 
     public required SupplyPractice Supply { get; init; }
 
+    public required RelayPractice Relay { get; init; }
+
     public required IReadOnlyList<InstrumentPractice> Instruments { get; init; }
 
     public required IReadOnlyList<ProbePractice> Probes { get; init; }

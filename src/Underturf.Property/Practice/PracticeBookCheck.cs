@@ -21,7 +21,8 @@ internal static class PracticeBookCheck
             ("wire.soundLeakOhms", book.Wire.SoundLeakOhms), ("wire.unknownRunMetres", book.Wire.UnknownRunMetres),
             ("wire.branchMetres", book.Wire.BranchMetres), ("coil.ohms", book.Coil.Ohms), ("coil.differ", book.Coil.Differ),
             ("coil.levelSpread", book.Coil.LevelSpread), ("coil.pullInSpread", book.Coil.PullInSpread), ("supply.volts", book.Supply.Volts),
-            ("supply.hertz", book.Supply.Hertz), ("coil.pullInVolts", book.Coil.PullInVolts), ("coil.chatterVolts", book.Coil.ChatterVolts), ("walk.metresPerMinute", book.Walk.MetresPerMinute),
+            ("supply.hertz", book.Supply.Hertz), ("supply.ratedVolts", book.Supply.RatedVolts),
+            ("supply.ratedVoltAmperes", book.Supply.RatedVoltAmperes), ("relay.ohms", book.Relay.Ohms), ("coil.pullInVolts", book.Coil.PullInVolts), ("coil.chatterVolts", book.Coil.ChatterVolts), ("walk.metresPerMinute", book.Walk.MetresPerMinute),
         })
         {
             yield return (value > 0 && double.IsFinite(value), place, "must be more than zero");
@@ -38,7 +39,7 @@ internal static class PracticeBookCheck
             ("wire.lengthSpread.estimated", book.Wire.LengthSpread.Estimated), ("wire.lengthSpread.inferred", book.Wire.LengthSpread.Inferred),
             ("wire.lengthSpread.unknown", book.Wire.LengthSpread.Unknown), ("coil.noted", book.Coil.Noted),
             ("coil.inrushReactanceOhms", book.Coil.InrushReactanceOhms), ("coil.holdingReactanceOhms", book.Coil.HoldingReactanceOhms),
-            ("supply.voltsSpread", book.Supply.VoltsSpread), ("supply.ohms", book.Supply.Ohms), ("loss.wrongRepairMinutes", book.Loss.WrongRepairMinutes),
+            ("supply.voltsSpread", book.Supply.VoltsSpread), ("relay.reactanceOhms", book.Relay.ReactanceOhms), ("relay.spread", book.Relay.LogSpread), ("loss.wrongRepairMinutes", book.Loss.WrongRepairMinutes),
             ("loss.settledRegretMinutes", book.Loss.SettledRegretMinutes), ("walk.unknownMetres", book.Walk.UnknownMetres),
             ("walk.findMinutes", book.Walk.FindMinutes), ("run.minutes", book.Run.Minutes), ("look.minutes", book.Look.Minutes),
         })
@@ -85,6 +86,7 @@ internal static class PracticeBookCheck
             yield return (book.Repair(name) is not null, "faults", $"names an unknown repair '{name}'");
         }
 
+        yield return (book.Supply.RatedVolts < book.Supply.Volts, "supply.ratedVolts", "must be below supply.volts");
         yield return (book.Coil.ChatterVolts < book.Coil.PullInVolts, "coil.chatterVolts", "must be below coil.pullInVolts");
         yield return (book.Faults.Select(f => f.Id).Distinct().Count() == book.Faults.Count, "faults", "has an id twice");
         yield return (book.Probes.Select(p => p.Name).Distinct().Count() == book.Probes.Count, "probes", "has a name twice");

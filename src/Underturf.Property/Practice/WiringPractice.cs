@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Underturf.Quantities;
 
 namespace Underturf.Property.Practice;
@@ -44,7 +45,15 @@ public sealed record CoilPractice(
     double ChatterVolts);
 
 /// <summary>The transformer where the log does not say.</summary>
-public sealed record SupplyPractice(string Source, double Volts, double VoltsSpread, double Hertz, double Ohms);
+/// <param name="Volts">With nothing running.</param>
+/// <param name="RatedVolts">At rated load. Its share of <paramref name="Volts"/> holds for any transformer whose plate is noted.</param>
+/// <param name="RatedVoltAmperes">What it may deliver.</param>
+public sealed record SupplyPractice(string Source, double Volts, double VoltsSpread, double Hertz, double RatedVolts, double RatedVoltAmperes);
+
+/// <summary>The coil of a relay that starts a pump, where the log does not say.</summary>
+/// <param name="ReactanceOhms">At the supply's frequency, pulled in.</param>
+/// <param name="LogSpread">Spread of its ohms.</param>
+public sealed record RelayPractice(string Source, double Ohms, double ReactanceOhms, [property: JsonPropertyName("spread")] double LogSpread);
 
 /// <summary>An instrument: its error is accuracy times the reading plus a floor; it displays in steps up to its most.</summary>
 /// <param name="Accuracy">Standard deviation as a share of the reading, what all its readings share included.</param>

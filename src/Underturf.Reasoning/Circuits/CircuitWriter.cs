@@ -1,20 +1,19 @@
 using Underturf.Networks.Wiring;
-using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning.Diagnosis;
 using Underturf.Reasoning.Translation;
 
 namespace Underturf.Reasoning.Circuits;
 
-/// <summary>Switches stations on, lets the plungers settle, and reads what a meter would read everywhere.</summary>
-/// <param name="outlookOf">What the readings of a controller say of the usual coil, the lengths and the rest that they share.</param>
+/// <summary>Switches stations on with all that comes on with them, and lets the plungers settle.</summary>
+/// <param name="outlookOf">What the readings of a controller say of what its stations share.</param>
 internal sealed class CircuitWriter(Case matter, Func<string, Outlook> outlookOf)
 {
     /// <param name="asked">Labels or ids of stations of one controller.</param>
     public Outcome<CircuitAnswer> Write(IReadOnlyList<string> asked)
     {
         var paths = new List<StationPath>();
-        foreach (var name in asked.Distinct())
+        foreach (var name in asked)
         {
             var station = matter.View.Stations.Keys.FirstOrDefault(s => s == name || matter.View.StationNumber(s) == name);
             if (station is null)
@@ -25,77 +24,31 @@ internal sealed class CircuitWriter(Case matter, Func<string, Outlook> outlookOf
             paths.Add(matter.Paths[station]);
         }
 
+        paths = [.. paths.Distinct()];
+
         return paths.Select(p => p.Controller).Distinct().Count() == 1
-            ? Settled(paths)
+            ? Settled(Plan(paths))
             : new Problem("stations", paths.Count == 0 ? "none is named" : "are not on one controller", "Name stations of one controller");
     }
 
-    private Outcome<CircuitAnswer> Settled(List<StationPath> paths)
+    private RunningPlan Plan(List<StationPath> paths)
     {
         var controller = paths[0].Controller;
-        var supply = matter.Supplies.Of(matter.View, controller, matter.History.WorkTimes.Count);
-        var running = new RunningStations(paths, supply, matter.Book, outlookOf(controller).LogLevel);
+        return new RunningPlan(
+            paths,
+            new PathFinder(matter.View, matter.Book).MasterOf(controller),
+            matter.View.Controllers.GetValueOrDefault(controller)?.PumpRelay,
+            matter.Supplies.Of(matter.View, controller, matter.History.WorkTimes.Count),
+            CoilLevel.Of(outlookOf(controller)));
+    }
+
+    private Outcome<CircuitAnswer> Settled(RunningPlan plan)
+    {
+        var running = new RunningStations(plan, matter.Book);
         var first = running.Network.SolveAc(running.Hertz);
         var settled = CoilStates.Settle(running.Network, running.Hertz, [.. running.Coils.Select(c => c.Coil)]);
-        if (!first.Succeeded || !settled.Succeeded)
-        {
-            return (first.Problem ?? settled.Problem)!;
-        }
-
-        var solution = settled.Value.Solution;
-        return new CircuitAnswer(
-            Notebook.Engine,
-            matter.Book.Version,
-            matter.View.Name(controller),
-            supply.Volts,
-            Volts(solution, running.Hot, running.Common),
-            solution.Current(running.Source).Value.Magnitude,
-            [.. paths.Select(p => Station(p, running, first.Value, settled.Value))],
-            Runs(paths, running, solution),
-            solution.KirchhoffResidualAmperes);
+        return first.Succeeded && settled.Succeeded
+            ? new CircuitTeller(matter, outlookOf(plan.Stations[0].Controller), plan, running, first.Value, settled.Value).Tell()
+            : (first.Problem ?? settled.Problem)!;
     }
-
-    private StationOnCircuit Station(StationPath path, RunningStations running, AcSolution first, SettledCoils settled)
-    {
-        var ohms = matter.BenchesNow.Predict(Measure.StationOhms, [path.Station], null, inrush: false, []);
-        var valves = running.Coils
-            .Select((c, k) => (c.Station, c.End, c.Coil, Does: settled.Plungers[k]))
-            .Where(c => c.Station == path.Station)
-            .Select(c => new ValveOnCircuit(
-                matter.View.Name(c.End.Place),
-                Across(first, running, c.Station, c.End.Place),
-                Across(settled.Solution, running, c.Station, c.End.Place),
-                settled.Solution.Current(c.Coil.Element).Value.Magnitude,
-                c.Does.ToString().ToLowerInvariant()));
-        return new StationOnCircuit(
-            matter.View.StationNumber(path.Station),
-            outlookOf(path.Controller).Mean(ohms),
-            Math.Sqrt(outlookOf(path.Controller).Variance(ohms)),
-            settled.Solution.Current(running.Outputs[path.Station]).Value.Magnitude,
-            path.Guessed,
-            [.. valves]);
-    }
-
-    private List<RunOnCircuit> Runs(List<StationPath> paths, RunningStations running, AcSolution solution) =>
-    [
-        .. paths.SelectMany(p => p.Legs.Select(l => (Path: p, Leg: l))).GroupBy(l => (l.Leg.Id, l.Leg.From, l.Leg.To)).Select(run =>
-        {
-            var (leg, stations) = (run.First().Leg, run.Select(r => r.Path.Station).ToList());
-            return new RunOnCircuit(
-                matter.View.Name(leg.From),
-                matter.View.Name(leg.To),
-                leg.LengthMetres,
-                leg.LogSpread,
-                leg.StationSize.ToString(),
-                leg.CommonSize.ToString(),
-                [.. stations.Select(matter.View.StationNumber)],
-                stations.Max(s => Across(solution, running, s, leg.From) - Across(solution, running, s, leg.To)),
-                stations.Min(s => Across(solution, running, s, leg.To)));
-        }),
-    ];
-
-    private static double Across(AcSolution solution, RunningStations running, string station, string place) =>
-        Volts(solution, running.Conductor(station, place), running.CommonAt(place));
-
-    private static double Volts(AcSolution solution, int a, int b) => solution.VoltageBetween(a, b).Value.Magnitude;
 }

@@ -6,77 +6,127 @@ using Underturf.Reasoning.Translation;
 
 namespace Underturf.Reasoning.Circuits;
 
-/// <summary>The network of one controller's stations that are on together: supply, terminals, wires leg by leg, coils, one common.</summary>
+/// <summary>
+/// The network of one controller's stations that are on together: supply, terminals, wires leg by leg, coils, a common for each label, the
+/// master valve and the pump's relay.
+/// </summary>
 internal sealed class RunningStations
 {
     private readonly PracticeBook book;
-    private readonly double logLevel;
-    private readonly Dictionary<string, int> commons = new(StringComparer.Ordinal);
-    private readonly Dictionary<(string Station, string Place), int> conductors = [];
+    private readonly RunningPlan plan;
+    private readonly List<Part> parts = [];
+    private readonly Dictionary<(string Label, LegKey Leg), int> commonNodes = [];
+    private readonly Dictionary<LegKey, int> lengths = [];
 
-    public RunningStations(IReadOnlyList<StationPath> paths, Supply supply, PracticeBook book, double logLevel)
+    public RunningStations(RunningPlan plan, PracticeBook book)
     {
         this.book = book;
-        this.logLevel = logLevel;
-        Common = Network.Node("common");
+        this.plan = plan;
+        Strip = Network.Node("common terminal");
         Hot = Network.Node("hot");
-        Hertz = supply.Hertz;
-        Source = Network.AddSource("supply", Hot, Common, supply.Volts, book.Supply.Ohms);
-        commons[paths[0].Controller] = Common;
-        foreach (var path in paths)
-        {
-            Lay(path);
-        }
+        Source = Network.AddSource("supply", Hot, Strip, plan.Supply.Volts, plan.Supply.Ohms);
+        Stations = [.. plan.Stations.Select(Lay)];
+        Master = plan.Master is { } master ? Lay(master) : null;
+        Relay = plan.Relay is { Fitted: true } relay ? LayRelay(relay.Ohms) : -1;
     }
 
     public WiringNetwork Network { get; } = new();
 
-    public double Hertz { get; }
+    public double Hertz => plan.Supply.Hertz;
 
     public int Hot { get; }
 
-    public int Common { get; }
+    /// <summary>The controller's common terminal, at which all commons are joined.</summary>
+    public int Strip { get; }
 
     public int Source { get; }
 
-    /// <summary>The switch of each station's output.</summary>
-    public Dictionary<string, int> Outputs { get; } = new(StringComparer.Ordinal);
+    public IReadOnlyList<LaidPath> Stations { get; }
 
-    public List<(string Station, ValveEnd End, ValveCoil Coil)> Coils { get; } = [];
+    public LaidPath? Master { get; }
 
-    public int Conductor(string station, string place) => conductors[(station, place)];
+    /// <summary>The relay's coil; -1 where there is none.</summary>
+    public int Relay { get; }
 
-    public int CommonAt(string place) => commons[place];
+    public IEnumerable<LaidPath> All => Master is null ? Stations : Stations.Append(Master);
 
-    private void Lay(StationPath path)
+    /// <summary>For each common, by label, the element and node with which it leaves the terminal.</summary>
+    public Dictionary<string, (int Element, int Node)> Commons { get; } = new(StringComparer.Ordinal);
+
+    public List<(LaidPath Path, ValveEnd End, ValveCoil Coil)> Coils { get; } = [];
+
+    /// <summary>What is not known exactly of the elements.</summary>
+    public IReadOnlyList<Part> Parts => parts;
+
+    public static string LabelOf(StationPath path) => path.Common ?? UsualCommon;
+
+    private const string UsualCommon = "usual";
+
+    private LaidPath Lay(StationPath path)
     {
-        var terminal = Network.Node($"terminal {path.Station}");
-        conductors[(path.Station, path.Controller)] = terminal;
-        Outputs[path.Station] = Network.AddResistor("station output", Hot, terminal, OutputOhms);
-        foreach (var leg in path.Legs)
+        var (label, number) = (LabelOf(path), Network.NodeCount);
+        if (!Commons.TryGetValue(label, out var common))
         {
-            conductors[(path.Station, leg.To)] = Wire(leg, conductors[(path.Station, leg.From)], $"{path.Station} at {leg.To}", leg.StationSize);
-            if (!commons.ContainsKey(leg.To))
-            {
-                commons[leg.To] = Wire(leg, commons[leg.From], $"common at {leg.To}", leg.CommonSize);
-            }
+            var node = Network.Node($"common '{label}'");
+            common = Commons[label] = (Network.AddResistor($"common '{label}' at the terminal", node, Strip, OutputOhms), node);
+        }
+
+        var terminal = Network.Node($"terminal {number}");
+        var laid = new LaidPath(path, Network.AddResistor("station output", Hot, terminal, OutputOhms), (terminal, common.Node));
+        for (var i = 0; i < path.Legs.Count; i++)
+        {
+            LayLeg(laid, i, label);
         }
 
         foreach (var end in path.Valves)
         {
-            var (model, perRadian) = (CoilModel.Of(end.NotedOhms, book), 1 / (2 * Math.PI * Hertz));
-            var ohms = model.OnLevel ? model.Ohms * Math.Exp(logLevel) : model.Ohms;
-            var (inrush, holding) = (book.Coil.InrushReactanceOhms * perRadian, book.Coil.HoldingReactanceOhms * perRadian);
-            var coil = Network.AddCoil("coil", conductors[(path.Station, end.Place)], commons[end.Place], ohms, inrush);
-            Coils.Add((path.Station, end, new ValveCoil(coil, inrush, Math.Max(inrush, holding), book.Coil.PullInVolts, book.Coil.ChatterVolts)));
+            LayCoil(laid, end);
         }
+
+        return laid;
     }
 
-    private int Wire(Leg leg, int from, string name, WireSize size)
+    private void LayLeg(LaidPath laid, int i, string label)
     {
-        var node = Network.Node(name);
-        Network.AddResistor(leg.Id, from, node, BenchLayout.WireOhms(book, size, leg.LengthMetres) + book.Wire.SoundSpliceOhms);
+        var leg = laid.Path.Legs[i];
+        var key = new LegKey(leg.Id, leg.To);
+        var near = laid.At(leg.Parent);
+        if (!commonNodes.TryGetValue((label, key), out var common))
+        {
+            common = commonNodes[(label, key)] = Wire(leg, near.Common, leg.CommonSize);
+        }
+
+        laid.End(i, Wire(leg, near.Conductor, leg.StationSize), common);
+    }
+
+    private int Wire(Leg leg, int from, WireSize size)
+    {
+        var node = Network.Node($"node {Network.NodeCount} at {leg.To}");
+        var key = new LegKey(leg.Id, leg.To);
+        lengths.TryAdd(key, lengths.Count);
+        var ohms = BenchLayout.WireOhms(book, size, leg.LengthMetres);
+        var element = Network.AddResistor(leg.Id, from, node, ohms + book.Wire.SoundSpliceOhms);
+        parts.Add(new Part(element, PartKind.Wire, lengths[key], ohms, leg.LogSpread));
         return node;
+    }
+
+    private void LayCoil(LaidPath laid, ValveEnd end)
+    {
+        var model = CoilModel.Of(end.NotedOhms, book);
+        var ohms = model.OnLevel ? model.Ohms * plan.Level.Factor : model.Ohms;
+        var (inrush, holding) = (CoilModel.Henries(book, inrush: true), CoilModel.Henries(book, inrush: false));
+        var (conductor, common) = laid.At(end.Leg);
+        var coil = Network.AddCoil("coil", conductor, common, ohms, inrush);
+        parts.Add(new Part(coil, model.OnLevel ? PartKind.LevelCoil : PartKind.Other, -1, ohms, model.LogSpread));
+        Coils.Add((laid, end, new ValveCoil(coil, inrush, Math.Max(inrush, holding), book.Coil.PullInVolts, book.Coil.ChatterVolts)));
+    }
+
+    private int LayRelay(Resistance? noted)
+    {
+        var (ohms, spread) = noted is { Ohms: > 0 } known ? (known.Ohms, book.Coil.Noted) : (book.Relay.Ohms, book.Relay.LogSpread);
+        var coil = Network.AddCoil("pump relay", Hot, Strip, ohms, book.Relay.ReactanceOhms / (2 * Math.PI * book.Supply.Hertz));
+        parts.Add(new Part(coil, PartKind.Other, -1, ohms, spread));
+        return coil;
     }
 
     /// <summary>A switch far below any meter's step; not zero, so that its current is one of an element.</summary>

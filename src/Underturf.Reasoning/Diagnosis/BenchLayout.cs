@@ -95,7 +95,7 @@ internal sealed class BenchLayout
     private (int Plus, int Minus, int Through, int Source) Feed(int terminal)
     {
         var hot = network.Node("hot");
-        var source = network.AddSource("supply", hot, commonTerminal, setup.Supply.Volts, book.Supply.Ohms);
+        var source = network.AddSource("supply", hot, commonTerminal, setup.Supply.Volts, setup.Supply.Ohms);
         var idle = setup.Measures == Measure.SupplyVolts;
         var through = network.AddResistor("station output", hot, terminal, idle ? double.PositiveInfinity : OutputOhms);
         var (coil, back) = CoilNodes();
@@ -134,7 +134,10 @@ internal sealed class BenchLayout
             commons[key] = Wire(leg, from, back, leg.CommonSize, length);
         }
 
-        var conductor = Wire(leg, leg.Parent < 0 ? terminal : nodes[p][leg.Parent], here, leg.StationSize, length);
+        // The splice is opened: what lies toward the controller is not read.
+        var opened = p == 0 && setup.Measures == Measure.OutwardOhms && i == path.LegTo(setup.Place!);
+        var near = opened ? network.Node("opened splice") : leg.Parent < 0 ? terminal : nodes[p][leg.Parent];
+        var conductor = Wire(leg, near, here, leg.StationSize, length);
         var leak = setup.Measures == Measure.EarthOhms ? Leak(here, i == path.Legs.Count - 1) : -1;
         var far = network.Node($"{path.Station} branch at {leg.To}");
         var branchWire = network.AddResistor("branch wire", here, far, double.PositiveInfinity);

@@ -6,7 +6,9 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>The transformer as far as it is known.</summary>
 /// <param name="Volts">Open-circuit volts.</param>
 /// <param name="VoltsSpread">Standard deviation of them.</param>
-internal readonly record struct Supply(double Volts, double VoltsSpread, double Hertz);
+/// <param name="Ohms">Inside it.</param>
+/// <param name="RatedVoltAmperes">What it may deliver.</param>
+internal readonly record struct Supply(double Volts, double VoltsSpread, double Hertz, double Ohms, double RatedVoltAmperes);
 
 /// <summary>What stands in front of the instrument.</summary>
 /// <param name="Paths">The station measured; a second one for a reading between two stations or a pair of suspects.</param>

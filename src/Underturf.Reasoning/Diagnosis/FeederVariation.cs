@@ -51,7 +51,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
         (Measures, IsInrush, IsTouched, IsCutOff, Weakness) = (measures, inrush, false, false, (0, 0));
         Stand = measures == Measure.OutwardOhms ? feeder.Path.LegTo(place!) : -1;
         Valve = feeder.ValveAt(place);
-        SourceOhms = feeder.Book.Supply.Ohms;
+        SourceOhms = feeder.Supply.Ohms;
         loads.Clear();
         extras.Clear();
         var splice = feeder.Book.Wire.SoundSpliceOhms;

@@ -1,4 +1,5 @@
 using Underturf.FieldLog;
+using Underturf.Networks.Wiring;
 using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
@@ -20,14 +21,25 @@ internal sealed class Supplies(PropertyHistory history, PracticeBook book)
         var known = view.Controllers.GetValueOrDefault(controller);
         var hertz = known?.Frequency is { Hertz: > 0 } frequency ? frequency.Hertz : book.Supply.Hertz;
         var age = Age(epoch == 0 ? default : history.WorkTimes[epoch - 1]);
+        var plate = Plate(known);
         var read = Readings(controller).Where(r => Age(r.Moment) == age && Volts(r) > 0).ToList();
         if (read.Count == 0)
         {
-            return new Supply(known?.Supply is { Volts: > 0 } volts ? volts.Volts : book.Supply.Volts, book.Supply.VoltsSpread, hertz);
+            return new Supply(plate.OpenVolts, book.Supply.VoltsSpread, hertz, plate.InnerOhms, plate.RatedVoltAmperes);
         }
 
         var (low, high) = (read.Min(Volts), read.Max(Volts));
-        return new Supply(read.Average(Volts), Math.Max(Sigma(read[0]), (high - low) / 2), hertz);
+        return new Supply(read.Average(Volts), Math.Max(Sigma(read[0]), (high - low) / 2), hertz, plate.InnerOhms, plate.RatedVoltAmperes);
+    }
+
+    /// <summary>As noted on the controller's plate, else as usual. A plate does not say the volts at rated load: their share is the usual one.</summary>
+    private Transformer Plate(ControllerFact? known)
+    {
+        var volts = known?.Supply is { Volts: > 0 } supply ? supply.Volts : book.Supply.Volts;
+        return new Transformer(
+            volts,
+            volts * book.Supply.RatedVolts / book.Supply.Volts,
+            known?.PlateVoltAmperes() ?? book.Supply.RatedVoltAmperes);
     }
 
     /// <summary>Readings that no supply in order shows: an open question by themselves.</summary>

@@ -24,8 +24,10 @@ public sealed record Leg(
 public sealed record ValveEnd(string? Valve, string Place, int Leg, double? NotedOhms);
 
 /// <summary>The wires of one station from the controller to its valves: a tree of legs, parents before children.</summary>
+/// <param name="Station">Its id; that of the valve or place for the path of a master valve.</param>
 /// <param name="Guessed">True where no cable is known and the run is an assumption.</param>
-public sealed record StationPath(string Station, string Controller, IReadOnlyList<Leg> Legs, IReadOnlyList<ValveEnd> Valves, bool Guessed)
+/// <param name="Common">Label of the common by which it returns: a conductor of its own from the terminal strip outward; nothing for the one usual common.</param>
+public sealed record StationPath(string Station, string Controller, IReadOnlyList<Leg> Legs, IReadOnlyList<ValveEnd> Valves, bool Guessed, string? Common = null)
 {
     /// <summary>The last leg at whose far end the other path passes too; nothing where the two never meet.</summary>
     public Leg? LastMeeting(StationPath other) => Legs.LastOrDefault(leg => other.LegTo(leg.To) >= 0);

@@ -28,12 +28,29 @@ public sealed class PathFinder
 
     public StationPath Of(string id, StationFact station)
     {
-        var controller = view.Identity.Of(station.Controller);
+        var common = string.IsNullOrWhiteSpace(station.Common) ? null : station.Common.Trim();
+        return Path(id, view.Identity.Of(station.Controller), [.. view.ValvesOf(id)]) with { Common = common };
+    }
+
+    /// <summary>The wires of a controller's master valve, on the usual common; nothing where none is noted, or one that is no valve and no place.</summary>
+    public StationPath? MasterOf(string controller)
+    {
+        if (view.Controllers.GetValueOrDefault(controller)?.Master is not { } noted || (view.Knows(noted) && !view.IsPlace(noted)))
+        {
+            return null;
+        }
+
+        var id = view.Identity.Of(noted);
+        return Path(id, controller, [(id, view.Valves.GetValueOrDefault(id) ?? new ValveFact { Id = id })]);
+    }
+
+    private StationPath Path(string id, string controller, IReadOnlyList<(string Id, ValveFact Fact)> noted)
+    {
         var own = Reach(controller, view.Cables.Where(c => Carries(c.Value, id)));
         var any = Reach(controller, view.Cables);
         var tree = new PathTree(controller);
         var valves = new List<ValveEnd>();
-        foreach (var (valve, fact) in view.ValvesOf(id))
+        foreach (var (valve, fact) in noted)
         {
             var place = fact.Box is { } box ? view.Identity.Of(box) : valve;
             valves.Add(new ValveEnd(valve, place, LegTo(tree, place, own, any), NotedOhms(valve)));

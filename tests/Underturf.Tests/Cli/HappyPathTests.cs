@@ -54,10 +54,11 @@ public sealed class HappyPathTests : IDisposable
     public void Circuit_prints_what_stations_do_and_draws_it()
     {
         Log();
-        bench.Run("circuit", "log.jsonl", "5", "6", "--draw", "circuit.svg").Worked("holds", "box 3", "Nothing broken", "Local codes and licensed practice prevail");
+        bench.Run("circuit", "log.jsonl", "5", "6", "--draw", "circuit.svg").Worked("holds", "box 3", "Nothing broken", "of 40 VA, the usual rating", " ± ", "Local codes and licensed practice prevail");
         Assert.Contains("circuit.svg", bench.Names());
         using var json = JsonDocument.Parse(bench.Run("circuit", "log.jsonl", "5", "--json").Worked().Out);
         Assert.Equal(1, json.RootElement.GetProperty("stations").GetArrayLength());
+        Assert.True(json.RootElement.GetProperty("supply").GetProperty("terminalVoltsSpread").GetDouble() > 0);
         bench.Run("circuit", "log.jsonl", "99").Failed(1, "station '99'", "is not noted");
     }
 

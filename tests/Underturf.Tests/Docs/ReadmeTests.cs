@@ -45,6 +45,15 @@ public sealed partial class ReadmeTests
     }
 
     [Fact]
+    public void The_picture_of_a_circuit_is_what_its_command_draws()
+    {
+        using var bench = new Workbench();
+        var words = CircuitCommand().Match(Readme).Groups["it"].Value.Split(' ');
+        bench.Run([.. words.Select(w => w.StartsWith("samples/", StringComparison.Ordinal) ? Path.Combine(Repository.Root, w) : w)]).Worked("chatters");
+        Assert.Equal(Repository.Read("docs/pictures/circuit.svg"), File.ReadAllText(bench.Path("circuit.svg")));
+    }
+
+    [Fact]
     public void Every_file_that_the_README_names_is_there() => Assert.All(
         Links().Matches(Readme).Select(m => m.Groups["it"].Value).Where(l => !l.StartsWith("http", StringComparison.Ordinal)),
         link => Assert.True(Path.Exists(Path.Combine(Repository.Root, link)), link));
@@ -53,6 +62,9 @@ public sealed partial class ReadmeTests
 
     [GeneratedRegex(@"^  '(?<it>\{.*\})'", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
     private static partial Regex NoteLines();
+
+    [GeneratedRegex("`./underturf (?<it>circuit [^`]+)`", RegexOptions.ExplicitCapture)]
+    private static partial Regex CircuitCommand();
 
     [GeneratedRegex(@"\]\((?<it>[^)]+)\)", RegexOptions.ExplicitCapture)]
     private static partial Regex Links();

@@ -48,6 +48,7 @@ internal static class FactCases
         [typeof(Voltage)] = Amount.Select(a => (object?)Voltage.FromSi(a)),
         [typeof(ApparentPower)] = Amount.Select(a => (object?)ApparentPower.FromSi(a)),
         [typeof(Frequency)] = Amount.Select(a => (object?)Frequency.FromSi(a)),
+        [typeof(PumpRelay)] = Gen.OneOf(Gen.Bool.Select(fitted => new PumpRelay(fitted, null)), Amount.Select(a => new PumpRelay(true, Resistance.FromSi(a)))).Select(r => (object?)r),
         [typeof(Area)] = Amount.Select(a => (object?)Area.FromSi(a)),
         [typeof(WireSize)] = Gen.OneOf(Gen.Int[0, 40].Select(n => WireSize.FromAwg(n)), Gen.Int[1, 200].Select(n => WireSize.FromSquareMillimetres(n / 2.0)))
             .Select(w => (object?)w),

@@ -34,6 +34,9 @@ public sealed class SchemaTests
     [InlineData("{\"kind\":\"reading\",\"version\":1,\"how\":\"x\",\"value\":\"-3 V\"}", true)]
     [InlineData("{\"kind\":\"box\",\"version\":1,\"id\":\"b\",\"position\":[450000,4400000]}", false)]
     [InlineData("{\"kind\":\"look\",\"version\":1,\"place\":\"b\",\"minutes\":-1}", false)]
+    [InlineData("{\"kind\":\"controller\",\"version\":1,\"id\":\"c\",\"terminals\":6,\"pumpRelay\":\"40 ohm\",\"master\":\"v\"}", true)]
+    [InlineData("{\"kind\":\"controller\",\"version\":1,\"id\":\"c\",\"terminals\":6,\"pumpRelay\":false}", true)]
+    [InlineData("{\"kind\":\"controller\",\"version\":1,\"id\":\"c\",\"terminals\":6,\"pumpRelay\":\"yes\"}", false)]
     [InlineData("3", false)]
     public void The_schema_and_the_reader_agree(string body, bool valid)
     {

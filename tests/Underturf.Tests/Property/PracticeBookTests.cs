@@ -33,6 +33,8 @@ public sealed class PracticeBookTests
     [InlineData("\"ohms\": 31,", "\"ohms\": 1e308,", "coil.ohms", "too large")]
     [InlineData("\"stationAwg\": 18,", "\"stationAwg\": 180,", "wire.stationAwg", "no wire gauge")]
     [InlineData("\"differ\": 0.03,", "\"differ\": 30,", "coil.differ", "too wide")]
+    [InlineData("\"ratedVolts\": 24", "\"ratedVolts\": 26.5", "supply.ratedVolts", "below supply.volts")]
+    [InlineData("\"ratedVoltAmperes\": 40", "\"ratedVoltAmperes\": 0", "supply.ratedVoltAmperes", "more than zero")]
     [InlineData("\"chatterVolts\": 15.5", "\"chatterVolts\": 30", "coil.chatterVolts", "below coil.pullInVolts")]
     public void What_is_wrong_with_a_book_is_told_with_its_place(string old, string edited, string place, string reason)
     {
@@ -70,7 +72,7 @@ public sealed class PracticeBookTests
     [Fact]
     public void A_book_without_a_needed_number_or_with_null_is_refused()
     {
-        foreach (var block in new[] { "wire", "coil", "supply", "instruments", "probes", "run", "look", "walk", "faults", "repairs", "loss", "questions" })
+        foreach (var block in new[] { "wire", "coil", "supply", "relay", "instruments", "probes", "run", "look", "walk", "faults", "repairs", "loss", "questions" })
         {
             var book = JsonNode.Parse(PracticeBook.DefaultBytes())!.AsObject();
             book[block] = null;

@@ -9,7 +9,7 @@ internal static class PracticeLogs
 {
     private const string Over = "over range";
 
-    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), Doubtful(2.5), Doubtful(3), Doubtful(3.5), Doubtful(4), Doubtful(4.5), .. PracticeRepairs.All(), Between()];
+    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), Doubtful(2.5), Doubtful(3), Doubtful(3.5), Doubtful(4), Doubtful(4.5), .. PracticeRepairs.All(), Pumped(), Between()];
 
     /// <summary>Every way of reading, and something odd at each station.</summary>
     private static LogDocument Many()
@@ -70,6 +70,10 @@ internal static class PracticeLogs
     /// <summary>One reading a little to clearly high: somewhere among these a question is just opened, or just not.</summary>
     private static LogDocument Doubtful(double moreOhms) =>
         Site.Line().Sweep(60, (3, Site.Ohms(Site.SoundOhms(120, 2) + moreOhms))).Log();
+
+    /// <summary>A relay starts a pump with every station.</summary>
+    private static LogDocument Pumped() =>
+        Two(measured: true).With(new ControllerFact { Id = "c", Terminals = 24, PumpRelay = new PumpRelay(true, null) }).Log();
 
     private static Site Two(bool measured, Grade otherwise = Grade.Estimated)
     {

@@ -94,7 +94,8 @@ public sealed class PracticeNumbersTests
         try
         {
             var notebook = Notebook.Open(log, book);
-            return AnswersJson.Write(notebook.Answer()) + AnswersJson.Write(notebook.Readings()) + string.Join('\n', notebook.Problems);
+            var circuit = AnswersJson.Write(notebook.Circuit([notebook.History.Now.Stations.Keys.First()]).Value);
+            return AnswersJson.Write(notebook.Answer()) + AnswersJson.Write(notebook.Readings()) + string.Join('\n', notebook.Problems) + circuit;
         }
         catch (Exception fault)
         {

@@ -17,6 +17,7 @@ public sealed class ReferencesTests
         { new EndFact { Id = "e", Place = "c", Mates = ["nowhere"] }, "end" },
         { new SpliceFact { Id = "j", Place = "c", Joins = ["nowhere"] }, "end" },
         { new CableFact { Id = "k", From = "c", To = "nowhere" }, "place" },
+        { new ControllerFact { Id = "c", Terminals = 6, Master = "nowhere" }, "valve or place" },
         { new CableFact { Id = "k", From = "c", To = "nowhere", Carries = ["nowhere"] }, "station" },
         { new LookFact { Place = "nowhere" }, "place" },
         { new ReadingFact { How = "coil ohms", Value = Shown.OverRange, Place = "nowhere" }, "place" },
@@ -41,6 +42,10 @@ public sealed class ReferencesTests
         { new CableFact { Id = "k", From = "c", To = "c" }, "to itself" },
         { new ControllerFact { Id = "d", Terminals = 12, Supply = new Voltage(0) }, "no volts" },
         { new ControllerFact { Id = "d", Terminals = 12, Frequency = new Frequency(0) }, "no hertz" },
+        { new ControllerFact { Id = "d", Terminals = 12, Rated = new ApparentPower(0) }, "volt-amperes that no controller has" },
+        { new ControllerFact { Id = "d", Terminals = 12, Rated = new ApparentPower(0.04) }, "volt-amperes that no controller has" },
+        { new ControllerFact { Id = "d", Terminals = 12, Master = "k" }, "is no valve and no place" },
+        { new ControllerFact { Id = "d", Terminals = 12, PumpRelay = new PumpRelay(true, new Resistance(0)) }, "pump relay of no ohms" },
     };
 
     [Theory]
@@ -48,7 +53,9 @@ public sealed class ReferencesTests
     public void What_cannot_be_is_told_with_its_remedy(Fact fact, string reason)
     {
         var diary = Controller();
-        diary.Note(2, fact);
+        diary.Note(2, new BoxFact { Id = "b" });
+        diary.Note(3, new CableFact { Id = "k", From = "c", To = "b" });
+        diary.Note(4, fact);
         Assert.Contains(reason, Assert.Single(References.Problems(diary.Fold())).Reason, StringComparison.Ordinal);
     }
 

@@ -26,7 +26,7 @@ public sealed class CircuitTests
     {
         var alone = Circuit(Site.Line().Sweep(), "5");
         var together = Circuit(Site.Line().Sweep(), "s5", "6");
-        Assert.True(together.CommonAmperes > 1.9 * alone.CommonAmperes);
+        Assert.True(together.Supply.Amperes > 1.9 * alone.Supply.Amperes);
         Assert.True(together.Stations[0].Valves[0].Volts < alone.Stations[0].Valves[0].Volts);
         Assert.Equal(3, together.Runs.Count);
     }

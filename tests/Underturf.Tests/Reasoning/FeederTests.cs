@@ -1,0 +1,79 @@
+using Underturf.Numerics;
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Translation;
+using Underturf.Simulation;
+
+namespace Underturf.Tests.Reasoning;
+
+/// <summary>A station's feeder is the quick way to what the nodal solution of the same circuit gives. Properties made up.</summary>
+public sealed class FeederTests
+{
+    private static readonly PracticeBook book = PracticeBook.Default;
+
+    public static TheoryData<Measure> Measures => [Measure.StationOhms, Measure.OutwardOhms, Measure.CoilOhms, Measure.JoinedOhms, Measure.EarthOhms, Measure.TerminalVolts, Measure.CoilVolts, Measure.StationAmps];
+
+    [Theory]
+    [MemberData(nameof(Measures))]
+    public void A_feeder_reads_what_the_network_of_the_same_station_reads(Measure measures)
+    {
+        var compared = 0;
+        for (ulong seed = 31; seed < 37; seed++)
+        {
+            var history = PropertyHistory.Fold(WorldGenerator.Make(seed, book).Log.Standing);
+            var path = new PathFinder(history.Now, book).All().MaxBy(p => p.Legs.Count)!;
+            var twin = path with { Valves = [.. path.Valves, new ValveEnd(null, path.Legs[0].To, 0, 28)] };
+            var (supply, unknowns) = (new Supplies(history, book).Of(history.Now, path.Controller, 0), new Unknowns(book));
+            var (feeder, place) = (new StationFeeder(twin, book, supply, unknowns), path.Valves[0].Place);
+            var bench = BenchLayout.Of(new BenchSetup([twin], measures, place, supply), book, unknowns);
+            foreach (var suspects in Sets(twin, new SeededGenerator(seed)))
+            {
+                var expected = new Predictor(book, unknowns).Predict(bench, bench.Vary(book, suspects));
+                Same(expected, feeder.Predict(measures, place, inrush: false, suspects), unknowns);
+                compared++;
+            }
+        }
+
+        Assert.True(compared > 1000);
+    }
+
+    private static IEnumerable<IReadOnlyList<Suspect>> Sets(StationPath path, SeededGenerator chance)
+    {
+        var list = new SuspectList(book, [path]);
+        Suspect[] all = [.. list.Private(path).Concat(list.Shared(path.Controller)).Where(s => s.Fault!.Scope is not (FaultScope.Note or FaultScope.Unmodelled))];
+        yield return [];
+        foreach (var suspect in all)
+        {
+            yield return [suspect];
+        }
+
+        // Two conductors of one stretch or two ends of one coil at once are told apart in no reading here, so seats are drawn apart.
+        for (var i = 0; i < 200; i++)
+        {
+            var (a, b) = (all[chance.NextInt(all.Length)], all[chance.NextInt(all.Length)]);
+            if (a.Leg != b.Leg && a.Place != b.Place)
+            {
+                yield return [a, b];
+            }
+        }
+    }
+
+    private static void Same(Prediction expected, Prediction actual, Unknowns unknowns)
+    {
+        Assert.Equal(expected.IsOpen, actual.IsOpen);
+        if (expected.IsOpen)
+        {
+            return;
+        }
+
+        Close(expected.Mean, actual.Mean, expected.Mean);
+        Close(expected.LevelSlope, actual.LevelSlope, expected.Mean);
+        Close(Math.Sqrt(expected.OwnVariance), Math.Sqrt(actual.OwnVariance), expected.Mean);
+        var prior = Outlook.Prior(unknowns.Count, 0, 0.1);
+        Close(Math.Sqrt(prior.Variance(expected)), Math.Sqrt(prior.Variance(actual)), expected.Mean);
+    }
+
+    /// <summary>The network has the switch of the output, 0.1 milliohm, in it.</summary>
+    private static void Close(double expected, double actual, double scale) => Assert.InRange(actual - expected, -1e-4 * (scale + 1e-3), 1e-4 * (scale + 1e-3));
+}
