@@ -4,11 +4,15 @@ using Underturf.Networks.Wiring;
 namespace Underturf.References.Tests;
 
 /// <summary>
-/// Writes networks beside each other into one netlist, the common of each as ground. Every node is tied to ground by 1e12 ohm, so that cut
-/// off parts have a solution; a perfect joint is a source of no volts, because a resistor of zero ohms is not taken for one.
+/// Writes networks beside each other into one netlist, a node of each as ground. Each part that floats is tied to ground at one node, which
+/// carries no current, so that it has a solution. A perfect joint is a source of no volts, because a resistor of zero ohms is not taken for
+/// one; those that close a loop of perfect joints are left out, because the engine calls them singular.
 /// </summary>
 internal sealed class Netlist
 {
+    /// <summary>An ohmmeter's ampere that finds no path goes through this.</summary>
+    internal const double TieOhms = 1e9;
+
     private readonly StringBuilder text = new();
     private int copies;
 
@@ -20,22 +24,26 @@ internal sealed class Netlist
     internal int Add(WiringNetwork network, int ground, bool live)
     {
         var copy = copies++;
+        var needless = NodeGroups.NeedlessJoints(network);
         for (var e = 0; e < network.ElementCount; e++)
         {
-            Write(network.ElementAt(e), $"{copy}_{e}", n => Name(copy, n, ground), live);
+            if (!needless.Contains(e))
+            {
+                Write(network.ElementAt(e), $"{copy}_{e}", n => Name(copy, n, ground), live);
+            }
         }
 
-        for (var node = 0; node < network.NodeCount; node++)
+        foreach (var node in NodeGroups.Floating(network, ground, live))
         {
-            text.Line($"Rtie{copy}_{node} {Name(copy, node, -1)} 0 1e12");
+            text.Line($"Rtie{copy}_{node} {Name(copy, node, -1)} 0 {TieOhms}");
         }
 
         text.Line($"Vground{copy} {Name(copy, ground, -1)} 0 0");
         return copy;
     }
 
-    /// <summary>Sends one ampere from ground into a node of a copy.</summary>
-    internal void Inject(int copy, int node) => text.Line($"I{copy} 0 {Name(copy, node, -1)} 1");
+    /// <summary>Sends one ampere into a node of a copy and takes it out at another.</summary>
+    internal void Inject(int copy, int node, int outOf) => text.Line($"I{copy} {Name(copy, outOf, -1)} {Name(copy, node, -1)} 1");
 
     internal static string Volts(int copy, int node) => $"v({Name(copy, node, -1)})";
 

@@ -21,12 +21,24 @@ internal sealed class NgspiceTransient
         this.periodSeconds = periodSeconds;
     }
 
-    internal static NgspiceTransient Run(string elements, double hertz, int periods)
+    /// <param name="steps">At least so many a period; the engine takes shorter ones where it has to.</param>
+    internal static NgspiceTransient Run(string elements, double hertz, int periods, int steps = StepsPerPeriod)
     {
-        var step = Ngspice.Number(1 / (hertz * StepsPerPeriod));
+        var step = Ngspice.Number(1 / (hertz * steps));
         var stop = periods / hertz;
         var start = Ngspice.Number((periods - 2.01) / hertz);
         return new NgspiceTransient(Read(Ngspice.Raw(elements, $"tran {step} {Ngspice.Number(stop)} {start} {step}")), stop, 1 / hertz);
+    }
+
+    /// <summary>The volts between two nodes as a vector of its own.</summary>
+    /// <param name="vector">Of the first node; none for the ground.</param>
+    /// <returns>Its name.</returns>
+    internal string Between(string? vector, string other)
+    {
+        var name = $"{vector}-{other}";
+        var one = vector is null ? new double[vectors[other].Length] : vectors[vector];
+        vectors[name] = [.. one.Zip(vectors[other], (volts, less) => volts - less)];
+        return name;
     }
 
     internal double Average(string vector, int periodsAgo = 0) => Integral(vector, periodsAgo, v => v) / periodSeconds;
@@ -73,7 +85,11 @@ internal sealed class NgspiceTransient
         var names = Array.IndexOf(lines, "Variables:") + 1;
         var values = Array.FindIndex(lines, l => l.StartsWith("Values:", StringComparison.Ordinal)) + 1;
         var numbers = lines.Skip(values).Where(l => l.Length > 0).Select(l => double.Parse(l[(l.LastIndexOf('\t') + 1)..], CultureInfo.InvariantCulture)).ToArray();
-        Assert.Equal(count * points, numbers.Length);
+        if (numbers.Length != count * points)
+        {
+            throw new InvalidOperationException($"{numbers.Length} values for {count} vectors of {points} points.");
+        }
+
         var read = new Dictionary<string, double[]>(StringComparer.Ordinal);
         for (var k = 0; k < count; k++)
         {

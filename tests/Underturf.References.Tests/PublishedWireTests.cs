@@ -49,11 +49,20 @@ public sealed class PublishedWireTests
     /// <summary>NEC chapter 9 table 8, stranded (quoted): the stranded figures are 2 to 2.6 % above the solid ones, as documented.</summary>
     [Theory]
     [InlineData(18, 7.95)]
+    [InlineData(16, 4.99)]
     [InlineData(14, 3.14)]
+    [InlineData(12, 1.98)]
     [InlineData(10, 1.24)]
     public void Stranded_wire_reads_about_two_percent_more_than_the_model(int gauge, double ohmsPerKilofoot)
     {
         Assert.InRange(ohmsPerKilofoot / OhmsPerKilofoot(gauge, KelvinsAt75C), 1.015, 1.03);
+    }
+
+    /// <summary>Temperature coefficient of copper at 20 C, 0.00393 /K (from memory).</summary>
+    [Fact]
+    public void Ten_kelvins_more_are_3_93_percent_more_ohms()
+    {
+        Assert.Equal(1.0393, OhmsPerKilofoot(18, KelvinsAt20C + 10) / OhmsPerKilofoot(18, KelvinsAt20C), 1e-12);
     }
 
     private static double OhmsPerKilofoot(int gauge, double kelvins) =>

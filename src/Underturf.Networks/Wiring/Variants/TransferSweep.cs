@@ -51,12 +51,9 @@ public sealed class TransferSweep
             return new Problem("frequency", $"{hertz} Hz is no frequency of the mains", "Give 0 for an ohmmeter, else 50 or 60 Hz");
         }
 
-        foreach (var t in transfers)
+        if (Refused(network, transfers) is { } problem)
         {
-            if ((WiringCheck.BeforeOhms(network, t.DriveA, t.DriveB) ?? WiringCheck.Known(network, t.SenseA) ?? WiringCheck.Known(network, t.SenseB)) is { } problem)
-            {
-                return problem;
-            }
+            return problem;
         }
 
         return new TransferSweep(new SweepNetwork(network, hertz), transfers);
@@ -82,6 +79,18 @@ public sealed class TransferSweep
             var (da, db, sa, sb) = merged[r];
             into[r] = standing[r] + update.Correction(da, db, sa, sb);
         }
+    }
+
+    /// <summary>The network is looked through once, not for each transfer.</summary>
+    private static Problem? Refused(WiringNetwork network, IReadOnlyList<Transfer> transfers)
+    {
+        var problem = transfers.Count > 0 ? WiringCheck.BeforeOhms(network, transfers[0].DriveA, transfers[0].DriveB) : null;
+        foreach (var t in transfers)
+        {
+            problem ??= WiringCheck.Known(network, t.DriveA) ?? WiringCheck.Known(network, t.DriveB) ?? WiringCheck.Known(network, t.SenseA) ?? WiringCheck.Known(network, t.SenseB);
+        }
+
+        return problem;
     }
 
     private Complex Standing((int DriveA, int DriveB, int SenseA, int SenseB) t) =>
