@@ -14,8 +14,9 @@ internal sealed class Supply
     internal Supply(WiringNetwork network, CableTree tree, Draws draws, int number)
     {
         (Hot, Return) = (network.Node($"hot {number}"), network.Node($"return {number}"));
-        var rating = TransformerRating.WithRegulation(24, draws.Of(ratings), draws.Between(0.04, 0.2));
-        rating.AddTo(network, $"transformer {number}", Hot, Return);
+        var ratedVoltAmperes = draws.Of(ratings);
+        var transformer = new Transformer(24 * (1 + draws.Between(0.04, 0.2)), 24, ratedVoltAmperes);
+        network.AddSource($"transformer {number}", Hot, Return, transformer.OpenVolts, transformer.InnerOhms);
         Common = draws.OneIn(3) ? AddSensor(network, draws, number) : Return;
         for (var trunk = draws.OneIn(3) ? 1 + draws.Below(3) : 0; trunk >= 0; trunk--)
         {
