@@ -47,8 +47,17 @@ public sealed record FaultPractice
     /// <summary>Ohms in series with the part.</summary>
     public Spread? SeriesOhms { get; init; }
 
-    /// <summary>Ohms in series with the part that only a direct-current meter sees.</summary>
+    /// <summary>Ohms of diodes in series with the part, as an ohmmeter's test current sees them.</summary>
     public Spread? DcSeriesOhms { get; init; }
+
+    /// <summary>Of what has diodes: chance that only one half of the wave comes through, so that one polarity of the meter reads open and one place waters.</summary>
+    public double OneWay { get; init; }
+
+    /// <summary>Of what has diodes: chance that one is lost, so that the meter finds plain ohms and all places water.</summary>
+    public double LostDiode { get; init; }
+
+    /// <summary>The part hangs on another common: open to its own.</summary>
+    public bool OtherCommon { get; init; }
 
     /// <summary>The coil has this share of its ohms left.</summary>
     public Spread? CoilFactor { get; init; }

@@ -4,6 +4,8 @@ namespace Underturf.Property.Practice;
 public enum Measure
 {
     StationOhms,
+    ReversedOhms,
+    OtherCommonOhms,
     BetweenStationsOhms,
     OutwardOhms,
     CoilOhms,

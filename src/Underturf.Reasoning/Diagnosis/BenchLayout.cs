@@ -45,7 +45,7 @@ internal sealed class BenchLayout
 
     private Bench Build()
     {
-        var sensor = network.AddResistor("sensor loop", commonTerminal, fieldCommon, 0);
+        var sensor = network.AddResistor("sensor loop", commonTerminal, fieldCommon, setup.Measures == Measure.OtherCommonOhms ? double.PositiveInfinity : 0);
         var terminals = setup.Paths.Select(p => network.Node(p.Station)).ToArray();
         for (var p = 0; p < setup.Paths.Count; p++)
         {

@@ -41,7 +41,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
         var partner = pair.Station == stations[0] ? pair.Other! : pair.Station!;
         if (pair.Fault.Swaps)
         {
-            return measures is Measure.StationOhms or Measure.TerminalVolts or Measure.StationAmps || (measures == Measure.CoilVolts && place is null)
+            return measures is Measure.StationOhms or Measure.ReversedOhms or Measure.TerminalVolts or Measure.StationAmps || (measures == Measure.CoilVolts && place is null)
                 ? Feeder(partner).Predict(measures, null, inrush, active) with { IsTouched = true }
                 : null;
         }

@@ -8,8 +8,17 @@ internal interface IFaultyCircuit
     /// <summary>True where a supply feeds it, false in front of an ohmmeter.</summary>
     bool IsFed { get; }
 
+    /// <summary>True where the ohmmeter's leads are swapped.</summary>
+    bool IsReversed { get; }
+
+    /// <summary>True where the ohmmeter stands on another common.</summary>
+    bool IsOnOtherCommon { get; }
+
     /// <summary>The suspect's part does not conduct.</summary>
     void Break(Suspect suspect);
+
+    /// <summary>The suspect's part is joined to the common on which the ohmmeter stands.</summary>
+    void JoinOther();
 
     /// <summary>Ohms in series with the suspect's part.</summary>
     void AddSeries(Suspect suspect, double ohms, double logSpread);
@@ -47,12 +56,17 @@ internal static class Effects
             return;
         }
 
-        if (fault.Open)
+        if (fault.Open || (fault.OtherCommon && !circuit.IsOnOtherCommon) || IsBlocked(suspect, circuit))
         {
             circuit.Break(suspect);
         }
 
-        if (fault.SeriesOhms is not null || (fault.DcSeriesOhms is not null && !circuit.IsFed))
+        if (fault.OtherCommon && circuit.IsOnOtherCommon)
+        {
+            circuit.JoinOther();
+        }
+
+        if (fault.SeriesOhms is not null || (fault.DcSeriesOhms is not null && suspect.Passes != Passes.All && !circuit.IsFed))
         {
             circuit.AddSeries(suspect, suspect.Amount, suspect.SeriesLogSpread);
         }
@@ -64,6 +78,9 @@ internal static class Effects
 
         Across(suspect, fault, circuit);
     }
+
+    private static bool IsBlocked(Suspect suspect, IFaultyCircuit circuit) =>
+        !circuit.IsFed && suspect.Passes is Passes.Forward or Passes.Backward && circuit.IsReversed == (suspect.Passes == Passes.Forward);
 
     private static void Across(Suspect suspect, FaultPractice fault, IFaultyCircuit circuit)
     {
@@ -82,7 +99,8 @@ internal static class Effects
             circuit.TouchCommon(suspect, suspect.Amount, suspect.AmountLogSpread);
         }
 
-        if (suspect.MoreCoils > 0)
+        // Behind a lost diode the meter finds the bare coil, and next to nothing beside it through the other's diode.
+        if (suspect.MoreCoils > 0 && (circuit.IsFed || suspect.Passes != Passes.All))
         {
             circuit.Branch(suspect, suspect.MoreCoils);
         }

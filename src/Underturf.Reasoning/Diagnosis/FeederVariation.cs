@@ -29,6 +29,10 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
 
     public bool IsEarthed => Measures == Measure.EarthOhms;
 
+    public bool IsReversed => Measures == Measure.ReversedOhms;
+
+    public bool IsOnOtherCommon => Measures == Measure.OtherCommonOhms;
+
     /// <summary>Loop ohms of each leg; of the conductor alone where one measures to earth.</summary>
     public double[] Series { get; } = new double[feeder.Path.Legs.Count];
 
@@ -48,7 +52,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
 
     public void Reset(Measure measures, string? place, bool inrush)
     {
-        (Measures, IsInrush, IsTouched, IsCutOff, Weakness) = (measures, inrush, false, false, (0, 0));
+        (Measures, IsInrush, IsTouched, IsCutOff, Weakness) = (measures, inrush, false, measures == Measure.OtherCommonOhms, (0, 0));
         Stand = measures == Measure.OutwardOhms ? feeder.Path.LegTo(place!) : -1;
         Valve = feeder.ValveAt(place);
         SourceOhms = feeder.Supply.Ohms;
@@ -92,6 +96,9 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
             Parted[leg] = IsTouched = true;
         }
     }
+
+    /// <summary>As far from the other common as from its own.</summary>
+    public void JoinOther() => (IsCutOff, IsTouched) = (false, true);
 
     public void AddSeries(Suspect suspect, double ohms, double logSpread) => Add(suspect, ohms, logSpread, false);
 

@@ -142,7 +142,7 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
             + (run.PlaceImagined * run.PlaceImagined / Counts);
     }
 
-    private static int ExtraPlaces(Suspect suspect) => suspect.Fault is { ExtraPlaces: true } ? Math.Max(1, suspect.MoreCoils) : 0;
+    private static int ExtraPlaces(Suspect suspect) => suspect.Fault is { ExtraPlaces: true } && suspect.Passes is Passes.Both or Passes.All ? Math.Max(1, suspect.MoreCoils) : 0;
 
     private double OwnPlaceChance(IReadOnlyList<Suspect> active)
     {

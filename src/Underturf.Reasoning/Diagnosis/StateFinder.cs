@@ -95,7 +95,7 @@ internal sealed class StateFinder(Case owner)
     {
         foreach (var suspect in suspects)
         {
-            if (suspect == more || (suspect.Fault == more.Fault && suspect.Leg == more.Leg && suspect.Place == more.Place && suspect.Note == more.Note) || IsAnything(suspect))
+            if (suspect == more || (suspect.Fault == more.Fault && suspect.Leg == more.Leg && suspect.Place == more.Place && suspect.Other == more.Other && suspect.Note == more.Note) || IsAnything(suspect))
             {
                 return false;
             }

@@ -39,6 +39,9 @@ public sealed record Suspect
     /// <summary>Spread of ohms in series: what the stratum leaves open, and drift from one reading to the next.</summary>
     public double SeriesLogSpread => Math.Sqrt((AmountLogSpread * AmountLogSpread) + (Fault is { } fault ? fault.Drift * fault.Drift : 0));
 
+    /// <summary>What its diodes let through; all where it has none.</summary>
+    public Passes Passes { get; init; }
+
     /// <summary>Coils more than were noted.</summary>
     public int MoreCoils { get; init; }
 
@@ -58,6 +61,22 @@ public sealed record Suspect
     public override int GetHashCode() => System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(this);
 
     public bool IsPair => Fault?.Scope == FaultScope.Pair;
+}
+
+/// <summary>What diodes let through.</summary>
+public enum Passes
+{
+    /// <summary>Both halves of the wave, each to its own valve.</summary>
+    Both,
+
+    /// <summary>The half that an ohmmeter drives with its leads as usual.</summary>
+    Forward,
+
+    /// <summary>The half that it drives with its leads swapped.</summary>
+    Backward,
+
+    /// <summary>Everything: a diode is lost.</summary>
+    All,
 }
 
 /// <summary>A leg of wire, whichever station's path it is seen in.</summary>

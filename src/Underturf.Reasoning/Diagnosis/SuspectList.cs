@@ -42,7 +42,7 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
     private static IEnumerable<Suspect> PrivateSeats(FaultPractice fault, StationPath path) => fault.Scope switch
     {
         FaultScope.Conductor or FaultScope.Splice => path.Legs.Select(leg => Seat(fault, path, leg, fault.Rate)),
-        FaultScope.Branch => path.Legs.SelectMany(leg => Branches(Seat(fault, path, leg, fault.Rate / path.Legs.Count))),
+        FaultScope.Branch => path.Legs.SelectMany(leg => Branches(Seat(fault, path, leg, fault.Rate / path.Legs.Count))).SelectMany(Halves),
         FaultScope.Coil => path.Valves.Select(v => Seat(fault, path, path.Legs[v.Leg], fault.Rate)),
         FaultScope.Station => [Seat(fault, path, null, fault.Rate) with { Place = path.Valves[0].Place }],
         FaultScope.Unmodelled => [Seat(fault, path, null, fault.Rate)],
@@ -84,9 +84,29 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
         }
     }
 
+    /// <summary>What has diodes, in each state in which it may be found; where one half of the wave is blocked no further valve works.</summary>
+    private static IEnumerable<Suspect> Halves(Suspect seat)
+    {
+        var fault = seat.Fault!;
+        if (fault.DcSeriesOhms is null)
+        {
+            return [seat];
+        }
+
+        var oneWay = seat with { MoreCoils = 0, Weight = seat.Weight * fault.OneWay / 2 };
+        Suspect[] states =
+        [
+            seat with { Weight = seat.Weight * Math.Max(0, 1 - fault.OneWay - fault.LostDiode) },
+            oneWay with { Passes = Passes.Forward },
+            oneWay with { Passes = Passes.Backward },
+            seat with { Passes = Passes.All, Weight = seat.Weight * fault.LostDiode },
+        ];
+        return states.Where(s => s.Weight > 0);
+    }
+
     private static IEnumerable<Suspect> Amounts(Suspect seat)
     {
-        return seat.Fault!.Unknown is not { } spread
+        return seat.Fault!.Unknown is not { } spread || seat.Passes == Passes.All
             ? [seat]
             : Strata.Of(spread).Select(s => seat with { Seat = seat, Amount = s.Amount, AmountLogSpread = s.LogSpread, Weight = seat.Weight * s.Share });
     }

@@ -17,6 +17,10 @@ internal sealed class Variation(Bench bench, PracticeBook book) : IFaultyCircuit
 
     public bool IsFed => bench.Setup.IsFed;
 
+    public bool IsReversed => bench.Setup.Measures == Measure.ReversedOhms;
+
+    public bool IsOnOtherCommon => bench.Setup.Measures == Measure.OtherCommonOhms;
+
     /// <summary>The bench's network with these ohms.</summary>
     public WiringNetwork Network()
     {
@@ -36,6 +40,9 @@ internal sealed class Variation(Bench bench, PracticeBook book) : IFaultyCircuit
             Set(element, double.PositiveInfinity);
         }
     }
+
+    /// <summary>As far from the other common as from its own.</summary>
+    public void JoinOther() => Set(bench.Sensor, 0);
 
     public void AddSeries(Suspect suspect, double ohms, double logSpread)
     {

@@ -86,7 +86,7 @@ internal sealed class MoveFinder
 
         foreach (var place in places)
         {
-            if (Stations(probe) is { } stations && !IsTaken(probe, stations, place))
+            if (Stations(probe) is { } stations && !IsTaken(probe.Measures, stations, place))
             {
                 yield return Reading(probe, stations, place);
             }
@@ -107,19 +107,26 @@ internal sealed class MoveFinder
     }
 
     /// <summary>A reading that was taken is not proposed again, unless it may have been misread.</summary>
-    private bool IsTaken(ProbePractice probe, IReadOnlyList<string> stations, string? place) => owner.Evidence.OfType<ReadingEvidence>().Any(e =>
-        e.Measures == probe.Measures
+    private bool IsTaken(Measure measures, IReadOnlyList<string> stations, string? place) => owner.Evidence.OfType<ReadingEvidence>().Any(e =>
+        e.Measures == measures
         && e.Stations.Order().SequenceEqual(stations.Order())
         && (place is null || e.Place == place)
         && worlds.Where(w => w.Suspects.Any(s => s.Note == e.Entry)).Sum(w => w.Probability) < owner.Book.Questions.ShowAbove);
 
     private Move Reading(ProbePractice probe, IReadOnlyList<string> stations, string? place)
     {
-        var predictions = worlds.Select(w => Predict(w, probe, stations, place)).ToList();
-        var outcomes = Outcomes.OfReading(predictions, belief, owner.Book.Instrument(probe).Most);
+        var outcomes = probe.Measures == Measure.ReversedOhms && IsTaken(Measure.StationOhms, stations, place)
+            ? Reversed()
+            : Outcomes.OfReading([.. worlds.Select(w => Predict(w, probe, stations, place))], belief, owner.Book.Instrument(probe).Most);
         var what = stations.Count == 2 ? $"{owner.View.Name(stations[0])} to {owner.View.Name(stations[1])}" : owner.View.Name(stations[0]);
         return Weigh($"{probe.Say}, {what}", place, probe.Minutes, probe.Caution, outcomes);
     }
+
+    /// <summary>Leads swapped after a reading with the leads as usual: it shows the same again, but where a diode lets one half through or the first was misread.</summary>
+    private Outcomes Reversed() => new([.. worlds.Select(w =>
+        w.Suspects.Any(s => s.Passes is Passes.Forward or Passes.Backward) ? new[] { 0.0, 1 }
+        : w.Suspects.Any(s => s.Fault!.Scope is FaultScope.Unmodelled or FaultScope.Note) ? [0.5, 0.5]
+        : [1, 0])]);
 
     private (double Mean, double Sigma, bool IsOpen)? Predict(World world, ProbePractice probe, IReadOnlyList<string> stations, string? place)
     {

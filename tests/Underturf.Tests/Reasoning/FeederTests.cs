@@ -12,7 +12,7 @@ public sealed class FeederTests
 {
     private static readonly PracticeBook book = PracticeBook.Default;
 
-    public static TheoryData<Measure> Measures => [Measure.StationOhms, Measure.OutwardOhms, Measure.CoilOhms, Measure.JoinedOhms, Measure.EarthOhms, Measure.TerminalVolts, Measure.CoilVolts, Measure.StationAmps];
+    public static TheoryData<Measure> Measures => [Measure.StationOhms, Measure.ReversedOhms, Measure.OtherCommonOhms, Measure.OutwardOhms, Measure.CoilOhms, Measure.JoinedOhms, Measure.EarthOhms, Measure.TerminalVolts, Measure.CoilVolts, Measure.StationAmps];
 
     [Theory]
     [MemberData(nameof(Measures))]
