@@ -44,7 +44,8 @@ public sealed class WorldGenerator
         var history = PropertyHistory.Fold(keeper.Log().Standing);
         var paths = new PathFinder(history.Now, book).All();
         var faults = new FaultDraw(book, chance.Fork("faults"), paths).Draw(shape.Faults ?? 1 + chance.NextInt(2));
-        var technician = new VirtualTechnician(paths, faults, book, new TrueNumbers(book, seed), null, shape.TailShare);
+        var truth = new TrueWiring(paths, faults, book, new TrueNumbers(book, seed));
+        var technician = new VirtualTechnician(truth, null, shape.TailShare);
         Note(technician.Read(new ReadingFact { How = "idle volts", Value = Shown.OverRange }, "idle volts"));
         foreach (var path in paths)
         {
@@ -60,7 +61,7 @@ public sealed class WorldGenerator
         }
 
         Look(history.Now.Boxes.Keys, faults);
-        return new World(keeper.Log(), faults) { WrongNotes = wrong };
+        return new World(keeper.Log(), truth.Faults) { WrongNotes = wrong };
     }
 
     /// <summary>Now and then the station next to it is read, and noted under this one.</summary>
