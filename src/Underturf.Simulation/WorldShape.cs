@@ -8,6 +8,7 @@ namespace Underturf.Simulation;
 /// <param name="LookShare">Share of boxes that the technician opens and looks into.</param>
 /// <param name="OtherGaugeShare">Share of cable runs of another gauge than usual.</param>
 /// <param name="SpareEnds">Conductor ends in boxes that nobody knows the use of.</param>
+/// <param name="SecondEngineShare">Share of the readings of the wiring that another engine solves than the one that belief uses.</param>
 public sealed record WorldShape(
     int? Stations = null,
     int? Faults = null,
@@ -15,7 +16,8 @@ public sealed record WorldShape(
     double WrongShare = 0,
     double LookShare = 0,
     double OtherGaugeShare = 0,
-    int SpareEnds = 0)
+    int SpareEnds = 0,
+    double SecondEngineShare = 0)
 {
     /// <summary>What the coverage study is made of: small, and read without a slip.</summary>
     public static WorldShape Small { get; } = new();

@@ -3,6 +3,8 @@ using System.Text;
 using Underturf.Networks.Wiring.Instruments;
 using Underturf.Numerics;
 
+using Underturf.Simulation.SecondEngine;
+
 namespace Underturf.References.Tests;
 
 /// <summary>Volts that reach conductors by capacitance, against ngspice in its small-signal analysis. All values invented.</summary>

@@ -1,6 +1,8 @@
 using Underturf.Networks.Wiring.HalfWave;
 using Underturf.Numerics;
 
+using Underturf.Simulation.SecondEngine;
+
 namespace Underturf.References.Tests;
 
 /// <summary>

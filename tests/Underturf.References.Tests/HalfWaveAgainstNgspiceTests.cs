@@ -1,6 +1,8 @@
 using Underturf.Networks.Wiring.HalfWave;
 using Underturf.Numerics;
 
+using Underturf.Simulation.SecondEngine;
+
 namespace Underturf.References.Tests;
 
 /// <summary>
@@ -26,7 +28,7 @@ public sealed class HalfWaveAgainstNgspiceTests(ITestOutputHelper output)
         for (var n = 0; n < Circuits; n++)
         {
             var circuit = new HalfWaveCircuit(random);
-            var reference = NgspiceTransient.Run(HalfWaveNetlist.Write(circuit.Circuit, circuit.Common, Hertz), Hertz, Periods);
+            var reference = NgspiceTransient.Run(HalfWaveNetlist.Write(circuit.Circuit, circuit.Common, Hertz), Hertz, Periods).Value;
             var solution = circuit.Circuit.SolvePeriodic(Hertz).Value;
             Assert.InRange(solution.KirchhoffResidualAmperes, 0, 1e-8);
             for (var e = 0; e < circuit.Circuit.Wiring.ElementCount; e++)

@@ -2,6 +2,8 @@ using System.Numerics;
 using Underturf.Networks.Wiring;
 using Underturf.Numerics;
 
+using Underturf.Simulation.SecondEngine;
+
 namespace Underturf.References.Tests;
 
 /// <summary>
