@@ -56,6 +56,9 @@ public sealed class VirtualTechnician
     /// <summary>Whether a reading comes out of the solved network, so that another engine can be asked for it.</summary>
     internal bool IsSolved(ReadingFact asked) => TrueReadings.IsSolved(Probe(asked).Measures);
 
+    /// <summary>Whether a figure moves from one reading to the next.</summary>
+    internal bool Drifts(ReadingFact asked) => Drifting(asked).Any();
+
     private ProbePractice Probe(ReadingFact asked) =>
         book.Probe(asked.How) ?? throw new ArgumentException($"'{asked.How}' is no probe of the practice book.", nameof(asked));
 

@@ -8,6 +8,17 @@ namespace Underturf.Simulation;
 /// <summary>A technician's first day in a made-up property: readings, runs and looks, with a slip of the pen now and then.</summary>
 internal sealed class Visit
 {
+    /// <summary>Stations of a small property, and one in so many of a whole one, that are read while they run.</summary>
+    private const int FewRead = 3, OneIn = 7;
+
+    /// <summary>More odd stations than so many, and one in so many, have something in common.</summary>
+    private const int FewOdd = 3, OneOddIn = 15;
+
+    private const string LeadsSwapped = "reversed ohms";
+
+    /// <summary>Times the usual coil above which a reading is odd to any technician; no model's number.</summary>
+    private const double FarFromOne = 3;
+
     private readonly WorldShape shape;
     private readonly TrueWiring truth;
     private readonly VirtualTechnician technician;
@@ -15,6 +26,7 @@ internal sealed class Visit
     private readonly SeededGenerator engines;
     private readonly ICircuitEngine? second;
     private readonly Func<Fact, EntryId> note;
+    private readonly List<string> odd = [];
     private readonly List<EntryId> wrong = [];
     private readonly List<EntryId> bySecond = [];
 
@@ -41,7 +53,7 @@ internal sealed class Visit
 
     public void Go(IEnumerable<string> boxes)
     {
-        Read("idle volts", null, null);
+        Idle();
         foreach (var path in truth.Paths)
         {
             Read("station ohms", path.Station);
@@ -49,13 +61,37 @@ internal sealed class Visit
             note(technician.Run(path.Station, WorldGenerator.Place));
         }
 
-        foreach (var path in truth.Paths.Take(3))
+        foreach (var path in truth.Paths.Where((_, i) => shape.Stations is null ? i < FewRead : i % OneIn == 0))
         {
             Read("terminal volts", path.Station);
             Read("running amps", path.Station);
         }
 
+        Turn();
         Look(boxes);
+    }
+
+    /// <summary>A supply is named by its controller where there are several.</summary>
+    private void Idle()
+    {
+        var controllers = truth.Paths.Select(p => p.Controller).Distinct().ToList();
+        foreach (var controller in controllers)
+        {
+            Read("idle volts", null, null, controllers.Count > 1 ? controller : null);
+        }
+    }
+
+    /// <summary>
+    /// Where a station of a whole property read far from a coil, the leads are swapped and it is read again; not where many do, which
+    /// points at what they share. A figure that moved from one reading to the next is noted as drifting.
+    /// </summary>
+    private void Turn()
+    {
+        var alone = odd.Count > FewOdd + (truth.Paths.Count / OneOddIn) ? [] : odd.Distinct();
+        foreach (var station in alone)
+        {
+            Read(LeadsSwapped, station);
+        }
     }
 
     /// <summary>Now and then another station is read, and noted under this one.</summary>
@@ -65,10 +101,10 @@ internal sealed class Visit
         Read(how, slipped ? truth.Paths[slips.NextInt(truth.Paths.Count)].Station : station, station);
     }
 
-    private void Read(string how, string? read, string? noted)
+    private void Read(string how, string? read, string? noted, string? place = null)
     {
-        var asked = new ReadingFact { How = how, Stations = read is null ? [] : [read], Value = Shown.OverRange };
-        var name = read is null ? how : $"{how} {read}";
+        var asked = new ReadingFact { How = how, Stations = read is null ? [] : [read], Place = place, Value = Shown.OverRange };
+        var name = (read ?? place) is { } whose ? $"{how} {whose}" : how;
         var other = second is not null && technician.IsSolved(asked) && engines.Fork(name).NextDouble() < shape.SecondEngineShare;
         if (Problem is not null)
         {
@@ -82,9 +118,14 @@ internal sealed class Visit
             return;
         }
 
-        var entry = note(shown.Value with { Stations = noted is null ? [] : [noted] });
+        var again = how == LeadsSwapped && technician.Drifts(asked);
+        var entry = note(shown.Value with { Stations = noted is null ? [] : [noted], Drifting = shown.Value.Drifting || again });
         Remember(entry, wrong, read != noted);
         Remember(entry, bySecond, other);
+        if (shape.Stations is not null && how == "station ohms" && !(shown.Value.Value.Value?.Si < FarFromOne * truth.Book.Coil.Ohms))
+        {
+            odd.Add(noted!);
+        }
     }
 
     private static void Remember(EntryId entry, List<EntryId> list, bool belongs)
@@ -100,12 +141,24 @@ internal sealed class Visit
         foreach (var box in boxes.Where(_ => shape.LookShare > 0 && slips.NextDouble() < shape.LookShare))
         {
             var seen = truth.Faults.Where(f => f.Place == box && slips.NextDouble() < truth.Practice(f).Seen).ToList();
-            note(new LookFact
+            var shared = seen.Where(f => f.Station is null).ToList();
+            foreach (var fault in shared)
             {
-                Place = box,
-                Stations = [.. seen.SelectMany(f => new[] { f.Station, f.Other }).OfType<string>().Distinct()],
-                Found = [.. seen.Select(f => truth.Practice(f).FindingName).Distinct()],
-            });
+                Found(box, [fault], truth.Paths.Where(p => truth.Passes(fault, p.Station)).Select(p => p.Station));
+            }
+
+            var own = seen.Except(shared).ToList();
+            if (shared.Count == 0 || own.Count > 0)
+            {
+                Found(box, own, own.SelectMany(f => new[] { f.Station, f.Other }).OfType<string>());
+            }
         }
     }
+
+    private void Found(string box, IEnumerable<TrueFault> faults, IEnumerable<string> stations) => note(new LookFact
+    {
+        Place = box,
+        Stations = [.. stations.Distinct()],
+        Found = [.. faults.Select(f => truth.Practice(f).FindingName).Distinct()],
+    });
 }

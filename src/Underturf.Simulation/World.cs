@@ -13,15 +13,24 @@ public sealed record World(LogDocument Log, IReadOnlyList<TrueFault> Faults)
     /// <summary>Readings that another engine solved than the one that belief uses.</summary>
     public IReadOnlyList<EntryId> BySecondEngine { get; init; } = [];
 
+    /// <summary>How a whole property was built.</summary>
+    internal PropertyPlan? Plan { get; init; }
+
     /// <summary>The truth as JSON, to be kept apart from the log.</summary>
     public byte[] TruthBytes(ulong seed) => JsonSerializer.SerializeToUtf8Bytes(
-        new WorldTruth(seed, Faults, Named(WrongNotes), BySecondEngine.Count > 0 ? Named(BySecondEngine) : null), WorldJson.Default.WorldTruth);
+        new WorldTruth(seed, Faults, Named(WrongNotes), BySecondEngine.Count > 0 ? Named(BySecondEngine) : null, Plan is null ? null : PlanTruth.Of(Plan)),
+        WorldJson.Default.WorldTruth);
 
     private static string[] Named(IReadOnlyList<EntryId> entries) => [.. entries.Select(e => e.ToString())];
 }
 
 /// <summary>What is really wrong in a made-up property.</summary>
-internal sealed record WorldTruth(ulong Seed, IReadOnlyList<TrueFault> Faults, IReadOnlyList<string> WrongNotes, IReadOnlyList<string>? BySecondEngine);
+internal sealed record WorldTruth(
+    ulong Seed,
+    IReadOnlyList<TrueFault> Faults,
+    IReadOnlyList<string> WrongNotes,
+    IReadOnlyList<string>? BySecondEngine,
+    PlanTruth? Property);
 
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, WriteIndented = true, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
 [JsonSerializable(typeof(WorldTruth))]

@@ -15,7 +15,7 @@ internal static class SimulateCommand
     {
         var target = new Option<DirectoryInfo>("--out") { Description = "Where to put log.jsonl and truth.json.", Required = true };
         var stations = new Option<int>("--stations") { Description = $"How many stations, {LeastStations} to {MostStations}.", DefaultValueFactory = _ => 40 };
-        var faults = new Option<int>("--faults") { Description = $"How many faults, 1 to {MostFaults}.", DefaultValueFactory = _ => 3 };
+        var faults = new Option<int?>("--faults") { Description = $"How many faults, 1 to {MostFaults}; drawn where nothing is said." };
         var seed = new Option<long>("--seed") { Description = "The same seed makes the same property.", DefaultValueFactory = _ => 1 };
         var share = new Option<double>("--second-engine") { Description = "Share of the readings that ngspice solves, 0 to 1." };
         var book = Arguments.Book();
@@ -24,7 +24,7 @@ internal static class SimulateCommand
         {
             var shape = WorldShape.Whole(
                 (int)Within("--stations", parsed.GetValue(stations), LeastStations, MostStations),
-                (int)Within("--faults", parsed.GetValue(faults), 1, MostFaults)) with
+                parsed.GetValue(faults) is { } wrong ? (int)Within("--faults", wrong, 1, MostFaults) : null) with
             {
                 SecondEngineShare = Within("--second-engine", parsed.GetValue(share), 0, 1),
             };

@@ -122,7 +122,8 @@ internal sealed class TrueLayout
     private double Ohms(TrueFault fault)
     {
         var practice = truth.Practice(fault);
-        return practice.Open ? double.PositiveInfinity
+        return truth.IsWrongCommon(fault) && truth.WrongCommon(fault.Station!) is not null ? 0
+            : practice.Open ? double.PositiveInfinity
             : practice.SeriesCoils is { } coils ? (coils - 1) * truth.Numbers.UsualCoilOhms
             : practice.SeriesOhms is not null ? fault.Amount
             : 0;
@@ -146,7 +147,7 @@ internal sealed class TrueLayout
         var ohms = truth.Numbers.CoilOhms($"{station}@{end.Place}", end.NotedOhms);
         var fault = truth.Of(FaultScope.Coil).FirstOrDefault(f => f.Station == station && f.Place == end.Place);
         var (share, open) = fault is null ? (1, false) : (truth.Practice(fault).CoilFactor is null ? 1 : fault.Amount, truth.Practice(fault).Open);
-        var back = CommonNode(truth.CommonOf(station), end.Place);
+        var back = CommonNode(truth.WrongCommon(station) ?? truth.CommonOf(station), end.Place);
         AddCoil($"coil {station}@{end.Place}", Node(station, end.Place), back, open ? double.PositiveInfinity : ohms * share, share);
     }
 

@@ -40,6 +40,21 @@ internal sealed class TrueWiring
     /// <summary>Name of the common that a station's coils return by.</summary>
     public string CommonOf(string station) => commons?[station] ?? Path(station).Controller;
 
+    /// <summary>
+    /// The other common of the controller that passes a station's valve, where its coil is joined to a wrong common; nothing where none
+    /// passes and the coil hangs on a dead one.
+    /// </summary>
+    public string? WrongCommon(string station)
+    {
+        var valve = Path(station).Valves[0].Place;
+        return Faults.Any(f => IsWrongCommon(f) && f.Station == station)
+            ? Paths.Where(p => p.Controller == Path(station).Controller && CommonOf(p.Station) != CommonOf(station) && p.LegTo(valve) >= 0).Select(p => CommonOf(p.Station)).FirstOrDefault()
+            : null;
+    }
+
+    /// <summary>The one fault that is another thing where there is another common than where there is none.</summary>
+    public bool IsWrongCommon(TrueFault fault) => Practice(fault).FindingName == "wrong common";
+
     /// <summary>Whether a fault of no station sits on a station's controller.</summary>
     public bool Concerns(TrueFault fault, string station) => fault.Controller is null || fault.Controller == Path(station).Controller;
 
