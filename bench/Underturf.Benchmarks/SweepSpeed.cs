@@ -5,7 +5,7 @@ using System.Text;
 using System.Text.RegularExpressions;
 using Underturf.Networks.Wiring;
 using Underturf.Numerics;
-using Underturf.References.Tests;
+using Underturf.Simulation.SecondEngine;
 
 namespace Underturf.Benchmarks;
 
@@ -106,7 +106,7 @@ internal static partial class SweepSpeed
             deck.Append(CultureInfo.InvariantCulture, $"alter R{change.Element} = {installation.Network.ElementAt(change.Element).Ohms:R}\n");
         }
 
-        var words = NgspiceProcess.Run(deck.Append("quit\n.endc\n.end\n").ToString(), (_, printed) => printed);
+        var words = NgspiceProcess.Run<string>(deck.Append("quit\n.endc\n.end\n").ToString(), (_, printed) => printed);
         return words.Succeeded
             ? [.. Printed().Matches(words.Value).Select(m => double.Parse(m.Groups["value"].ValueSpan, CultureInfo.InvariantCulture))]
             : throw new InvalidOperationException(words.Problem!.ToString());

@@ -2,25 +2,28 @@ using Underturf.FieldLog;
 using Underturf.Numerics;
 using Underturf.Property;
 using Underturf.Property.Practice;
+using Underturf.Quantities;
 using Underturf.Reasoning.Translation;
+using Underturf.Simulation.Engines;
 
 namespace Underturf.Simulation;
 
 /// <summary>
-/// Makes properties with known faults: boxes in a tree of cables, stations at their ends, faults drawn by the practice book's rates, and the
-/// notes of a technician who reads, runs and looks.
+/// Makes properties with known faults: small ones of boxes in any order, whole ones as they are built, lost and taken over; faults drawn by the
+/// practice book's rates, and the notes of a technician who reads, runs and looks. See docs/models/worlds.md.
 /// </summary>
 public sealed class WorldGenerator
 {
     private static readonly DateTimeOffset Morning = new(2031, 4, 2, 8, 0, 0, TimeSpan.FromHours(-6));
 
+    /// <summary>Of a whole property, where nothing is said.</summary>
+    private const int MostFaults = 6;
+
     private readonly PracticeBook book;
     private readonly WorldShape shape;
     private readonly SeededGenerator chance;
-    private readonly SeededGenerator slips;
     private readonly ulong seed;
     private readonly LogKeeper keeper = new("made-up");
-    private readonly List<EntryId> wrong = [];
     private DateTimeOffset moment = Morning;
 
     private WorldGenerator(ulong seed, PracticeBook book, WorldShape shape)
@@ -29,67 +32,53 @@ public sealed class WorldGenerator
         this.book = book;
         this.shape = shape;
         chance = new SeededGenerator(seed).Fork("world");
-        slips = chance.Fork("slips");
     }
 
     public static World Make(ulong seed, PracticeBook book) => Make(seed, book, WorldShape.Small);
 
-    public static World Make(ulong seed, PracticeBook book, WorldShape shape) => new WorldGenerator(seed, book, shape).Make();
+    public static World Make(ulong seed, PracticeBook book, WorldShape shape) => Make(seed, book, shape, null).Value;
+
+    /// <param name="second">Solves a share of the readings, <see cref="WorldShape.SecondEngineShare"/> of them.</param>
+    /// <returns>The property, or the problem that the second engine had.</returns>
+    public static Outcome<World> Make(ulong seed, PracticeBook book, WorldShape shape, ICircuitEngine? second) =>
+        shape.SecondEngineShare > 0 && second is null
+            ? throw new ArgumentNullException(nameof(second), "A share of the readings is asked of it.")
+            : new WorldGenerator(seed, book, shape).Make(second);
 
     internal static string Place(string station) => $"lawn {station}";
 
-    private World Make()
+    private Outcome<World> Make(ICircuitEngine? second) => shape.Stations is { } stations ? Whole(stations, second) : Small(second);
+
+    /// <summary>The truth lies about what was noted.</summary>
+    private Outcome<World> Small(ICircuitEngine? second)
     {
-        new WorldGround(shape, chance, fact => Note(fact)).Lay();
+        new SmallGround(chance, fact => Note(fact)).Lay();
         var history = PropertyHistory.Fold(keeper.Log().Standing);
         var paths = new PathFinder(history.Now, book).All();
-        var faults = new FaultDraw(book, chance.Fork("faults"), paths).Draw(shape.Faults ?? 1 + chance.NextInt(2));
-        var technician = new VirtualTechnician(paths, faults, book, new TrueNumbers(book, seed), null, shape.TailShare);
-        Note(technician.Read(new ReadingFact { How = "idle volts", Value = Shown.OverRange }, "idle volts"));
-        foreach (var path in paths)
-        {
-            Read(technician, "station ohms", path.Station, paths);
-            Read(technician, "earth ohms", path.Station, paths);
-            Note(technician.Run(path.Station, Place));
-        }
-
-        foreach (var path in paths.Take(3))
-        {
-            Read(technician, "terminal volts", path.Station, paths);
-            Read(technician, "running amps", path.Station, paths);
-        }
-
-        Look(history.Now.Boxes.Keys, faults);
-        return new World(keeper.Log(), faults) { WrongNotes = wrong };
+        var faults = new FaultDraw(book, chance.Fork("faults"), paths, null).Draw(shape.Faults ?? 1 + chance.NextInt(2));
+        return Visited(new TrueWiring(paths, faults, book, new TrueNumbers(book, seed)), history.Now.Boxes.Keys, second);
     }
 
-    /// <summary>Now and then the station next to it is read, and noted under this one.</summary>
-    private void Read(VirtualTechnician technician, string how, string station, IReadOnlyList<StationPath> paths)
+    /// <summary>Built first; what is noted is what was found of it.</summary>
+    private Outcome<World> Whole(int stations, ICircuitEngine? second)
     {
-        var slipped = shape.WrongShare > 0 && slips.NextDouble() < shape.WrongShare;
-        var read = slipped ? paths[slips.NextInt(paths.Count)].Station : station;
-        var entry = Note(technician.Read(new ReadingFact { How = how, Stations = [read], Value = Shown.OverRange }, $"{how} {read}") with { Stations = [station] });
-        if (read != station)
-        {
-            wrong.Add(entry);
-        }
+        var numbers = new TrueNumbers(book, seed);
+        var plan = new PlanDraw(shape, stations, chance.Fork("plan"), numbers).Draw();
+        new FirstNotes(plan, shape, chance.Fork("first notes"), fact => Note(fact)).Write();
+        var (paths, setting) = (plan.Paths(), new FaultSetting(plan, shape.SameStationShare));
+        var faults = new FaultDraw(book, chance.Fork("faults"), paths, setting).Draw(shape.Faults ?? 1 + chance.NextInt(MostFaults));
+        var made = Visited(new TrueWiring(paths, faults, book, numbers, setting.Commons), plan.Boxes.Where(b => !b.Buried).Select(b => b.Id), second);
+        return made.Succeeded ? made.Value with { Plan = plan } : made;
     }
 
-    private void Look(IEnumerable<string> boxes, IReadOnlyList<TrueFault> faults)
+    private Outcome<World> Visited(TrueWiring truth, IEnumerable<string> boxes, ICircuitEngine? second)
     {
-        foreach (var box in boxes.Where(_ => shape.LookShare > 0 && slips.NextDouble() < shape.LookShare))
-        {
-            var seen = faults.Where(f => f.Place == box && slips.NextDouble() < Practice(f).Seen).ToList();
-            Note(new LookFact
-            {
-                Place = box,
-                Stations = [.. seen.SelectMany(f => new[] { f.Station, f.Other }).OfType<string>().Distinct()],
-                Found = [.. seen.Select(f => Practice(f).FindingName).Distinct()],
-            });
-        }
+        var visit = new Visit(shape, truth, chance, second, Note);
+        visit.Go(boxes);
+        return visit.Problem is { } problem
+            ? problem
+            : new World(keeper.Log(), truth.Faults) { WrongNotes = visit.WrongNotes, BySecondEngine = visit.BySecondEngine };
     }
-
-    private FaultPractice Practice(TrueFault fault) => book.Faults.First(f => f.Id == fault.Fault);
 
     private EntryId Note(Fact fact)
     {

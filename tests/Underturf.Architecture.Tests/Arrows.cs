@@ -24,10 +24,11 @@ internal static class Arrows
         ["Underturf.Reasoning"] = ["Underturf.Property", "Underturf.Networks"],
         ["Underturf.Papers"] = ["Underturf.Reasoning"],
         ["Underturf.Simulation"] = ["Underturf.Reasoning"],
+        ["Underturf.Simulation.SecondEngine"] = ["Underturf.Simulation"],
         ["Underturf.FieldApp"] = ["Underturf.Reasoning"],
         ["Underturf.FieldApp.Browser"] = ["Underturf.FieldApp"],
         ["Underturf.Server"] = ["Underturf.Quantities", "Underturf.FieldApp.Browser"],
-        ["Underturf.Cli"] = ["Underturf.Papers", "Underturf.Simulation", "Underturf.Server"],
+        ["Underturf.Cli"] = ["Underturf.Papers", "Underturf.Simulation", "Underturf.Simulation.SecondEngine", "Underturf.Server"],
     };
 
     /// <summary>What a room may use: everything that its arrows lead to, at any distance.</summary>

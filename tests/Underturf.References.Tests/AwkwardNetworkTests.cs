@@ -1,6 +1,7 @@
 using System.Numerics;
 using Underturf.Networks.Wiring;
 using Underturf.Quantities;
+using Underturf.Simulation.SecondEngine;
 
 namespace Underturf.References.Tests;
 

@@ -2,6 +2,7 @@ using System.Numerics;
 using System.Text;
 using Underturf.Networks.Wiring.Instruments;
 using Underturf.Numerics;
+using Underturf.Simulation.SecondEngine;
 
 namespace Underturf.References.Tests;
 
@@ -21,10 +22,10 @@ public sealed class CoupledVoltsAgainstNgspiceTests(ITestOutputHelper output)
         var meter = new Voltmeter(new Display([new DisplayRange { MostSi = 60, StepSi = 0.01 }]), meterOhms, meterFarads);
         var text = new StringBuilder()
             .Line("V1 live 0 dc 0 ac 26")
-            .Line($"C1 live open {Ngspice.Number(120 * 45e-12)}")
-            .Line($"C2 open 0 {Ngspice.Number((120 * 60e-12) + meterFarads)}")
-            .Line($"R1 open 0 {Ngspice.Number(meterOhms)}")
-            .Line($"R2 open 0 {Ngspice.Number(double.IsInfinity(leakOhms) ? 1e15 : leakOhms)}")
+            .Line($"C1 live open {SpiceText.Number(120 * 45e-12)}")
+            .Line($"C2 open 0 {SpiceText.Number((120 * 60e-12) + meterFarads)}")
+            .Line($"R1 open 0 {SpiceText.Number(meterOhms)}")
+            .Line($"R2 open 0 {SpiceText.Number(double.IsInfinity(leakOhms) ? 1e15 : leakOhms)}")
             .ToString();
         var reference = Ngspice.Run(text, $"ac lin 1 {hertz} {hertz}")["v(open)"].Magnitude;
         var ours = wire.Under(meter, 26, hertz);
@@ -43,7 +44,7 @@ public sealed class CoupledVoltsAgainstNgspiceTests(ITestOutputHelper output)
             var (bundle, drives, hertz) = Make(random);
             var state = BundleState.Solve(bundle, drives, hertz).Value;
             Assert.InRange(state.KirchhoffResidualAmperes, 0, 1e-12);
-            var reference = Ngspice.Run(Netlist(bundle, drives), $"ac lin 1 {Ngspice.Number(hertz)} {Ngspice.Number(hertz)}");
+            var reference = Ngspice.Run(Netlist(bundle, drives), $"ac lin 1 {SpiceText.Number(hertz)} {SpiceText.Number(hertz)}");
             for (var i = 0; i < bundle.Conductors.Count; i++)
             {
                 var (ours, theirs) = (state.Volts(i), reference[$"v(c{i})"]);
@@ -86,22 +87,22 @@ public sealed class CoupledVoltsAgainstNgspiceTests(ITestOutputHelper output)
         for (var i = 0; i < bundle.Conductors.Count; i++)
         {
             var conductor = bundle.Conductors[i];
-            text.Line($"Ce{i} c{i} 0 {Ngspice.Number(bundle.LengthMetres * bundle.EarthFaradsPerMetre)}");
-            text.Line($"Re{i} c{i} 0 {Ngspice.Number(double.IsInfinity(conductor.EarthOhms) ? 1e15 : conductor.EarthOhms)}");
+            text.Line($"Ce{i} c{i} 0 {SpiceText.Number(bundle.LengthMetres * bundle.EarthFaradsPerMetre)}");
+            text.Line($"Re{i} c{i} 0 {SpiceText.Number(double.IsInfinity(conductor.EarthOhms) ? 1e15 : conductor.EarthOhms)}");
             for (var j = 0; j < i; j++)
             {
-                text.Line($"Cp{i}x{j} c{i} c{j} {Ngspice.Number(bundle.LengthMetres * bundle.PairFaradsPerMetre)}");
+                text.Line($"Cp{i}x{j} c{i} c{j} {SpiceText.Number(bundle.LengthMetres * bundle.PairFaradsPerMetre)}");
             }
 
             if (!double.IsInfinity(conductor.CoilOhms))
             {
-                text.Line($"Rk{i} c{i} k{i} {Ngspice.Number(conductor.CoilOhms)}").Line($"Lk{i} k{i} {Node(bundle.CommonNumber)} {Ngspice.Number(conductor.CoilHenries)}");
+                text.Line($"Rk{i} c{i} k{i} {SpiceText.Number(conductor.CoilOhms)}").Line($"Lk{i} k{i} {Node(bundle.CommonNumber)} {SpiceText.Number(conductor.CoilHenries)}");
             }
         }
 
         foreach (var drive in drives)
         {
-            text.Line($"Vd s {Node(drive.To)} dc 0 ac {Ngspice.Number(drive.Volts)}").Line($"Rd s {Node(drive.From)} {Ngspice.Number(drive.SourceOhms)}");
+            text.Line($"Vd s {Node(drive.To)} dc 0 ac {SpiceText.Number(drive.Volts)}").Line($"Rd s {Node(drive.From)} {SpiceText.Number(drive.SourceOhms)}");
         }
 
         return text.ToString();

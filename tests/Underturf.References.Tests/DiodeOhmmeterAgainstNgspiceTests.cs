@@ -1,5 +1,6 @@
 using Underturf.Networks.Wiring.HalfWave;
 using Underturf.Numerics;
+using Underturf.Simulation.SecondEngine;
 
 namespace Underturf.References.Tests;
 
@@ -38,7 +39,7 @@ public sealed class DiodeOhmmeterAgainstNgspiceTests(ITestOutputHelper output)
 
     private void ThroughOhms(DiodeNetwork dead, int red, int black, double volts, double ohms, string what)
     {
-        var reference = Ngspice.Run($"{HalfWaveNetlist.Write(dead, black)}Vtest test 0 {Ngspice.Number(volts)}\nRtest test n{red} {Ngspice.Number(ohms)}\n", "op");
+        var reference = Ngspice.Run($"{HalfWaveNetlist.Write(dead, black)}Vtest test 0 {SpiceText.Number(volts)}\nRtest test n{red} {SpiceText.Number(ohms)}\n", "op");
         var reading = dead.ReadOhms(red, black, TestDrive.ThroughOhms(volts, ohms, 1e5)).Value;
         Assert.InRange(reading.KirchhoffResidualAmperes, 0, 1e-8);
         var expected = reference[$"v(n{red})"].Real;

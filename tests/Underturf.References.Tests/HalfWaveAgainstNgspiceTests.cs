@@ -1,4 +1,5 @@
 using Underturf.Numerics;
+using Underturf.Simulation.SecondEngine;
 
 namespace Underturf.References.Tests;
 
@@ -31,7 +32,7 @@ public sealed class HalfWaveAgainstNgspiceTests(ITestOutputHelper output)
     private void Compare(HalfWaveCircuit circuit, string what)
     {
         var wiring = circuit.Circuit.Wiring;
-        var reference = NgspiceTransient.Run(HalfWaveNetlist.Write(circuit.Circuit, circuit.Common, Hertz), Hertz, Periods);
+        var reference = NgspiceTransient.Run(HalfWaveNetlist.Write(circuit.Circuit, circuit.Common, Hertz), Hertz, Periods).Value;
         var solution = circuit.Circuit.SolvePeriodic(Hertz).Value;
         Assert.InRange(solution.KirchhoffResidualAmperes, 0, 1e-8);
         for (var e = 0; e < wiring.ElementCount; e++)

@@ -1,4 +1,5 @@
 using Underturf.Networks.Wiring.HalfWave;
+using Underturf.Simulation.SecondEngine;
 
 namespace Underturf.References.Tests;
 

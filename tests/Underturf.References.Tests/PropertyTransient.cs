@@ -1,5 +1,6 @@
 using Underturf.Networks.Wiring;
 using Underturf.Networks.Wiring.HalfWave;
+using Underturf.Simulation.SecondEngine;
 
 namespace Underturf.References.Tests;
 
@@ -28,7 +29,7 @@ internal sealed class PropertyTransient
     {
         var nodes = metered.SelectMany(e => new[] { network.Wiring.ElementAt(e).A, network.Wiring.ElementAt(e).B }).Distinct().Where(n => n != ground);
         var saved = string.Join(' ', metered.Select(HalfWaveNetlist.Amperes).Concat(nodes.Select(HalfWaveNetlist.Volts)));
-        return NgspiceTransient.Run($"{HalfWaveNetlist.WriteProperty(network, ground, hertz, metered)}.save {saved}\n", hertz, Periods, Steps);
+        return NgspiceTransient.Run($"{HalfWaveNetlist.WriteProperty(network, ground, hertz, metered)}.save {saved}\n", hertz, Periods, Steps).Value;
     }
 
     internal void Compare(PeriodicSolution ours, NgspiceTransient reference, HalfWaveAgreement agreement, string what)

@@ -1,6 +1,7 @@
 using Underturf.Networks.Wiring;
 using Underturf.Networks.Wiring.FaultDistance;
 using Underturf.Quantities;
+using Underturf.Simulation.SecondEngine;
 
 namespace Underturf.References.Tests;
 
@@ -69,7 +70,7 @@ public sealed class PublishedFaultDistanceTests
     /// <summary>Volts across the detector of a bridge with 6 V between the arms' meeting point and the fault.</summary>
     private static double DetectorVolts(double returnArm, double faultyArm, double nearOhms, double farOhms)
     {
-        var values = new[] { returnArm, faultyArm, nearOhms, farOhms }.Select(Ngspice.Number).ToArray();
+        var values = new[] { returnArm, faultyArm, nearOhms, farOhms }.Select(SpiceText.Number).ToArray();
         var found = Ngspice.Run($"V1 top 0 6\nRp top back {values[0]}\nRq top out {values[1]}\nRn out 0 {values[2]}\nRf back 0 {values[3]}\nRd out back 1meg\n", "op");
         return (found["v(out)"] - found["v(back)"]).Real;
     }

@@ -1,6 +1,7 @@
 using Underturf.Networks.Wiring.HalfWave;
 using Underturf.Numerics;
 using Underturf.References.Tests.RandomProperties;
+using Underturf.Simulation.SecondEngine;
 
 namespace Underturf.References.Tests;
 

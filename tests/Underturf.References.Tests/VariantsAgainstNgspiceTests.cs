@@ -2,6 +2,7 @@ using System.Numerics;
 using Underturf.Networks.Wiring;
 using Underturf.Numerics;
 using Underturf.References.Tests.RandomProperties;
+using Underturf.Simulation.SecondEngine;
 
 namespace Underturf.References.Tests;
 

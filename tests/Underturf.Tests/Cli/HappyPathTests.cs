@@ -73,6 +73,18 @@ public sealed class HappyPathTests : IDisposable
     }
 
     [Fact]
+    public void Simulate_asks_the_second_engine_for_a_share_and_says_where_it_is_missing()
+    {
+        string[] asked = ["simulate", "--out", "made", "--stations", "10", "--second-engine", "0.2"];
+        bench.RunAlone(asked).Failed(1, "ngspice", "is missing", "Install");
+        Assert.Empty(bench.Names());
+        bench.Run(asked).Worked("10 stations");
+        using var truth = JsonDocument.Parse(bench.Read(Path.Combine("made", "truth.json")));
+        Assert.NotEqual(0, truth.RootElement.GetProperty("bySecondEngine").GetArrayLength());
+        bench.Run("simulate", "--out", "made", "--second-engine", "2").Failed(1, "--second-engine", "from 0 to 1");
+    }
+
+    [Fact]
     public void Merge_unites_and_keeps_every_line()
     {
         bench.Write("a.jsonl", Workbench.Lines[..9]);

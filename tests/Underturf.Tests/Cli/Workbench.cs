@@ -31,8 +31,13 @@ internal sealed class Workbench : IDisposable
 
     public Ran Run(params string[] arguments) => Type(null, arguments);
 
+    /// <summary>Runs where no other program is to be found.</summary>
+    public Ran RunAlone(params string[] arguments) => Type(null, arguments, path: string.Empty);
+
     /// <summary>Runs with something typed on standard input.</summary>
-    public Ran Type(byte[]? input, params string[] arguments)
+    public Ran Type(byte[]? input, params string[] arguments) => Type(input, arguments, Environment.GetEnvironmentVariable("PATH"));
+
+    private Ran Type(byte[]? input, string[] arguments, string? path)
     {
         var start = new ProcessStartInfo("dotnet", [System.IO.Path.Combine(AppContext.BaseDirectory, "underturf.dll"), .. arguments])
         {
@@ -44,6 +49,7 @@ internal sealed class Workbench : IDisposable
             StandardOutputEncoding = Encoding.UTF8,
             StandardErrorEncoding = Encoding.UTF8,
         };
+        start.Environment["PATH"] = path;
         using var process = Process.Start(start)!;
         var (said, complained) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
         process.StandardInput.BaseStream.Write(input ?? []);

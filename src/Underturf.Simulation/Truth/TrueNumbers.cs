@@ -32,6 +32,9 @@ public sealed class TrueNumbers(PracticeBook book, ulong seed)
 
     public double LeakOhms(string station) => book.Wire.SoundLeakOhms * Math.Exp(book.Wire.SoundLeakSpread * Draw($"leak {station}"));
 
+    /// <summary>A number between 0 and 1 that belongs to the name.</summary>
+    public double Even(string name) => root.Fork(name).NextDouble();
+
     /// <summary>A standard normal number that belongs to the name.</summary>
     public double Draw(string name) => root.Fork(name).NextNormal();
 }

@@ -1,6 +1,6 @@
 using Underturf.Networks.Wiring;
 
-namespace Underturf.References.Tests;
+namespace Underturf.Simulation.SecondEngine;
 
 /// <summary>Nodes joined into groups, one element after the other.</summary>
 internal sealed class NodeGroups(int nodes)

@@ -2,7 +2,7 @@ using System.Text;
 using Underturf.Networks.Wiring;
 using Underturf.Networks.Wiring.HalfWave;
 
-namespace Underturf.References.Tests;
+namespace Underturf.Simulation.SecondEngine;
 
 /// <summary>
 /// Writes a network with diodes for a transient run: a source of no volts in every metered element as its ammeter, sources as sines, diodes
@@ -57,22 +57,22 @@ internal static class HalfWaveNetlist
 
     private static string Linear(Element element, int e, (string A, string B) ends, double hertz)
     {
-        var volts = Ngspice.Number(Math.Sqrt(2) * element.Volts);
+        var volts = SpiceText.Number(Math.Sqrt(2) * element.Volts);
         return (element.Kind, element.Ohms) switch
         {
             (ElementKind.Source, 0) => $"V{e} {ends.A} {ends.B} SIN(0 {volts} {hertz})\n",
-            (ElementKind.Source, _) => $"V{e} {ends.A} r{e} SIN(0 {volts} {hertz})\nR{e} r{e} {ends.B} {Ngspice.Number(element.Ohms)}\n",
+            (ElementKind.Source, _) => $"V{e} {ends.A} r{e} SIN(0 {volts} {hertz})\nR{e} r{e} {ends.B} {SpiceText.Number(element.Ohms)}\n",
             (_, 0) => $"V{e} {ends.A} {ends.B} 0\n",
-            (ElementKind.Coil, _) => $"L{e} {ends.A} r{e} {Ngspice.Number(element.Henries)}\nR{e} r{e} {ends.B} {Ngspice.Number(element.Ohms)}\n",
-            _ => $"R{e} {ends.A} {ends.B} {Ngspice.Number(element.Ohms)}\n",
+            (ElementKind.Coil, _) => $"L{e} {ends.A} r{e} {SpiceText.Number(element.Henries)}\nR{e} r{e} {ends.B} {SpiceText.Number(element.Ohms)}\n",
+            _ => $"R{e} {ends.A} {ends.B} {SpiceText.Number(element.Ohms)}\n",
         };
     }
 
     private static string Junction(Diode diode, Element element, (string A, string B) ends)
     {
-        var celsius = Ngspice.Number(diode.Junction.Kelvins - 273.15);
-        var (saturation, emission) = (Ngspice.Number(diode.Junction.SaturationAmperes), Ngspice.Number(diode.Junction.EmissionFactor));
-        return $".model x{diode.Element} d(is={saturation} n={emission} rs={Ngspice.Number(element.Ohms)} tnom={celsius})\n"
+        var celsius = SpiceText.Number(diode.Junction.Kelvins - 273.15);
+        var (saturation, emission) = (SpiceText.Number(diode.Junction.SaturationAmperes), SpiceText.Number(diode.Junction.EmissionFactor));
+        return $".model x{diode.Element} d(is={saturation} n={emission} rs={SpiceText.Number(element.Ohms)} tnom={celsius})\n"
             + $"D{diode.Element} {ends.A} {ends.B} x{diode.Element} temp={celsius}\n";
     }
 }

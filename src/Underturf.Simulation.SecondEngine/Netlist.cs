@@ -1,7 +1,7 @@
 using System.Text;
 using Underturf.Networks.Wiring;
 
-namespace Underturf.References.Tests;
+namespace Underturf.Simulation.SecondEngine;
 
 /// <summary>
 /// Writes networks beside each other into one netlist, a node of each as ground. Each part that floats is tied to ground at one node, which
@@ -66,11 +66,11 @@ internal sealed class Netlist
         if (element.Kind is ElementKind.Coil or ElementKind.Source)
         {
             text.Line(element.Kind == ElementKind.Coil
-                ? $"L{id} m{id} {b} {Ngspice.Number(element.Henries)}"
-                : $"V{id} m{id} {b} dc 0 ac {Ngspice.Number(element.Volts)}");
+                ? $"L{id} m{id} {b} {SpiceText.Number(element.Henries)}"
+                : $"V{id} m{id} {b} dc 0 ac {SpiceText.Number(element.Volts)}");
             b = $"m{id}";
         }
 
-        text.Line($"R{id} {a} {b} {Ngspice.Number(element.Ohms)}");
+        text.Line($"R{id} {a} {b} {SpiceText.Number(element.Ohms)}");
     }
 }

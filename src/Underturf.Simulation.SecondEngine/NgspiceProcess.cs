@@ -2,11 +2,11 @@ using System.ComponentModel;
 using System.Diagnostics;
 using Underturf.Quantities;
 
-namespace Underturf.References.Tests;
+namespace Underturf.Simulation.SecondEngine;
 
 /// <summary>
 /// One run of the circuit simulator of the Debian package <c>ngspice</c>. It ends with code 0 on a singular matrix and on a bad netlist, so
-/// its words are read. The studies use this file too.
+/// its words are read.
 /// </summary>
 internal static class NgspiceProcess
 {
@@ -15,7 +15,7 @@ internal static class NgspiceProcess
     /// <summary>Runs a deck in a folder of its own.</summary>
     /// <param name="read">Reads the folder and what was printed, before the folder goes.</param>
     /// <returns>What was read, or what the engine complains of.</returns>
-    internal static Outcome<T> Run<T>(string deck, Func<string, string, T> read)
+    internal static Outcome<T> Run<T>(string deck, Func<string, string, Outcome<T>> read)
     {
         var folder = Directory.CreateTempSubdirectory("underturf-ngspice-");
         try

@@ -13,4 +13,14 @@ public sealed record TrueFault(
     string? Place,
     double Amount,
     int MoreCoils,
-    IReadOnlyList<string> Waters);
+    IReadOnlyList<string> Waters)
+{
+    /// <summary>What a half-wave device is made of.</summary>
+    public TrueDevice? Device { get; init; }
+
+    /// <summary>The common it sits on, where a property has several.</summary>
+    public string? Common { get; init; }
+
+    /// <summary>The controller it belongs to, where a property has several.</summary>
+    public string? Controller { get; init; }
+}
