@@ -92,7 +92,7 @@ public sealed class VirtualTechnician
 
     /// <summary>Whether the display would not settle: where a drifting fault lies in the measured path, with the chance that the book gives it.</summary>
     private bool Unsettled(ProbePractice probe, ReadingFact asked, string name) =>
-        probe.Measures is Measure.StationOhms or Measure.BetweenStationsOhms or Measure.JoinedOhms
+        probe.Measures is Measure.StationOhms or Measure.ReversedOhms or Measure.BetweenStationsOhms or Measure.JoinedOhms
         && Drifting(asked).Any(f => Normal.Cdf(numbers.Draw($"unsettled {name}")) < Practice(f).Drifting);
 
     /// <summary>Drifting faults on the wires of the stations asked about, their common included.</summary>

@@ -123,7 +123,7 @@ internal sealed class TrueLayout
     {
         var practice = truth.Practice(fault);
         return truth.IsWrongCommon(fault) && truth.WrongCommon(fault.Station!) is not null ? 0
-            : practice.Open ? double.PositiveInfinity
+            : practice.Open || practice.OtherCommon ? double.PositiveInfinity
             : practice.SeriesCoils is { } coils ? (coils - 1) * truth.Numbers.UsualCoilOhms
             : practice.SeriesOhms is not null ? fault.Amount
             : 0;

@@ -37,7 +37,9 @@ internal sealed class TrueNetwork
     public int Terminal(string station) => layout.Wiring.Node(TrueLayout.TerminalName(Of.FedBy(station)));
 
     /// <summary>The controller's end of the common by which a station returns.</summary>
-    public int Common(string station) => layout.Wiring.Node(TrueLayout.CommonName(Of.CommonOf(station)));
+    public int Common(string station) => CommonTerminal(Of.CommonOf(station));
+
+    public int CommonTerminal(string common) => layout.Wiring.Node(TrueLayout.CommonName(common));
 
     public int Node(string station, string place) => layout.Wiring.Node(TrueLayout.NodeName(station, place));
 

@@ -10,9 +10,6 @@ namespace Underturf.Simulation;
 /// <summary>What reaches an instrument in a made-up property, before the instrument's own error.</summary>
 internal sealed class TrueReadings
 {
-    /// <summary>The way of reading whose leads are swapped: black on the terminal, red on the common.</summary>
-    private const string LeadsSwapped = "reversed ohms";
-
     private readonly TrueWiring truth;
     private readonly TestMeter meter;
     private readonly Func<string, double> supplyVolts;
@@ -38,11 +35,15 @@ internal sealed class TrueReadings
         var at = asked.Place ?? (station.Length > 0 ? truth.Path(station).Valves[0].Place : string.Empty);
         return measure switch
         {
-            Measure.StationOhms => Ohms(engine, asked, n => n.CircuitOf(station), n => (n.Terminal(station), n.Common(station))),
-            Measure.BetweenStationsOhms => Ohms(engine, asked, n => n.CircuitOf(asked.Stations), n => (n.Terminal(station), n.Terminal(asked.Stations[1]))),
-            Measure.OutwardOhms => Ohms(engine, asked, n => n.CircuitOf(station), n => (n.Node(station, at), n.CommonNode(station, at))),
+            Measure.StationOhms => Ohms(engine, n => n.CircuitOf(station), n => (n.Terminal(station), n.Common(station))),
+            Measure.ReversedOhms => Ohms(engine, n => n.CircuitOf(station), n => (n.Common(station), n.Terminal(station))),
+            Measure.OtherCommonOhms => truth.WrongCommon(station) is { } other
+                ? Ohms(engine, n => n.CircuitOf(station), n => (n.Terminal(station), n.CommonTerminal(other)))
+                : double.PositiveInfinity,
+            Measure.BetweenStationsOhms => Ohms(engine, n => n.CircuitOf(asked.Stations), n => (n.Terminal(station), n.Terminal(asked.Stations[1]))),
+            Measure.OutwardOhms => Ohms(engine, n => n.CircuitOf(station), n => (n.Node(station, at), n.CommonNode(station, at))),
             Measure.CoilOhms => direct.Value.ElementAt(direct.Value.Coil(station, at)).Ohms,
-            Measure.JoinedOhms => Ohms(engine, asked, n => n.Bridged(n.CircuitOf(station), station, at), n => (n.Terminal(station), n.Common(station))),
+            Measure.JoinedOhms => Ohms(engine, n => n.Bridged(n.CircuitOf(station), station, at), n => (n.Terminal(station), n.Common(station))),
             Measure.EarthOhms => EarthOhms(station),
             Measure.TerminalVolts => Volts(engine, station, n => (n.Terminal(station), n.Common(station))),
             Measure.CoilVolts => Volts(engine, station, n => (n.Node(station, at), n.CommonNode(station, at))),
@@ -85,7 +86,7 @@ internal sealed class TrueReadings
     }
 
     /// <summary>Where diodes are, the first range that shows a figure counts.</summary>
-    private Outcome<double> Ohms(ICircuitEngine engine, ReadingFact asked, Func<TrueNetwork, DiodeNetwork> circuitOf, Func<TrueNetwork, (int A, int B)> across)
+    private Outcome<double> Ohms(ICircuitEngine engine, Func<TrueNetwork, DiodeNetwork> circuitOf, Func<TrueNetwork, (int A, int B)> across)
     {
         var (circuit, (red, black)) = (circuitOf(direct.Value), across(direct.Value));
         if (circuit.Diodes.Count == 0)
@@ -93,7 +94,6 @@ internal sealed class TrueReadings
             return engine.Ohms(circuit, red, black, null);
         }
 
-        (red, black) = asked.How == LeadsSwapped ? (black, red) : (red, black);
         foreach (var (most, drive) in meter.Ranges)
         {
             var ohms = engine.Ohms(circuit, red, black, drive);

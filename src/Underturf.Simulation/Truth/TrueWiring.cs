@@ -53,7 +53,7 @@ internal sealed class TrueWiring
     }
 
     /// <summary>The one fault that is another thing where there is another common than where there is none.</summary>
-    public bool IsWrongCommon(TrueFault fault) => Practice(fault).FindingName == "wrong common";
+    public bool IsWrongCommon(TrueFault fault) => Practice(fault).OtherCommon;
 
     /// <summary>Whether a fault of no station sits on a station's controller.</summary>
     public bool Concerns(TrueFault fault, string station) => fault.Controller is null || fault.Controller == Path(station).Controller;
