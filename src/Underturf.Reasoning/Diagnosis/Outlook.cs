@@ -62,6 +62,9 @@ internal sealed class Outlook
         return mixed;
     }
 
+    /// <summary>Another object each time that what is known changes.</summary>
+    public object Version { get; private set; } = new();
+
     public double LogLevel => mean[Unknowns.Level];
 
     public double LogLevelSpread => Math.Sqrt(covariance[0]);
@@ -147,6 +150,7 @@ internal sealed class Outlook
     public double Absorb(Site site, double weight = 1)
     {
         var (shared, slopes) = (site.Direction.Shared, site.Direction.Slopes);
+        Version = new object();
         var gain = new double[count];
         for (var i = 0; i < shared.Length; i++)
         {

@@ -7,6 +7,9 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>A reading with an instrument, weighed by solving the circuit in front of it.</summary>
 internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stations) : Evidence(moment, stations)
 {
+    /// <summary>The last chance that was worked out: a station's sound reading is asked for again and again.</summary>
+    private (Prediction? Prediction, object? Outlook, double LogChance) last;
+
     public required Shown Shown { get; init; }
 
     public required bool Drifting { get; init; }
@@ -55,7 +58,13 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
     protected override double LogChanceActive(IReadOnlyList<Suspect> active, Outlook outlook)
     {
         var prediction = Predict(active);
-        return Display.LogChance(prediction, outlook) + Math.Log(Unsteady(active, prediction));
+        var unsteady = Math.Log(Unsteady(active, prediction));
+        if (!ReferenceEquals(prediction, last.Prediction) || last.Outlook != outlook.Version)
+        {
+            last = (prediction, outlook.Version, Display.LogChance(prediction, outlook));
+        }
+
+        return last.LogChance + unsteady;
     }
 
     protected override string PredictedActive(IReadOnlyList<Suspect> active, Outlook outlook)

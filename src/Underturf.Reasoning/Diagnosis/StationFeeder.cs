@@ -12,6 +12,7 @@ internal sealed class StationFeeder
 {
     private readonly FeederVariation work;
     private readonly FeederReading reading;
+    private readonly Dictionary<(Measure, string?, bool), Prediction> sound = [];
 
     public StationFeeder(StationPath path, PracticeBook book, Supply supply, Unknowns unknowns)
     {
@@ -61,7 +62,19 @@ internal sealed class StationFeeder
             Effects.Apply(suspect, work);
         }
 
-        return reading.Of(work);
+        if (work.IsTouched)
+        {
+            return reading.Of(work);
+        }
+
+        // Most suspects leave most readings as they are.
+        if (!sound.TryGetValue((measures, place, inrush), out var prediction))
+        {
+            prediction = reading.Of(work);
+            sound[(measures, place, inrush)] = prediction;
+        }
+
+        return prediction;
     }
 
     /// <summary>The leg of a suspect; -1 where it lies elsewhere.</summary>

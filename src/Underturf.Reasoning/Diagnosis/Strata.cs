@@ -11,18 +11,17 @@ internal static class Strata
 {
     private const int Count = 24;
 
-    public static IEnumerable<(double Amount, double LogSpread, double Share)> Of(Spread spread)
+    /// <summary>Middle and spread of each stratum of the standard normal distribution.</summary>
+    private static readonly (double Middle, double Spread)[] standard = [.. Enumerable.Range(0, Count).Select(Standard)];
+
+    public static IEnumerable<(double Amount, double LogSpread, double Share)> Of(Spread spread) =>
+        standard.Select(s => (spread.Median * Math.Exp(spread.LogSpread * s.Middle), spread.LogSpread * s.Spread, 1.0 / Count));
+
+    /// <summary>The outermost strata reach to infinity; a tenth of a stratum stands for their end.</summary>
+    private static (double Middle, double Spread) Standard(int i)
     {
-        for (var i = 0; i < Count; i++)
-        {
-            var middle = Normal.Quantile((i + 0.5) / Count);
-            // The outermost strata reach to infinity; a tenth of a stratum stands for their end.
-            var low = Normal.Quantile(Math.Max(i, 0.1) / Count);
-            var high = Normal.Quantile(Math.Min(i + 1, Count - 0.1) / Count);
-            yield return (
-                spread.Median * Math.Exp(spread.LogSpread * middle),
-                spread.LogSpread * (high - low) / Math.Sqrt(12),
-                1.0 / Count);
-        }
+        var low = Normal.Quantile(Math.Max(i, 0.1) / Count);
+        var high = Normal.Quantile(Math.Min(i + 1, Count - 0.1) / Count);
+        return (Normal.Quantile((i + 0.5) / Count), (high - low) / Math.Sqrt(12));
     }
 }
