@@ -1,3 +1,4 @@
+using Underturf.Property.Practice;
 using Underturf.Quantities;
 
 namespace Underturf.Reasoning.Diagnosis;
@@ -44,6 +45,11 @@ internal static class Contradictions
     {
         ({ } x, { } y) => Math.Abs(x.Si - y.Si) > spreads * (a.Display.Instrument.Sigma(x.Si) + b.Display.Instrument.Sigma(y.Si)),
         (null, null) => false,
-        _ => true,
+        ({ } x, null) => IsBelowRange(x.Si, a.Display.Instrument, spreads),
+        (null, { } y) => IsBelowRange(y.Si, b.Display.Instrument, spreads),
     };
+
+    /// <summary>A figure at the very end of the display may be over range the next time.</summary>
+    private static bool IsBelowRange(double si, InstrumentPractice instrument, double spreads) =>
+        instrument.Most - si > spreads * (instrument.Sigma(si) + instrument.Sigma(instrument.Most));
 }
