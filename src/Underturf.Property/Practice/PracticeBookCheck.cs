@@ -33,7 +33,7 @@ internal static class PracticeBookCheck
     {
         foreach (var (place, value) in new (string, double)[]
         {
-            ("wire.soilSpreadCelsius", book.Wire.SoilSpreadCelsius), ("wire.soundSpliceOhms", book.Wire.SoundSpliceOhms),
+            ("wire.gaugeSpread", book.Wire.GaugeSpread), ("wire.soilSpreadCelsius", book.Wire.SoilSpreadCelsius), ("wire.soundSpliceOhms", book.Wire.SoundSpliceOhms),
             ("wire.soundLeakSpread", book.Wire.SoundLeakSpread), ("wire.branchSpread", book.Wire.BranchSpread), ("wire.detour", book.Wire.Detour),
             ("wire.lengthSpread.measured", book.Wire.LengthSpread.Measured), ("wire.lengthSpread.told", book.Wire.LengthSpread.Told),
             ("wire.lengthSpread.estimated", book.Wire.LengthSpread.Estimated), ("wire.lengthSpread.inferred", book.Wire.LengthSpread.Inferred),

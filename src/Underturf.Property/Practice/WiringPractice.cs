@@ -4,6 +4,7 @@ using Underturf.Quantities;
 namespace Underturf.Property.Practice;
 
 /// <summary>Wire as it is assumed where the log does not say.</summary>
+/// <param name="GaugeSpread">Standard deviation of the logarithm of a run's ohms for a metre where nobody noted its gauge.</param>
 /// <param name="Detour">A run is this much longer than the straight line between its ends.</param>
 /// <param name="BranchMetres">Median length of wire to a further valve that nobody noted.</param>
 /// <param name="OpenOhms">What a parted conductor still passes through wet soil.</param>
@@ -11,6 +12,7 @@ public sealed record WirePractice(
     string Source,
     double StationAwg,
     double CommonAwg,
+    double GaugeSpread,
     double SoilCelsius,
     double SoilSpreadCelsius,
     double SoundSpliceOhms,

@@ -106,7 +106,7 @@ internal sealed class RunningStations
         lengths.TryAdd(key, lengths.Count);
         var ohms = BenchLayout.WireOhms(book, size, leg.LengthMetres);
         var element = Network.AddResistor(leg.Id, from, node, ohms + book.Wire.SoundSpliceOhms);
-        parts.Add(new Part(element, PartKind.Wire, lengths[key], ohms, leg.LogSpread));
+        parts.Add(new Part(element, PartKind.Wire, lengths[key], ohms, leg.OhmsLogSpread));
         return node;
     }
 

@@ -149,7 +149,7 @@ internal sealed class BenchLayout
     {
         var ohms = WireOhms(book, size, leg.LengthMetres);
         var element = network.AddResistor(leg.Id, from, to, ohms + book.Wire.SoundSpliceOhms);
-        parts.Add(new Part(element, PartKind.Wire, length, ohms, leg.LogSpread));
+        parts.Add(new Part(element, PartKind.Wire, length, ohms, leg.OhmsLogSpread));
         return element;
     }
 

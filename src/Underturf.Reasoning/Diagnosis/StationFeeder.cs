@@ -24,7 +24,7 @@ internal sealed class StationFeeder
         {
             ConductorCopper[i] = BenchLayout.WireOhms(book, legs[i].StationSize, legs[i].LengthMetres);
             CommonCopper[i] = BenchLayout.WireOhms(book, legs[i].CommonSize, legs[i].LengthMetres);
-            LengthSpread[i] = legs[i].LogSpread;
+            LengthSpread[i] = legs[i].OhmsLogSpread;
             Lengths[i] = unknowns.Length(new LegKey(legs[i].Id, legs[i].To));
         }
 
@@ -44,7 +44,7 @@ internal sealed class StationFeeder
 
     public double[] CommonCopper { get; }
 
-    /// <summary>Standard deviation of the logarithm of each leg's length.</summary>
+    /// <summary>Standard deviation of the logarithm of each leg's ohms, by its length and gauge.</summary>
     public double[] LengthSpread { get; }
 
     /// <summary>The number of each leg's length among the unknowns.</summary>

@@ -6,6 +6,7 @@ namespace Underturf.Reasoning.Translation;
 /// <param name="Id">The cable's id, or a made-up one where nobody noted a cable.</param>
 /// <param name="LogSpread">Standard deviation of the logarithm of the length.</param>
 /// <param name="Parent">Index of the leg before it in the same path; -1 at the controller.</param>
+/// <param name="GaugeLogSpread">Standard deviation of the logarithm of its ohms for a metre; 0 where its gauge is noted.</param>
 public sealed record Leg(
     string Id,
     string From,
@@ -14,7 +15,12 @@ public sealed record Leg(
     double LogSpread,
     WireSize StationSize,
     WireSize CommonSize,
-    int Parent);
+    int Parent,
+    double GaugeLogSpread = 0)
+{
+    /// <summary>Standard deviation of the logarithm of its ohms: length and gauge.</summary>
+    public double OhmsLogSpread => double.Hypot(LogSpread, GaugeLogSpread);
+}
 
 /// <summary>A valve at the end of a path.</summary>
 /// <param name="Valve">Its id; nothing where nobody has found it.</param>

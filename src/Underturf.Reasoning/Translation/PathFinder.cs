@@ -73,7 +73,7 @@ public sealed class PathFinder
             return tree.Guess(place, at =>
             {
                 var (metres, spread) = LegLength.Between(tree.Controller, place, view, book);
-                return new Leg($"run to {place}", tree.Controller, place, metres, spread, usualStation, usualCommon, at);
+                return new Leg($"run to {place}", tree.Controller, place, metres, spread, usualStation, usualCommon, at, book.Wire.GaugeSpread);
             });
         }
 
@@ -103,7 +103,8 @@ public sealed class PathFinder
             spread,
             step.Fact.Gauge ?? usualStation,
             step.Fact.CommonGauge ?? step.Fact.Gauge ?? usualCommon,
-            parent);
+            parent,
+            step.Fact.Gauge is null ? book.Wire.GaugeSpread : 0);
     }
 
     /// <summary>Breadth first from the controller: for each place the cable by which it is reached with the fewest legs.</summary>
