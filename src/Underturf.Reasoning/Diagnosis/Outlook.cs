@@ -30,6 +30,9 @@ internal sealed class Outlook
         return outlook;
     }
 
+    /// <summary>Every unknown known.</summary>
+    public static Outlook At(double[] values) => new(values.Length, [.. values], new double[values.Length * values.Length]);
+
     /// <summary>The normal distribution with mean and covariance of a mixture.</summary>
     public static Outlook Mixed(IReadOnlyList<(Outlook Outlook, double Weight)> parts)
     {

@@ -44,16 +44,7 @@ internal sealed class OutlookFit
     }
 
     /// <summary>What all other clusters say.</summary>
-    public Outlook Without(int cluster)
-    {
-        var outlook = Posterior.Clone();
-        foreach (var site in sites[cluster])
-        {
-            outlook.Absorb(site, -1);
-        }
-
-        return outlook;
-    }
+    public Outlook Without(int cluster) => Without([cluster]);
 
     /// <summary>What the clusters that are not named say.</summary>
     public Outlook Without(IEnumerable<int> some)

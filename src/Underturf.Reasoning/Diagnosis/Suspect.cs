@@ -9,10 +9,7 @@ namespace Underturf.Reasoning.Diagnosis;
 /// </summary>
 public sealed record Suspect
 {
-    /// <summary>Nothing wrong.</summary>
-    public static Suspect Sound { get; } = new() { Weight = 1 };
-
-    /// <summary>The fault; nothing where all is sound.</summary>
+    /// <summary>The fault.</summary>
     public FaultPractice? Fault { get; init; }
 
     /// <summary>The station it belongs to; nothing where it is on the common, the supply or the whole property.</summary>
@@ -26,9 +23,6 @@ public sealed record Suspect
 
     /// <summary>Where one would dig or look; nothing where it has no place.</summary>
     public string? Place { get; init; }
-
-    /// <summary>The suspect of which this is one stratum: the same fault at the same place, its ohms left at nothing.</summary>
-    public Suspect? Seat { get; init; }
 
     /// <summary>The stratum's ohms, or its share of a coil's ohms.</summary>
     public double Amount { get; init; }

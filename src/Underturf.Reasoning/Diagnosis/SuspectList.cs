@@ -108,6 +108,6 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
     {
         return seat.Fault!.Unknown is not { } spread || seat.Passes == Passes.All
             ? [seat]
-            : Strata.Of(spread).Select(s => seat with { Seat = seat, Amount = s.Amount, AmountLogSpread = s.LogSpread, Weight = seat.Weight * s.Share });
+            : Strata.Of(spread).Select(s => seat with { Amount = s.Amount, AmountLogSpread = s.LogSpread, Weight = seat.Weight * s.Share });
     }
 }
