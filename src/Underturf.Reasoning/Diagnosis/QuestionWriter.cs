@@ -123,7 +123,8 @@ internal sealed class QuestionWriter(Case owner)
     private const double MuchLikelier = 1.25;
 
     /// <summary>The other station of a pair, where the question is not about both; the note that may be wrong.</summary>
-    private string Partner(Suspect suspect, Subject subject) => suspect.Note is { } note ? $" ({note})"
+    private string Partner(Suspect suspect, Subject subject) => suspect.Common is { } common ? $" (common {common})"
+        : suspect.Note is { } note ? $" ({note})"
         : !suspect.IsPair ? string.Empty
         : string.Concat(new[] { suspect.Station!, suspect.Other! }.Except(subject.Stations).Select(s => $", with {owner.View.Name(s)}"));
 

@@ -36,7 +36,7 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
 
     public static bool Affects(Suspect suspect, StationPath path) => suspect.Fault?.Scope switch
     {
-        FaultScope.CommonConductor or FaultScope.CommonSplice => path.Legs.Any(l => new LegKey(l.Id, l.To) == suspect.Leg),
+        FaultScope.CommonConductor or FaultScope.CommonSplice => suspect.Common == path.Common && path.Legs.Any(l => new LegKey(l.Id, l.To) == suspect.Leg),
         FaultScope.Sensor or FaultScope.Supply or FaultScope.Everywhere => true,
         FaultScope.Pair => suspect.Station == path.Station || suspect.Other == path.Station,
         _ => false,
@@ -57,7 +57,7 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
         return [.. kept.Select(f => f.Fault.LogRatio > total - Minor ? Refined(f.Fault, f.Row) : f.Fault)];
     }
 
-    private static bool SameSeat(Suspect a, Suspect b) => a.Fault == b.Fault && a.Leg == b.Leg;
+    private static bool SameSeat(Suspect a, Suspect b) => a.Fault == b.Fault && a.Leg == b.Leg && a.Common == b.Common;
 
     /// <summary>With every affected station sound, or with a fault of its own: cheap, and enough to drop what is out of the question.</summary>
     private List<Suspect> Promising(IReadOnlyList<Suspect> suspects, IReadOnlyList<Suspect> first)

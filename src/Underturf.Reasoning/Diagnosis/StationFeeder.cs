@@ -80,7 +80,7 @@ internal sealed class StationFeeder
     /// <summary>The leg of a suspect; -1 where it lies elsewhere.</summary>
     public int LegOf(Suspect suspect)
     {
-        if (suspect.Leg is not { } key || (suspect.Station is { } station && station != Path.Station))
+        if (suspect.Leg is not { } key || (suspect.Station is { } station ? station != Path.Station : suspect.Common != Path.Common))
         {
             return -1;
         }

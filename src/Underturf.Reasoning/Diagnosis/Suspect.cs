@@ -18,6 +18,9 @@ public sealed record Suspect
     /// <summary>The second station of a pair.</summary>
     public string? Other { get; init; }
 
+    /// <summary>For a fault of a common the label of that common; nothing for the usual one.</summary>
+    public string? Common { get; init; }
+
     /// <summary>The leg it sits in or at whose far end it sits: the leg's id and far place.</summary>
     public LegKey? Leg { get; init; }
 

@@ -53,9 +53,9 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
     {
         FaultScope.CommonConductor or FaultScope.CommonSplice => paths
             .Where(p => p.Controller == controller)
-            .SelectMany(p => p.Legs)
-            .DistinctBy(l => new LegKey(l.Id, l.To))
-            .Select(leg => Seat(fault, null, leg, fault.Rate)),
+            .SelectMany(p => p.Legs.Select(l => (Leg: l, p.Common)))
+            .DistinctBy(l => (l.Leg.Id, l.Leg.To, l.Common))
+            .Select(l => Seat(fault, null, l.Leg, fault.Rate) with { Common = l.Common }),
         FaultScope.Sensor or FaultScope.Supply or FaultScope.Everywhere =>
             [Seat(fault, null, null, fault.Rate) with { Place = fault.Scope == FaultScope.Everywhere ? null : controller }],
         _ => [],

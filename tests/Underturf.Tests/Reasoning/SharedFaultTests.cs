@@ -117,4 +117,19 @@ public sealed class SharedFaultTests
         Assert.Equal(["3", "4", "5", "6"], answers.About(3).Stations);
         Assert.Equal(["13"], answers.About(13).Stations);
     }
+
+    [Fact]
+    public void A_broken_common_takes_only_the_stations_that_return_by_it()
+    {
+        var site = Site.Line();
+        foreach (var s in new[] { 2, 4, 6 })
+        {
+            site.Add(new StationFact { Id = $"s{s}", Controller = "c", Terminal = s, Common = "A", Waters = [$"lawn {s}"] });
+        }
+
+        var question = Assert.Single(site.Sweep(60, (2, "over range"), (4, "over range"), (6, "over range")).Answer().Questions);
+        Assert.Equal(["2", "4", "6"], question.Stations);
+        Assert.True(question.Share("broken-common", "parted-common-splice") > 0.95);
+        Assert.Contains("common A", question.Explanations[0].Summary, StringComparison.Ordinal);
+    }
 }
