@@ -17,6 +17,13 @@ public enum Measure
     SupplyVolts,
 }
 
+/// <summary>What all ways of measuring have in common.</summary>
+public static class Measures
+{
+    /// <summary>True where a supply feeds what is measured.</summary>
+    public static bool IsFed(this Measure measure) => measure is Measure.TerminalVolts or Measure.CoilVolts or Measure.StationAmps or Measure.SupplyVolts;
+}
+
 /// <summary>Where one stands to take a reading.</summary>
 public enum Stand
 {

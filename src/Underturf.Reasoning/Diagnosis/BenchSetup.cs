@@ -27,7 +27,7 @@ internal sealed record BenchSetup(
     string? JoinAt = null,
     bool Swapped = false)
 {
-    public bool IsFed => Measures is Measure.TerminalVolts or Measure.CoilVolts or Measure.StationAmps or Measure.SupplyVolts;
+    public bool IsFed => Measures.IsFed();
 
     /// <summary>Which valve of the first path is meant: the one at the place, else the first.</summary>
     public int Valve

@@ -25,7 +25,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
 
     public bool IsTouched { get; private set; }
 
-    public bool IsFed => Measures is Measure.TerminalVolts or Measure.CoilVolts or Measure.StationAmps;
+    public bool IsFed => Measures.IsFed();
 
     public bool IsEarthed => Measures == Measure.EarthOhms;
 

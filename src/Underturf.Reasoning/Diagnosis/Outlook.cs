@@ -74,6 +74,18 @@ internal sealed class Outlook
 
     public Outlook Clone() => new(count, [.. mean], [.. covariance]);
 
+    /// <summary>The outlook with some sites taken out again.</summary>
+    public Outlook Without(IEnumerable<Site> sites)
+    {
+        var outlook = Clone();
+        foreach (var site in sites)
+        {
+            outlook.Absorb(site, -1);
+        }
+
+        return outlook;
+    }
+
     /// <summary>Mean of a reading.</summary>
     public double Mean(Prediction prediction)
     {

@@ -47,16 +47,7 @@ internal sealed class OutlookFit
     public Outlook Without(int cluster) => Without([cluster]);
 
     /// <summary>What the clusters that are not named say.</summary>
-    public Outlook Without(IEnumerable<int> some)
-    {
-        var outlook = Posterior.Clone();
-        foreach (var site in some.SelectMany(k => sites[k]))
-        {
-            outlook.Absorb(site, -1);
-        }
-
-        return outlook;
-    }
+    public Outlook Without(IEnumerable<int> some) => Posterior.Without(some.SelectMany(k => sites[k]));
 
     private void Begin(Outlook? start)
     {

@@ -21,7 +21,7 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
     public required Measure Measures { get; init; }
 
     /// <summary>True where a supply feeds what is measured.</summary>
-    public bool IsFed => Measures is Measure.TerminalVolts or Measure.CoilVolts or Measure.StationAmps;
+    public bool IsFed => Measures.IsFed();
 
     /// <summary>The caution of its way of reading.</summary>
     public required string Caution { get; init; }

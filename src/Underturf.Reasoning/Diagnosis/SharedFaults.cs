@@ -100,16 +100,7 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     /// <summary>Each cluster weighed once more by what all the others say, not only those before it.</summary>
     private SharedFault Refined(SharedFault fault, Row row) => fault with
     {
-        States = fault.States.Keys.Zip(row.Sites).ToDictionary(p => p.First, p =>
-        {
-            var alone = row.Outlook.Clone();
-            foreach (var site in p.Second)
-            {
-                alone.Absorb(site, -1);
-            }
-
-            return beside.Weigh(p.First, fault.Suspects, alone);
-        }),
+        States = fault.States.Keys.Zip(row.Sites).ToDictionary(p => p.First, p => beside.Weigh(p.First, fault.Suspects, row.Outlook.Without(p.Second))),
     };
 
     /// <summary>The affected clusters one after the other.</summary>
