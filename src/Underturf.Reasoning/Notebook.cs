@@ -58,13 +58,22 @@ public sealed class Notebook
     }
 
     /// <summary>Every reading and run beside what the property as noted predicts for it, nothing broken.</summary>
-    public IReadOnlyList<ReadingLine> Readings() => [.. matter.Evidence
-        .Where(e => e is not LookEvidence)
-        .Select(e => ReadingLine.Of(matter, e, beliefs.Value[matter.Paths[e.Stations[0]].Controller].OutlookOf(e.Stations[0])))];
+    public IReadOnlyList<ReadingLine> Readings() => [.. matter.Evidence.Index()
+        .Where(e => e.Item is not LookEvidence)
+        .GroupBy(e => e.Item.Stations[0])
+        .SelectMany(Lines)
+        .OrderBy(l => l.Index)
+        .Select(l => l.Line)];
 
     /// <summary>What stations of one controller do when they are on together, nothing broken.</summary>
     /// <param name="stations">Labels or ids.</param>
     public Outcome<CircuitAnswer> Circuit(IReadOnlyList<string> stations) => new CircuitWriter(matter, c => beliefs.Value[c].Posterior).Write(stations);
+
+    private IEnumerable<(int Index, ReadingLine Line)> Lines(IGrouping<string, (int Index, Evidence Item)> notes)
+    {
+        var outlook = beliefs.Value[matter.Paths[notes.Key].Controller].OutlookOf(notes.Key);
+        return notes.Select(n => (n.Index, ReadingLine.Of(matter, n.Item, outlook)));
+    }
 
     /// <summary>A controller that stations name counts, whether or not anybody has noted the controller itself.</summary>
     private Dictionary<string, Belief> Believe() => matter.Paths.Values

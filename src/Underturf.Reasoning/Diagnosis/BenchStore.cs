@@ -33,7 +33,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     /// </summary>
     private Prediction? Paired(Measure measures, IReadOnlyList<string> stations, string? place, bool inrush, IReadOnlyList<Suspect> active, Suspect pair)
     {
-        if (stations.Count > 1 || measures == Measure.EarthOhms || !(pair.Fault!.Swaps || pair.Fault.Joins))
+        if (stations.Count > 1 || !(pair.Fault!.Swaps || pair.Fault.Joins))
         {
             return null;
         }
@@ -41,14 +41,16 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
         var partner = pair.Station == stations[0] ? pair.Other! : pair.Station!;
         if (pair.Fault.Swaps)
         {
-            return measures is Measure.StationOhms or Measure.ReversedOhms or Measure.TerminalVolts or Measure.StationAmps || (measures == Measure.CoilVolts && place is null)
+            return measures is Measure.StationOhms or Measure.ReversedOhms or Measure.EarthOhms or Measure.TerminalVolts or Measure.StationAmps || (measures == Measure.CoilVolts && place is null)
                 ? Feeder(partner).Predict(measures, null, inrush, active) with { IsTouched = true }
                 : null;
         }
 
         if (!joined.TryGetValue((stations[0], partner, pair.Place!), out var feeder))
         {
-            feeder = JoinedPath.Of(paths[stations[0]], paths[partner], pair.Place!) is { } path ? NewFeeder(path) : null;
+            feeder = JoinedPath.Of(paths[stations[0]], paths[partner], pair.Place!) is { } both
+                ? NewFeeder(both.Path, [paths[stations[0]].Legs.Count - 1, both.PartnersEnd])
+                : null;
             joined[(stations[0], partner, pair.Place!)] = feeder;
         }
 
@@ -80,14 +82,14 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     {
         if (!feeders.TryGetValue(station, out var feeder))
         {
-            feeder = NewFeeder(paths[station]);
+            feeder = NewFeeder(paths[station], [paths[station].Legs.Count - 1]);
             feeders[station] = feeder;
         }
 
         return feeder;
     }
 
-    private StationFeeder NewFeeder(StationPath path) => new(path, book, supplyOf(path.Controller), unknownsOf(path.Controller));
+    private StationFeeder NewFeeder(StationPath path, IReadOnlyList<int> ends) => new(path, book, supplyOf(path.Controller), unknownsOf(path.Controller), ends);
 
     /// <summary>
     /// Whether a pair changes what is measured: it holds the one station, or just the two that are measured against each other, and both

@@ -40,7 +40,7 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
         var notes = cluster.Evidence.Where((_, i) => (mask & Bit(i)) != 0).ToList();
         var none = cluster.Stations.Sum(s => s.LogNone);
         var singles = cluster.Stations
-            .SelectMany(s => s.Suspects)
+            .SelectMany(s => s.Families.SelectMany(f => f))
             .Select(s => (Suspect: s, Log: none + Math.Log(s.Weight) + notes.Sum(n => n.LogChance([s], outlook, owner.Cures))))
             .OrderByDescending(s => s.Log)
             .ToList();

@@ -15,9 +15,12 @@ internal sealed class Cluster
 
 /// <summary>What could be wrong with one station alone, and the notes that bear on it.</summary>
 /// <param name="Evidence">The quickest to weigh first.</param>
-/// <param name="Suspects">Each thing that could be wrong, "all sound" not among them.</param>
-/// <param name="LogNone">log of the chance that none of them is wrong.</param>
-internal sealed record StationNotes(Translation.StationPath Path, IReadOnlyList<Evidence> Evidence, IReadOnlyList<Suspect> Suspects, double LogNone);
+/// <param name="Families">Each thing that could be wrong, "all sound" not among them.</param>
+internal sealed record StationNotes(Translation.StationPath Path, IReadOnlyList<Evidence> Evidence, IReadOnlyList<SuspectFamily> Families)
+{
+    /// <summary>log of the chance that none of them is wrong.</summary>
+    public double LogNone { get; } = Families.Sum(f => f.LogNone);
+}
 
 /// <summary>Things wrong together in a cluster, and the logarithm of their chance with the cluster's notes.</summary>
 internal sealed record State(IReadOnlyList<Suspect> Suspects, double LogPrior, double LogWeight)

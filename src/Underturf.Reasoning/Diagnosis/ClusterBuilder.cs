@@ -16,8 +16,7 @@ internal sealed class ClusterBuilder(Case owner)
     private StationNotes Notes(string station)
     {
         var evidence = byStation[station].Where(e => !IsTie(e)).OrderBy(Effort).ToList();
-        IReadOnlyList<Suspect> suspects = [.. owner.Suspects.Private(owner.Paths[station]), .. WrongNotes(station)];
-        return new StationNotes(owner.Paths[station], evidence, suspects, -suspects.Sum(s => Math.Log(1 + s.Weight)));
+        return new StationNotes(owner.Paths[station], evidence, [.. owner.Suspects.Private(owner.Paths[station]), .. WrongNotes(station).Select(s => new SuspectFamily(s))]);
     }
 
     private static int Effort(Evidence evidence) => evidence switch { LookEvidence => 0, ReadingEvidence { IsFed: false } => 1, ReadingEvidence => 2, _ => 3 };

@@ -36,6 +36,12 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
         return LogChanceActive(active, outlook);
     }
 
+    /// <summary>
+    /// Where what is predicted moves one way only as a suspect's amount grows: below (-1) or above (1) what was noted, so that amounts between two on one
+    /// side lie on that side too; 0 where that is not known. Resistance is monotone in every resistance (Rayleigh; exact).
+    /// </summary>
+    public virtual int Side(IReadOnlyList<Suspect> suspects, Outlook outlook, Cures cures) => 0;
+
     /// <summary>What the suspects predict, in words.</summary>
     public string Predicted(IReadOnlyList<Suspect> suspects, Outlook outlook, Cures cures)
     {

@@ -67,7 +67,11 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
 
         if (IsEarthed)
         {
-            loads.Add(new FeederLoad { Node = Series.Length - 1, CoilOhms = feeder.Book.Wire.SoundLeakOhms, CoilSpread = feeder.Book.Wire.SoundLeakSpread });
+            foreach (var end in feeder.Ends)
+            {
+                loads.Add(new FeederLoad { Node = end, CoilOhms = feeder.Book.Wire.SoundLeakOhms, CoilSpread = feeder.Book.Wire.SoundLeakSpread });
+            }
+
             return;
         }
 
@@ -119,11 +123,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     {
         if (IsEarthed && feeder.LegOf(suspect) is var leg and >= 0)
         {
-            if (leg == Series.Length - 1)
-            {
-                loads.RemoveAt(0);
-            }
-
+            loads.RemoveAll(l => l.Node == leg && feeder.Ends.Contains(leg));
             loads.Add(new FeederLoad { Node = leg, CoilOhms = ohms, CoilSpread = logSpread });
             IsTouched = true;
         }

@@ -5,8 +5,11 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>A station's wires with another station's beyond the place where the two conductors are joined.</summary>
 internal static class JoinedPath
 {
-    /// <returns>The tree of both; nothing where the two reach the place by different cables, so that the common makes a loop.</returns>
-    public static StationPath? Of(StationPath path, StationPath partner, string place)
+    /// <returns>
+    /// The tree of both, and the leg at whose far end the other's conductor ends; nothing where the two reach the place by different cables, so that the common
+    /// makes a loop.
+    /// </returns>
+    public static (StationPath Path, int PartnersEnd)? Of(StationPath path, StationPath partner, string place)
     {
         var (here, there) = (path.LegTo(place), partner.LegTo(place));
         if (here < 0 || there < 0 || path.Legs[here].Id != partner.Legs[there].Id)
@@ -30,6 +33,6 @@ internal static class JoinedPath
         }
 
         var valves = partner.Valves.Where(v => moved.ContainsKey(v.Leg)).Select(v => v with { Leg = moved[v.Leg] });
-        return path with { Legs = legs, Valves = [.. path.Valves, .. valves] };
+        return (path with { Legs = legs, Valves = [.. path.Valves, .. valves] }, moved.GetValueOrDefault(partner.Legs.Count - 1, here));
     }
 }

@@ -26,13 +26,12 @@ internal sealed class LevelStarts(Case owner, IReadOnlyList<Cluster> clusters, U
         if (clusters.Count > Small)
         {
             var informative = clusters.Where(c => c.Evidence.OfType<ReadingEvidence>().Any(e => e.Shown.Value is not null)).Take(Small).ToList();
-            var best = Components().MaxBy(c => c.LogWeight + Rough(informative, c.Prior));
+            var best = Likely(informative)[0];
             return [(OutlookFit.Of(owner, clusters, Outlook.Prior(unknowns.Count, 0, owner.Book.Coil.LevelSpread), best.Prior), 0)];
         }
 
         var modes = new List<Mode>();
-        var rough = Components().Select(c => (c.Prior, c.LogWeight, Rough: c.LogWeight + Rough(clusters, c.Prior))).OrderByDescending(r => r.Rough).ToList();
-        foreach (var (prior, logWeight, _) in rough.TakeWhile(r => r.Rough > rough[0].Rough - Negligible))
+        foreach (var (prior, logWeight) in Likely(clusters))
         {
             if (modes.Find(m => m.Covers(prior)) is { } mode)
             {
@@ -79,8 +78,22 @@ internal sealed class LevelStarts(Case owner, IReadOnlyList<Cluster> clusters, U
         }
     }
 
-    /// <summary>By readings alone: what a run shows may have one cause for all stations, and that is weighed later.</summary>
-    private double Rough(IReadOnlyList<Cluster> some, Outlook outlook) => some.Sum(c => new StateFinder(owner).Find(Read(c), [], outlook, deep: false).LogTotal);
+    /// <summary>
+    /// Components not out of the question, the likeliest first, by readings alone: what a run shows may have one cause for all stations, and that is weighed
+    /// later. Each cluster is asked only of those that the clusters before it left.
+    /// </summary>
+    private List<(Outlook Prior, double LogWeight)> Likely(IReadOnlyList<Cluster> some)
+    {
+        var left = Components().Select(c => (c.Prior, c.LogWeight, Rough: c.LogWeight)).ToList();
+        foreach (var cluster in some.Select(Read))
+        {
+            left = [.. left.Select(c => c with { Rough = c.Rough + new StateFinder(owner).Find(cluster, [], c.Prior, deep: false).LogTotal })];
+            var best = left.Max(c => c.Rough);
+            left.RemoveAll(c => c.Rough <= best - Negligible);
+        }
+
+        return [.. left.OrderByDescending(c => c.Rough).Select(c => (c.Prior, c.LogWeight))];
+    }
 
     private static Cluster Read(Cluster cluster) => new()
     {

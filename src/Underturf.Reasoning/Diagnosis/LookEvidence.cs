@@ -23,6 +23,9 @@ internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations
 
     public override bool CanBeMisread => false;
 
+    /// <summary>What one sees of a fault does not hang on its amount.</summary>
+    public override int Side(IReadOnlyList<Suspect> suspects, Outlook outlook, Cures cures) => 1;
+
     public override double Surprise(Outlook outlook) => -LogChance([]) / Math.Log(10);
 
     protected override double LogChanceUnmodelled => LogChance([]);

@@ -1,3 +1,5 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
 using Underturf.Numerics;
 
 namespace Underturf.Reasoning.Diagnosis;
@@ -78,12 +80,17 @@ internal sealed class Outlook
     public Outlook Without(IEnumerable<Site> sites)
     {
         var outlook = Clone();
+        outlook.Absorb(sites, -1);
+        return outlook;
+    }
+
+    /// <summary>Takes sites in (weight 1) or out again (weight -1).</summary>
+    public void Absorb(IEnumerable<Site> sites, double weight = 1)
+    {
         foreach (var site in sites)
         {
-            outlook.Absorb(site, -1);
+            Absorb(site, weight);
         }
-
-        return outlook;
     }
 
     /// <summary>Mean of a reading.</summary>
@@ -171,11 +178,7 @@ internal sealed class Outlook
         {
             if (slopes[i] != 0)
             {
-                var row = covariance.AsSpan(shared[i] * count, count);
-                for (var k = 0; k < count; k++)
-                {
-                    gain[k] += slopes[i] * row[k];
-                }
+                AddTimes(gain, slopes[i], covariance.AsSpan(shared[i] * count, count));
             }
         }
 
@@ -191,19 +194,29 @@ internal sealed class Outlook
         {
             mean[i] += gain[i] * (nu - (tau * at)) / scale;
             var factor = gain[i] * tau / scale;
-            if (factor == 0)
+            if (factor != 0)
             {
-                continue;
-            }
-
-            var row = covariance.AsSpan(i * count, count);
-            for (var k = 0; k < count; k++)
-            {
-                row[k] -= factor * gain[k];
+                AddTimes(covariance.AsSpan(i * count, count), -factor, gain);
             }
         }
 
         return (-0.5 * LogMath.LogOnePlus(tau * variance)) + (((nu * at) - (0.5 * tau * at * at) + (0.5 * nu * nu * variance)) / scale);
+    }
+
+    /// <summary>Adds a multiple of a row, as many numbers at a time as the processor takes.</summary>
+    private static void AddTimes(Span<double> to, double factor, ReadOnlySpan<double> row)
+    {
+        var wide = MemoryMarshal.Cast<double, Vector<double>>(to);
+        var wideRow = MemoryMarshal.Cast<double, Vector<double>>(row);
+        for (var i = 0; i < wide.Length; i++)
+        {
+            wide[i] += factor * wideRow[i];
+        }
+
+        for (var i = wide.Length * Vector<double>.Count; i < to.Length; i++)
+        {
+            to[i] += factor * row[i];
+        }
     }
 }
 

@@ -6,8 +6,6 @@ namespace Underturf.Reasoning.Diagnosis;
 /// </summary>
 internal sealed class OutlookFit
 {
-    private const int Sweeps = 2;
-
     private readonly IReadOnlyList<Cluster> clusters;
     private readonly StateFinder finder;
     private readonly SiteFinder learner;
@@ -23,59 +21,61 @@ internal sealed class OutlookFit
     }
 
     /// <summary>What all notes together say of the shared unknowns.</summary>
-    public Outlook Posterior { get; private set; }
+    public Outlook Posterior { get; }
 
     /// <summary>log of the chance of all notes with nothing shared wrong.</summary>
     public double LogEvidence { get; private set; }
 
     public States States(int cluster) => states[cluster];
 
+    /// <summary>A first round to begin with, one that weighs the states found in it anew, and one that looks for all of them again, several faults at once included.</summary>
     /// <param name="start">Where to begin where the prior is too wide to begin with; else the prior.</param>
     public static OutlookFit Of(Case owner, IReadOnlyList<Cluster> clusters, Outlook prior, Outlook? start)
     {
         var fit = new OutlookFit(owner, clusters, prior);
         fit.Begin(start);
-        for (var sweep = 1; sweep <= Sweeps; sweep++)
-        {
-            fit.Sweep(deep: sweep == Sweeps);
-        }
-
+        fit.Sweep(k => fit.finder.Weigh(clusters[k], fit.states[k].All, [], fit.Posterior));
+        fit.Sweep(k => fit.finder.Find(clusters[k], [], fit.Posterior, deep: true));
         return fit;
     }
 
     /// <summary>What all other clusters say.</summary>
-    public Outlook Without(int cluster) => Without([cluster]);
+    public Outlook Without(int cluster) => Posterior.Without(sites[cluster]);
 
     /// <summary>What the clusters that are not named say.</summary>
     public Outlook Without(IEnumerable<int> some) => Posterior.Without(some.SelectMany(k => sites[k]));
 
+    /// <summary>Asks for something under what all other clusters say, which is lent for as long as the question takes.</summary>
+    public void Ask(int cluster, Action<Outlook> question)
+    {
+        Posterior.Absorb(sites[cluster], -1);
+        question(Posterior);
+        Posterior.Absorb(sites[cluster]);
+    }
+
     private void Begin(Outlook? start)
     {
+        var outlook = start?.Clone() ?? Posterior;
         for (var k = 0; k < clusters.Count; k++)
         {
-            var outlook = start?.Clone() ?? Posterior;
             states[k] = finder.Find(clusters[k], [], outlook, deep: false);
             LogEvidence += states[k].LogTotal;
             sites[k] = learner.Absorb(clusters[k], states[k], [], outlook);
-        }
-
-        if (start is not null)
-        {
-            foreach (var site in sites.SelectMany(s => s))
+            if (start is not null)
             {
-                Posterior.Absorb(site);
+                outlook.Absorb(sites[k], -1);
+                Posterior.Absorb(sites[k]);
             }
         }
     }
 
-    private void Sweep(bool deep)
+    private void Sweep(Func<int, States> weigh)
     {
         for (var k = 0; k < clusters.Count; k++)
         {
-            var outlook = Without(k);
-            states[k] = finder.Find(clusters[k], [], outlook, deep);
-            sites[k] = learner.Absorb(clusters[k], states[k], [], outlook);
-            Posterior = outlook;
+            Posterior.Absorb(sites[k], -1);
+            states[k] = weigh(k);
+            sites[k] = learner.Absorb(clusters[k], states[k], [], Posterior);
         }
     }
 }

@@ -15,8 +15,8 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
 {
     private const double Negligible = 14;
 
-    /// <summary>One in ten, in powers of ten.</summary>
-    private const double Surprising = 1;
+    /// <summary>One in a hundred, in powers of ten: a pair can gain no more by a note less odd than that.</summary>
+    private const double Surprising = 2;
 
     private const int MostKept = 14;
     private const int MostBeside = 6;
@@ -26,13 +26,13 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
 
     private readonly StateFinder finder = new(owner);
     private readonly Dictionary<int, Outlook> outlooks = [];
+    private readonly Dictionary<int, double> joined = [];
 
     public IReadOnlyList<PairFault> Find(string controller)
     {
         var odd = Enumerable.Range(0, clusters.Count).Where(IsOdd).ToHashSet();
         var home = clusters.Index().SelectMany(c => c.Item.Stations.Select(s => (s.Path.Station, c.Index))).ToDictionary(s => s.Station, s => s.Index, StringComparer.Ordinal);
-        return [.. owner.Suspects.Pairs(controller)
-            .Where(p => odd.Contains(home[p.Station!]) || odd.Contains(home[p.Other!]))
+        return [.. owner.Suspects.Pairs(controller, s => odd.Contains(home[s]))
             .Select(p => Weigh(p, [.. new[] { home[p.Station!], home[p.Other!] }.Distinct().OrderByDescending(odd.Contains)]))
             .OfType<PairFault>()
             .OrderByDescending(p => p.LogRatio)
@@ -57,9 +57,15 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
     private PairFault? Weigh(Suspect pair, int[] touched)
     {
         var ratio = Math.Log(pair.Weight);
+        if (pair.Fault!.Joins && ratio + Sound(touched[0]).LogPrior + Joined(touched[0]) - fit.States(touched[0]).LogTotal < -Negligible)
+        {
+            return null;
+        }
+
         foreach (var k in touched)
         {
-            ratio += finder.Weigh(clusters[k], [Sound(k)], [pair], Outlook(k)).LogTotal - fit.States(k).LogTotal;
+            ratio += Sound(k).LogPrior - fit.States(k).LogTotal;
+            ratio += finder.Log(clusters[k].Evidence, [pair], Outlook(k), -Negligible - ratio);
             if (ratio < -Negligible)
             {
                 return null;
@@ -68,6 +74,23 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
 
         var states = touched.ToDictionary(k => k, k => finder.Weigh(clusters[k], fit.States(k).All.Where(s => !s.IsSound).Take(MostBeside).Prepend(Sound(k)), [pair], Outlook(k)));
         return new PairFault(pair, Math.Log(pair.Weight) + states.Sum(s => s.Value.LogTotal - fit.States(s.Key).LogTotal), states);
+    }
+
+    /// <summary>
+    /// A bound of the logarithm of what a cluster's notes can gain by being joined to others: more coils side by side never show more ohms, so that a
+    /// reading above what is expected speaks against it at least as strongly as against all being sound.
+    /// </summary>
+    private double Joined(int k)
+    {
+        if (!joined.TryGetValue(k, out var bound))
+        {
+            bound = clusters[k].Evidence
+                .Where(e => e is ReadingEvidence { IsFed: false } && e.Side([], Outlook(k), owner.Cures) < 0)
+                .Sum(e => e.LogChance([], Outlook(k), owner.Cures));
+            joined[k] = bound;
+        }
+
+        return bound;
     }
 
     private State Sound(int k) => new([], clusters[k].Stations.Sum(s => s.LogNone), 0);

@@ -40,6 +40,17 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
         return !active.Any(IsAnything) && Predict(active) is { IsOpen: false } prediction ? prediction : null;
     }
 
+    public override int Side(IReadOnlyList<Suspect> suspects, Outlook outlook, Cures cures)
+    {
+        if (IsFed)
+        {
+            return 0;
+        }
+
+        var closed = Closed(suspects, cures);
+        return Shown.Value is { } value && (closed is null || outlook.Mean(closed) > value.Si) ? 1 : -1;
+    }
+
     /// <summary>The two-sided tail of the display under a sound circuit; for an open prediction or an over-range display its chance.</summary>
     public override double Surprise(Outlook outlook)
     {

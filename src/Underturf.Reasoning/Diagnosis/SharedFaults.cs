@@ -18,9 +18,6 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     /// <summary>Suspects below the best by this much in the logarithm are left out.</summary>
     private const double Negligible = 14;
 
-    /// <summary>What a station costs at the most that the fault alone does not explain: it may have a fault of its own.</summary>
-    private const double OwnFault = -7;
-
     /// <summary>A shared fault this likely is asked for a second beside it.</summary>
     private const double Company = 0.1;
 
@@ -32,7 +29,9 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     private readonly StateFinder finder = new(owner);
     private readonly SiteFinder learner = new(owner);
     private readonly Beside beside = new(owner, clusters, fit);
-    private readonly Dictionary<string, double> sound = new(StringComparer.Ordinal);
+
+    /// <summary>For the clusters that a fault changes what all others say of what is shared, and the logarithm of their chance without it.</summary>
+    private readonly Dictionary<string, (Outlook Others, double Log)> sound = new(StringComparer.Ordinal);
 
     public static bool Affects(Suspect suspect, StationPath path) => suspect.Fault?.Scope switch
     {
@@ -60,41 +59,42 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     private static bool SameSeat(Suspect a, Suspect b) => a.Fault == b.Fault && a.Leg == b.Leg && a.Common == b.Common;
 
     /// <summary>With every affected station sound, or with a fault of its own: cheap, and enough to drop what is out of the question.</summary>
-    private List<Suspect> Promising(IReadOnlyList<Suspect> suspects, IReadOnlyList<Suspect> first)
+    private List<Suspect> Promising(IReadOnlyList<SuspectFamily> families, IReadOnlyList<Suspect> first)
     {
-        var score = suspects.Select(s => Math.Log(s.Weight)).ToArray();
+        var scores = families.Select(f => f.Select(s => Math.Log(s.Weight)).ToArray()).ToList();
         for (var k = 0; k < clusters.Count; k++)
         {
-            var (outlook, evidence) = (fit.Without(k), clusters[k].Evidence.ToList());
-            var none = clusters[k].Stations.Sum(s => s.LogNone);
-            var without = evidence.Select(e => e.LogChance(first, outlook, owner.Cures)).ToArray();
-            var total = first.Count == 0 ? fit.States(k).LogTotal : none + without.Sum();
-            for (var s = 0; s < suspects.Count; s++)
+            fit.Ask(k, outlook =>
             {
-                if (clusters[k].Stations.Any(n => Affects(suspects[s], n.Path)))
+                var glance = new Glance(owner, clusters[k], first, outlook, first.Count == 0 ? fit.States(k).LogTotal : null);
+                foreach (var f in Enumerable.Range(0, families.Count).Where(f => clusters[k].Stations.Any(n => Affects(families[f][0], n.Path))))
                 {
-                    var with = evidence.Select(e => e.LogChance([.. first, suspects[s]], outlook, owner.Cures)).ToArray();
-                    score[s] += with.AsSpan().SequenceEqual(without) ? 0 : Math.Max(none + with.Sum() - total, OwnFault);
+                    glance.AddTo(scores[f], families[f]);
                 }
-            }
+            });
         }
 
-        var best = Math.Max(0, score.DefaultIfEmpty(0).Max());
-        return [.. suspects.Index().Where(s => score[s.Index] > best - Negligible).OrderByDescending(s => score[s.Index]).Take(MostFull).Select(s => s.Item)];
+        var best = Math.Max(0, scores.SelectMany(s => s).DefaultIfEmpty(0).Max());
+        return [.. families
+            .SelectMany((f, i) => scores[i].Index().Where(s => s.Item > best - Negligible).Select(s => (Suspect: f[s.Index], Score: s.Item)))
+            .OrderByDescending(s => s.Score)
+            .Take(MostFull)
+            .Select(s => s.Suspect)];
     }
 
     private (SharedFault Fault, Row Row) Full(IReadOnlyList<Suspect> faults)
     {
         var affected = Enumerable.Range(0, clusters.Count).Where(k => clusters[k].Stations.Any(n => faults.Any(f => Affects(f, n.Path))) && beside.Changes(k, faults)).ToList();
-        var row = Weigh(affected, faults);
         var key = string.Join(' ', affected);
         if (!sound.TryGetValue(key, out var without))
         {
-            without = Weigh(affected, []).Log;
+            var others = fit.Without(affected);
+            without = (others, Weigh(affected, [], others.Clone()).Log);
             sound[key] = without;
         }
 
-        return (new SharedFault(faults, faults.Sum(f => Math.Log(f.Weight)) + row.Log - without, affected.Zip(row.States).ToDictionary(p => p.First, p => p.Second)), row);
+        var row = Weigh(affected, faults, without.Others.Clone());
+        return (new SharedFault(faults, faults.Sum(f => Math.Log(f.Weight)) + row.Log - without.Log, affected.Zip(row.States).ToDictionary(p => p.First, p => p.Second)), row);
     }
 
     /// <summary>Each cluster weighed once more by what all the others say, not only those before it.</summary>
@@ -104,9 +104,9 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     };
 
     /// <summary>The affected clusters one after the other.</summary>
-    private Row Weigh(List<int> affected, IReadOnlyList<Suspect> faults)
+    private Row Weigh(List<int> affected, IReadOnlyList<Suspect> faults, Outlook others)
     {
-        var row = new Row(0, fit.Without(affected), [], []);
+        var row = new Row(0, others, [], []);
         foreach (var k in affected)
         {
             var states = faults.Count == 0 ? finder.Weigh(clusters[k], fit.States(k).All, [], row.Outlook) : beside.Weigh(k, faults, row.Outlook);

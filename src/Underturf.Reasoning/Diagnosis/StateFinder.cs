@@ -10,7 +10,7 @@ namespace Underturf.Reasoning.Diagnosis;
 internal sealed class StateFinder(Case owner)
 {
     /// <summary>States below the best by this much in the logarithm are left out; their sum is bounded in the result.</summary>
-    private const double Negligible = 16;
+    private const double Negligible = 13;
 
     /// <summary>A station less likely sound than this is searched for several faults at once.</summary>
     private const double Ordinary = 0.9;
@@ -35,12 +35,17 @@ internal sealed class StateFinder(Case owner)
         return States.Of([.. some.Select(s => s with { LogWeight = s.LogPrior + Log(evidence, Both(s.Suspects, shared), outlook) })], double.NegativeInfinity);
     }
 
-    private double Log(List<Evidence> evidence, IReadOnlyList<Suspect> active, Outlook outlook)
+    /// <summary>log of the chance of notes; once it is below the floor, anything below the floor.</summary>
+    public double Log(IEnumerable<Evidence> evidence, IReadOnlyList<Suspect> active, Outlook outlook, double floor = double.NegativeInfinity)
     {
         var sum = 0.0;
         foreach (var note in evidence)
         {
             sum += note.LogChance(active, outlook, owner.Cures);
+            if (sum < floor)
+            {
+                break;
+            }
         }
 
         return sum;
@@ -52,9 +57,9 @@ internal sealed class StateFinder(Case owner)
     {
         var found = new Found();
         Try(station, [], station.LogNone, shared, outlook, found);
-        foreach (var suspect in station.Suspects)
+        foreach (var family in station.Families)
         {
-            Try(station, [suspect], station.LogNone + Math.Log(suspect.Weight), shared, outlook, found);
+            AmountSieve.Run(family.Count, i => Try(station, [family[i]], station.LogNone + Math.Log(family[i].Weight), shared, outlook, found), found.LeaveOut);
         }
 
         var states = States.Of(found.Kept(), found.LogLeftOut);
@@ -67,15 +72,12 @@ internal sealed class StateFinder(Case owner)
         var seeds = states.All.Where(s => s.Suspects.Count == 1).Take(MostSeeds).Concat(SeedsByNote(station, shared, outlook)).DistinctBy(s => s.Suspects[0]).ToList();
         for (var count = 2; count <= MostFaults && seeds.Count > 0; count++)
         {
-            var tried = new HashSet<SuspectSet>();
+            var tried = new Dictionary<SuspectSet, Verdict>();
             foreach (var seed in seeds)
             {
-                foreach (var suspect in station.Suspects.Where(s => Together(seed.Suspects, s)))
+                foreach (var family in station.Families.Where(f => Together(seed.Suspects, f[0])))
                 {
-                    if (tried.Add(new SuspectSet([.. seed.Suspects, suspect])))
-                    {
-                        Try(station, [.. seed.Suspects, suspect], seed.LogPrior + Math.Log(suspect.Weight), shared, outlook, found);
-                    }
+                    AmountSieve.Run(family.Count, i => TryOnce(station, seed, family[i], shared, outlook, found, tried), found.LeaveOut);
                 }
             }
 
@@ -85,10 +87,38 @@ internal sealed class StateFinder(Case owner)
         return States.Of(found.Kept(), found.LogLeftOut);
     }
 
-    private IEnumerable<State> SeedsByNote(StationNotes station, IReadOnlyList<Suspect> shared, Outlook outlook) => station.Evidence.SelectMany(note => station.Suspects
+    /// <summary>A set of suspects may grow from each of its members.</summary>
+    private Verdict TryOnce(StationNotes station, State seed, Suspect more, IReadOnlyList<Suspect> shared, Outlook outlook, Found found, Dictionary<SuspectSet, Verdict> tried)
+    {
+        Suspect[] suspects = [.. seed.Suspects, more];
+        var set = new SuspectSet(suspects);
+        if (!tried.TryGetValue(set, out var verdict))
+        {
+            verdict = Try(station, suspects, seed.LogPrior + Math.Log(more.Weight), shared, outlook, found);
+            tried[set] = verdict;
+        }
+
+        return verdict;
+    }
+
+    private IEnumerable<State> SeedsByNote(StationNotes station, IReadOnlyList<Suspect> shared, Outlook outlook) => station.Evidence.SelectMany(note => station.Families
+        .SelectMany(f => Nearest(f, note, shared, outlook))
         .Select(s => new State([s], station.LogNone + Math.Log(s.Weight), Math.Log(s.Weight) + note.LogChance([s, .. shared], outlook, owner.Cures)))
         .OrderByDescending(s => s.LogWeight)
         .Take(SeedsOfANote));
+
+    /// <summary>The amounts whose predictions lie next to a note on either side; every fourth where sides say nothing.</summary>
+    private IEnumerable<Suspect> Nearest(SuspectFamily family, Evidence note, IReadOnlyList<Suspect> shared, Outlook outlook)
+    {
+        int Side(int i) => note.Side([family[i], .. shared], outlook, owner.Cures);
+        if (family.Count < 4 || Side(0) == 0)
+        {
+            return family.Where((_, i) => i % 4 == 0);
+        }
+
+        var (below, above) = AmountSieve.Crossing(family.Count, Side);
+        return [family[below], family[above]];
+    }
 
     /// <summary>A part has one amount of a fault; "something not modelled" leaves no room for more.</summary>
     private static bool Together(IReadOnlyList<Suspect> suspects, Suspect more)
@@ -106,21 +136,22 @@ internal sealed class StateFinder(Case owner)
 
     private static bool IsAnything(Suspect suspect) => suspect.Fault!.Scope == Property.Practice.FaultScope.Unmodelled;
 
-    private void Try(StationNotes station, Suspect[] suspects, double logPrior, IReadOnlyList<Suspect> shared, Outlook outlook, Found found)
+    private Verdict Try(StationNotes station, Suspect[] suspects, double logPrior, IReadOnlyList<Suspect> shared, Outlook outlook, Found found)
     {
         var active = Both(suspects, shared);
         var weight = logPrior;
-        foreach (var note in station.Evidence)
+        for (var i = 0; i < station.Evidence.Count; i++)
         {
-            weight += note.LogChance(active, outlook, owner.Cures);
+            weight += station.Evidence[i].LogChance(active, outlook, owner.Cures);
             if (weight < found.Best - Negligible)
             {
                 found.LeaveOut(weight);
-                return;
+                return new Verdict(i, station.Evidence[i].Side(active, outlook, owner.Cures), weight);
             }
         }
 
         found.Keep(new State(suspects, logPrior, weight));
+        return new Verdict(-1, 0, weight);
     }
 
     /// <summary>Joint states of several stations, the likeliest of each by its own notes, weighed by the readings between them.</summary>

@@ -14,9 +14,10 @@ internal sealed class StationFeeder
     private readonly FeederReading reading;
     private readonly Dictionary<(Measure, string?, bool), Prediction> sound = [];
 
-    public StationFeeder(StationPath path, PracticeBook book, Supply supply, Unknowns unknowns)
+    /// <param name="ends">Legs at whose far ends a conductor ends: the insulation of a whole conductor is reckoned there.</param>
+    public StationFeeder(StationPath path, PracticeBook book, Supply supply, Unknowns unknowns, IReadOnlyList<int> ends)
     {
-        (Path, Book, Supply) = (path, book, supply);
+        (Path, Book, Supply, Ends) = (path, book, supply, ends);
         var legs = path.Legs;
         var count = legs.Count;
         (ConductorCopper, CommonCopper, LengthSpread, Lengths) = (new double[count], new double[count], new double[count], new int[count]);
@@ -38,6 +39,9 @@ internal sealed class StationFeeder
     public PracticeBook Book { get; }
 
     public Supply Supply { get; }
+
+    /// <summary>Legs at whose far ends a conductor ends.</summary>
+    public IReadOnlyList<int> Ends { get; }
 
     /// <summary>Ohms of the station's conductor in each leg, splices not counted.</summary>
     public double[] ConductorCopper { get; }

@@ -9,13 +9,14 @@ namespace Underturf.Reasoning.Diagnosis;
 /// </summary>
 internal static class Strata
 {
-    private const int Count = 24;
+    public const int Count = 24;
 
     /// <summary>Middle and spread of each stratum of the standard normal distribution.</summary>
     private static readonly (double Middle, double Spread)[] standard = [.. Enumerable.Range(0, Count).Select(Standard)];
 
-    public static IEnumerable<(double Amount, double LogSpread, double Share)> Of(Spread spread) =>
-        standard.Select(s => (spread.Median * Math.Exp(spread.LogSpread * s.Middle), spread.LogSpread * s.Spread, 1.0 / Count));
+    /// <summary>The middle of a stratum and the standard deviation of the logarithm within it; the lowest is 0.</summary>
+    public static (double Amount, double LogSpread) Of(Spread spread, int index) =>
+        (spread.Median * Math.Exp(spread.LogSpread * standard[index].Middle), spread.LogSpread * standard[index].Spread);
 
     /// <summary>The outermost strata reach to infinity; a tenth of a stratum stands for their end.</summary>
     private static (double Middle, double Spread) Standard(int i)

@@ -11,16 +11,16 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
     /// <summary>Counts of coils rarer than this share of their fault are left out; that bounds what is lost by it.</summary>
     private const double LeastShare = 1e-3;
 
-    /// <summary>What can be wrong with one station alone.</summary>
-    public IReadOnlyList<Suspect> Private(StationPath path) =>
-        [.. book.Faults.SelectMany(f => PrivateSeats(f, path)).SelectMany(Amounts)];
+    /// <summary>What can be wrong with one station alone: for each fault at each place its amounts, the smallest first.</summary>
+    public IReadOnlyList<SuspectFamily> Private(StationPath path) =>
+        [.. book.Faults.SelectMany(f => PrivateSeats(f, path)).Select(seat => new SuspectFamily(seat))];
 
     /// <summary>What can be wrong with the common, the sensor in it, the supply, or everywhere.</summary>
-    public IReadOnlyList<Suspect> Shared(string controller) =>
-        [.. book.Faults.SelectMany(f => SharedSeats(f, controller)).SelectMany(Amounts)];
+    public IReadOnlyList<SuspectFamily> Shared(string controller) =>
+        [.. book.Faults.SelectMany(f => SharedSeats(f, controller)).Select(seat => new SuspectFamily(seat))];
 
-    /// <summary>What can be wrong between two stations of one controller that meet in a place.</summary>
-    public IEnumerable<Suspect> Pairs(string controller)
+    /// <summary>What can be wrong between two stations of one controller that meet in a place, one of them at least worth asking about.</summary>
+    public IEnumerable<Suspect> Pairs(string controller, Func<string, bool> isAsked)
     {
         var here = paths.Where(p => p.Controller == controller).ToList();
         foreach (var fault in book.Faults.Where(f => f.Scope == FaultScope.Pair))
@@ -29,7 +29,7 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
             {
                 for (var j = i + 1; j < here.Count; j++)
                 {
-                    if (here[i].LastMeeting(here[j]) is { } leg)
+                    if ((isAsked(here[i].Station) || isAsked(here[j].Station)) && here[i].LastMeeting(here[j]) is { } leg)
                     {
                         // Wherever two conductors are swapped, it is cured at the terminals: the place says nothing.
                         yield return Seat(fault, here[i], fault.Swaps ? null : leg, fault.Rate / (here.Count - 1)) with { Other = here[j].Station };
@@ -42,7 +42,7 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
     private static IEnumerable<Suspect> PrivateSeats(FaultPractice fault, StationPath path) => fault.Scope switch
     {
         FaultScope.Conductor or FaultScope.Splice => path.Legs.Select(leg => Seat(fault, path, leg, fault.Rate)),
-        FaultScope.Branch => path.Legs.SelectMany(leg => Branches(Seat(fault, path, leg, fault.Rate / path.Legs.Count))).SelectMany(Halves),
+        FaultScope.Branch => path.Legs.Select(leg => Seat(fault, path, leg, fault.Rate / path.Legs.Count)).SelectMany(seat => Whole(seat).SelectMany(Branches).Concat(OneWay(seat))),
         FaultScope.Coil => path.Valves.Select(v => Seat(fault, path, path.Legs[v.Leg], fault.Rate)),
         FaultScope.Station => [Seat(fault, path, null, fault.Rate) with { Place = path.Valves[0].Place }],
         FaultScope.Unmodelled => [Seat(fault, path, null, fault.Rate)],
@@ -84,8 +84,8 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
         }
     }
 
-    /// <summary>What has diodes, in each state in which it may be found; where one half of the wave is blocked no further valve works.</summary>
-    private static IEnumerable<Suspect> Halves(Suspect seat)
+    /// <summary>What has diodes as it was made, and with one lost; anything else as it is.</summary>
+    private static IEnumerable<Suspect> Whole(Suspect seat)
     {
         var fault = seat.Fault!;
         if (fault.DcSeriesOhms is null)
@@ -93,21 +93,18 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
             return [seat];
         }
 
-        var oneWay = seat with { MoreCoils = 0, Weight = seat.Weight * fault.OneWay / 2 };
         Suspect[] states =
         [
             seat with { Weight = seat.Weight * Math.Max(0, 1 - fault.OneWay - fault.LostDiode) },
-            oneWay with { Passes = Passes.Forward },
-            oneWay with { Passes = Passes.Backward },
             seat with { Passes = Passes.All, Weight = seat.Weight * fault.LostDiode },
         ];
         return states.Where(s => s.Weight > 0);
     }
 
-    private static IEnumerable<Suspect> Amounts(Suspect seat)
+    /// <summary>What has diodes where one half of the wave is blocked: no further valve works.</summary>
+    private static IEnumerable<Suspect> OneWay(Suspect seat)
     {
-        return seat.Fault!.Unknown is not { } spread || seat.Passes == Passes.All
-            ? [seat]
-            : Strata.Of(spread).Select(s => seat with { Amount = s.Amount, AmountLogSpread = s.LogSpread, Weight = seat.Weight * s.Share });
+        var half = seat with { Weight = seat.Weight * seat.Fault!.OneWay / 2 };
+        return seat.Fault.DcSeriesOhms is null || half.Weight <= 0 ? [] : [half with { Passes = Passes.Forward }, half with { Passes = Passes.Backward }];
     }
 }

@@ -25,7 +25,7 @@ public sealed class FeederTests
             var path = new PathFinder(history.Now, book).All().MaxBy(p => p.Legs.Count)!;
             var twin = path with { Valves = [.. path.Valves, new ValveEnd(null, path.Legs[0].To, 0, 28)] };
             var (supply, unknowns) = (new Supplies(history, book).Of(history.Now, path.Controller, 0), new Unknowns(book));
-            var (feeder, place) = (new StationFeeder(twin, book, supply, unknowns), path.Valves[0].Place);
+            var (feeder, place) = (new StationFeeder(twin, book, supply, unknowns, [twin.Legs.Count - 1]), path.Valves[0].Place);
             var bench = BenchLayout.Of(new BenchSetup([twin], measures, place, supply), book, unknowns);
             foreach (var suspects in Sets(twin, new SeededGenerator(seed)))
             {
@@ -38,10 +38,37 @@ public sealed class FeederTests
         Assert.True(compared > 1000);
     }
 
+    [Theory]
+    [InlineData(Measure.StationOhms)]
+    [InlineData(Measure.EarthOhms)]
+    public void Two_stations_joined_in_a_box_read_as_a_feeder_what_they_read_as_a_network(Measure measures)
+    {
+        var compared = 0;
+        for (ulong seed = 31; seed < 41; seed++)
+        {
+            var history = PropertyHistory.Fold(WorldGenerator.Make(seed, book).Log.Standing);
+            var paths = new PathFinder(history.Now, book).All();
+            var (supply, unknowns) = (new Supplies(history, book).Of(history.Now, paths[0].Controller, 0), new Unknowns(book));
+            foreach (var pair in new SuspectList(book, paths).Pairs(paths[0].Controller, _ => true).Where(p => p.Fault!.Joins))
+            {
+                var (path, partner) = (paths.First(p => p.Station == pair.Station), paths.First(p => p.Station == pair.Other));
+                if (JoinedPath.Of(path, partner, pair.Place!) is { } both)
+                {
+                    var bench = BenchLayout.Of(new BenchSetup([path, partner], measures, null, supply, JoinAt: pair.Place), book, unknowns);
+                    var feeder = new StationFeeder(both.Path, book, supply, unknowns, [path.Legs.Count - 1, both.PartnersEnd]);
+                    Same(new Predictor(book, unknowns).Predict(bench, bench.Vary(book, [pair])), feeder.Predict(measures, null, inrush: false, []), unknowns);
+                    compared++;
+                }
+            }
+        }
+
+        Assert.True(compared > 20);
+    }
+
     private static IEnumerable<IReadOnlyList<Suspect>> Sets(StationPath path, SeededGenerator chance)
     {
         var list = new SuspectList(book, [path]);
-        Suspect[] all = [.. list.Private(path).Concat(list.Shared(path.Controller)).Where(s => s.Fault!.Scope is not (FaultScope.Note or FaultScope.Unmodelled))];
+        Suspect[] all = [.. list.Private(path).Concat(list.Shared(path.Controller)).SelectMany(f => f).Where(s => s.Fault!.Scope is not (FaultScope.Note or FaultScope.Unmodelled))];
         yield return [];
         foreach (var suspect in all)
         {

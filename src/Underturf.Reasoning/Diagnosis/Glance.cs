@@ -1,0 +1,85 @@
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>
+/// A first look at what a cluster says of a fault on what stations share: all else sound, or at the worst a fault of its own besides. Amounts between two
+/// that say the same for the same reason say it too.
+/// </summary>
+internal sealed class Glance
+{
+    /// <summary>What a station costs at the most that the fault alone does not explain: it may have a fault of its own.</summary>
+    private const double OwnFault = -7;
+
+    private readonly Case owner;
+    private readonly IReadOnlyList<Evidence> evidence;
+    private readonly IReadOnlyList<Suspect> first;
+    private readonly Outlook outlook;
+    private readonly double[] without;
+    private readonly double none;
+    private readonly double total;
+
+    /// <param name="first">Shared faults that are taken as given.</param>
+    /// <param name="logTotal">log of the chance of the cluster's notes without the fault; where nothing is given, that of a sound cluster.</param>
+    public Glance(Case owner, Cluster cluster, IReadOnlyList<Suspect> first, Outlook outlook, double? logTotal)
+    {
+        (this.owner, this.first, this.outlook, evidence) = (owner, first, outlook, [.. cluster.Evidence]);
+        none = cluster.Stations.Sum(s => s.LogNone);
+        without = [.. evidence.Select(e => e.LogChance(first, outlook, owner.Cures))];
+        total = logTotal ?? none + without.Sum();
+    }
+
+    /// <summary>Adds to each amount's score what the cluster says of it.</summary>
+    public void AddTo(double[] scores, SuspectFamily family)
+    {
+        var (low, high) = (At(family[0]), At(family[^1]));
+        scores[0] += low.Score;
+        if (family.Count > 1)
+        {
+            scores[^1] += high.Score;
+            Between(scores, family, (0, low), (family.Count - 1, high));
+        }
+    }
+
+    private void Between(double[] scores, SuspectFamily family, (int Index, Word Word) low, (int Index, Word Word) high)
+    {
+        if (low.Word.IsAlike(high.Word))
+        {
+            for (var i = low.Index + 1; i < high.Index; i++)
+            {
+                scores[i] += low.Word.Score;
+            }
+        }
+        else if (high.Index - low.Index > 1)
+        {
+            var middle = (low.Index + high.Index) / 2;
+            var word = At(family[middle]);
+            scores[middle] += word.Score;
+            Between(scores, family, low, (middle, word));
+            Between(scores, family, (middle, word), high);
+        }
+    }
+
+    private Word At(Suspect suspect)
+    {
+        IReadOnlyList<Suspect> active = [.. first, suspect];
+        var (sum, worst, least, changed) = (none, 0, double.PositiveInfinity, false);
+        for (var i = 0; i < evidence.Count; i++)
+        {
+            var chance = evidence[i].LogChance(active, outlook, owner.Cures);
+            (worst, least) = chance < least ? (i, chance) : (worst, least);
+            changed |= chance != without[i];
+            sum += chance;
+        }
+
+        var score = sum - total;
+        return !changed ? new Word(0, -1, 0)
+            : score > OwnFault ? new Word(score, worst, 0)
+            : new Word(OwnFault, worst, evidence[worst].Side(active, outlook, owner.Cures));
+    }
+
+    /// <param name="Note">The note that speaks most against it; -1 where none changes.</param>
+    /// <param name="Side">On which side of that note it lies; 0 where that says nothing.</param>
+    private readonly record struct Word(double Score, int Note, int Side)
+    {
+        public bool IsAlike(Word other) => Note == other.Note && Side == other.Side && (Note < 0 || Side != 0);
+    }
+}
