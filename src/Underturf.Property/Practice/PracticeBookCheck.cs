@@ -19,7 +19,7 @@ internal static class PracticeBookCheck
         {
             ("wire.stationAwg", book.Wire.StationAwg), ("wire.commonAwg", book.Wire.CommonAwg),
             ("wire.soundLeakOhms", book.Wire.SoundLeakOhms), ("wire.unknownRunMetres", book.Wire.UnknownRunMetres),
-            ("wire.branchMetres", book.Wire.BranchMetres), ("coil.ohms", book.Coil.Ohms), ("coil.differ", book.Coil.Differ),
+            ("wire.branchMetres", book.Wire.BranchMetres), ("coil.ohms", book.Coil.Ohms), ("coil.differ", book.Coil.Differ), ("coil.batchSpread", book.Coil.BatchSpread),
             ("coil.levelSpread", book.Coil.LevelSpread), ("coil.pullInSpread", book.Coil.PullInSpread), ("supply.volts", book.Supply.Volts),
             ("supply.hertz", book.Supply.Hertz), ("supply.ratedVolts", book.Supply.RatedVolts),
             ("supply.ratedVoltAmperes", book.Supply.RatedVoltAmperes), ("relay.ohms", book.Relay.Ohms), ("coil.pullInVolts", book.Coil.PullInVolts), ("coil.chatterVolts", book.Coil.ChatterVolts), ("walk.metresPerMinute", book.Walk.MetresPerMinute),

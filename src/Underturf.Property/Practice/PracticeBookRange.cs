@@ -11,7 +11,7 @@ internal static class PracticeBookRange
     /// <summary>Of the natural logarithm: a factor of twenty thousand either way.</summary>
     private const double MostSpread = 10;
 
-    private static readonly string[] Spreads = ["spread", "levelSpread", "differ", "noted", "soundLeakSpread", "branchSpread", "gaugeSpread", "drift"];
+    private static readonly string[] Spreads = ["spread", "levelSpread", "differ", "batchSpread", "noted", "soundLeakSpread", "branchSpread", "gaugeSpread", "drift"];
 
     public static Problem? FirstProblem(ReadOnlySpan<byte> json)
     {

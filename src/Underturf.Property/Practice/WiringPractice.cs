@@ -30,7 +30,8 @@ public sealed record LengthSpreads(double Measured, double Told, double Estimate
 
 /// <summary>Coils where the log does not say.</summary>
 /// <param name="LevelSpread">Spread of the property's usual coil about <paramref name="Ohms"/>: one unknown shared by all coils.</param>
-/// <param name="Differ">Spread of one coil about the property's usual coil.</param>
+/// <param name="Differ">Spread of one coil about those bought with it.</param>
+/// <param name="BatchSpread">Spread of the coils of one box, bought together, about the property's usual coil.</param>
 /// <param name="Noted">Spread of a coil about the ohms noted for it.</param>
 /// <param name="InrushReactanceOhms">At the book's frequency of supply, plunger out: decides whether it pulls in.</param>
 /// <param name="HoldingReactanceOhms">At the book's frequency of supply, plunger in.</param>
@@ -39,6 +40,7 @@ public sealed record CoilPractice(
     double Ohms,
     double LevelSpread,
     double Differ,
+    double BatchSpread,
     double Noted,
     double InrushReactanceOhms,
     double HoldingReactanceOhms,

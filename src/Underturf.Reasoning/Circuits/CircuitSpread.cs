@@ -7,13 +7,13 @@ namespace Underturf.Reasoning.Circuits;
 /// <summary>
 /// How far a reading may be off, by the exact slopes of the solution: for each unknown the change of the reading when it is off by one
 /// standard deviation; the changes of different unknowns add as squares. Unknowns are the supply's volts, the usual coil, the soil's
-/// temperature, each length (shared by all conductors in it) and each coil.
+/// temperature, each length (shared by all conductors in it), the coils of each box and each coil.
 /// </summary>
 internal sealed class CircuitSpread(IReadOnlyList<Part> parts, Supply supply, CoilLevel level, PracticeBook book)
 {
     private const int SupplyVolts = 0, UsualCoil = 1, Soil = 2, First = 3;
 
-    private readonly int groups = parts.Count == 0 ? 0 : parts.Max(p => p.Length) + 1;
+    private readonly int groups = parts.Count == 0 ? 0 : parts.Max(p => Math.Max(p.Length, p.Batch)) + 1;
 
     public double Of(AcReading reading) => Length(Effects(reading));
 
@@ -32,6 +32,11 @@ internal sealed class CircuitSpread(IReadOnlyList<Part> parts, Supply supply, Co
             var slope = reading.Sensitivity(part.Element);
             var change = slope.Succeeded ? slope.Value * part.Ohms : 0;
             effects[part.Length >= 0 ? First + part.Length : First + groups + i] += change * part.LogSpread;
+            if (part.Batch >= 0)
+            {
+                effects[First + part.Batch] += change * book.Coil.BatchSpread;
+            }
+
             effects[UsualCoil] += part.Kind == PartKind.LevelCoil ? change * level.LogSpread : 0;
             effects[Soil] += part.Kind == PartKind.Wire ? change * SoilSpreadShare : 0;
         }

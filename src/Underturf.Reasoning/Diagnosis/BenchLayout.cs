@@ -187,7 +187,9 @@ internal sealed class BenchLayout
 
         if (ohms > 0 && double.IsFinite(ohms))
         {
-            parts.Add(new Part(coil, model.OnLevel ? PartKind.LevelCoil : PartKind.Other, -1, ohms, model.LogSpread));
+            parts.Add(model.OnLevel
+                ? new Part(coil, PartKind.LevelCoil, -1, ohms, model.LogSpread, unknowns.Batch(end.Place))
+                : new Part(coil, PartKind.Other, -1, ohms, model.LogSpread));
         }
     }
 

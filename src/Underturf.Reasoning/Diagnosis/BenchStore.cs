@@ -18,43 +18,66 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     public Prediction Predict(Measure measures, IReadOnlyList<string> stations, string? place, bool inrush, IReadOnlyList<Suspect> active)
     {
         var pair = Pair(active, stations);
-        if (stations.Count > 1 || pair is not null)
+        if (stations.Count == 1)
         {
-            return (pair is null ? null : Paired(measures, stations, place, inrush, active, pair))
-                ?? Benched(new Key(measures, stations[0], Partner(stations, pair), place, inrush, pair?.Fault!.Joins == true ? pair.Place : null, pair?.Fault!.Swaps == true), pair is not null, active);
+            return (pair is null ? Feeder(stations[0]).Predict(measures, place, inrush, active) : Paired(measures, stations[0], place, inrush, active, pair))
+                ?? Benched(new Key(measures, stations[0], Partner(stations[0], pair!), place, inrush, JoinAt(pair!), pair!.Fault!.Swaps), true, active);
         }
 
-        return Feeder(stations[0]).Predict(measures, place, inrush, active);
+        return pair is not null && !(pair.Concerns(stations[0]) && pair.Concerns(stations[1]))
+            ? Beside(stations, active, pair)
+            : Benched(new Key(measures, stations[0], stations[1], place, inrush, pair is null ? null : JoinAt(pair), pair?.Fault!.Swaps == true), pair is not null, active);
     }
 
     /// <summary>
     /// A pair that one feeder can show: what a terminal reads with the other's conductor on it, or with the other's valves hanging on the place where
     /// the two are joined. Nothing where the two conductors, or their commons, make a loop.
     /// </summary>
-    private Prediction? Paired(Measure measures, IReadOnlyList<string> stations, string? place, bool inrush, IReadOnlyList<Suspect> active, Suspect pair)
+    private Prediction? Paired(Measure measures, string station, string? place, bool inrush, IReadOnlyList<Suspect> active, Suspect pair)
     {
-        if (stations.Count > 1 || !(pair.Fault!.Swaps || pair.Fault.Joins))
+        var partner = Partner(station, pair);
+        if (pair.Fault!.Swaps)
         {
-            return null;
-        }
-
-        var partner = pair.Station == stations[0] ? pair.Other! : pair.Station!;
-        if (pair.Fault.Swaps)
-        {
-            return measures is Measure.StationOhms or Measure.ReversedOhms or Measure.EarthOhms or Measure.TerminalVolts or Measure.StationAmps || (measures == Measure.CoilVolts && place is null)
-                ? Feeder(partner).Predict(measures, null, inrush, active) with { IsTouched = true }
+            return Swapped(measures) is var asked && asked == Measure.CoilVolts && place is not null ? Prediction.Nothing(true)
+                : asked is { } what ? Feeder(partner).Predict(what, null, inrush, active) with { IsTouched = true }
                 : null;
         }
 
-        if (!joined.TryGetValue((stations[0], partner, pair.Place!), out var feeder))
+        return pair.Fault.Joins && Joined(station, partner, pair.Place!) is { } feeder ? feeder.Predict(measures, place, inrush, active) with { IsTouched = true } : null;
+    }
+
+    /// <summary>What is read of the other's circuit where two are swapped; nothing where the terminal has no part in it.</summary>
+    private static Measure? Swapped(Measure measures) => measures switch
+    {
+        // The leads are joined at a valve that the terminal does not reach.
+        Measure.JoinedOhms => Measure.StationOhms,
+        Measure.CoilVolts or Measure.StationOhms or Measure.ReversedOhms or Measure.EarthOhms or Measure.TerminalVolts or Measure.StationAmps => measures,
+        _ => null,
+    };
+
+    private StationFeeder? Joined(string station, string partner, string place)
+    {
+        if (!joined.TryGetValue((station, partner, place), out var feeder))
         {
-            feeder = JoinedPath.Of(paths[stations[0]], paths[partner], pair.Place!) is { } both
-                ? NewFeeder(both.Path, [paths[stations[0]].Legs.Count - 1, both.PartnersEnd])
-                : null;
-            joined[(stations[0], partner, pair.Place!)] = feeder;
+            feeder = JoinedPath.Of(paths[station], paths[partner], place) is { } both ? NewFeeder(both.Path, [paths[station].Legs.Count - 1, both.PartnersEnd]) : null;
+            joined[(station, partner, place)] = feeder;
         }
 
-        return feeder is null ? null : feeder.Predict(measures, place, inrush, active) with { IsTouched = true };
+        return feeder;
+    }
+
+    /// <summary>
+    /// Two terminals read against each other, one of them crossed or swapped with a third station: its circuit is the third's, or has the third's valves on it. A
+    /// crossing that makes a loop is taken as none.
+    /// </summary>
+    private Prediction Beside(IReadOnlyList<string> stations, IReadOnlyList<Suspect> active, Suspect pair)
+    {
+        var laid = stations.Select(s => !pair.Concerns(s) ? paths[s]
+            : pair.Fault!.Swaps ? paths[Partner(s, pair)]
+            : JoinedPath.Of(paths[s], paths[Partner(s, pair)], pair.Place!)?.Path ?? paths[s]).ToList();
+        var (unknowns, supply) = (Unknowns(stations[0]), supplyOf(laid[0].Controller));
+        var bench = BenchLayout.Of(new BenchSetup(laid, Measure.BetweenStationsOhms, null, supply), book, unknowns);
+        return new Predictor(book, unknowns).Predict(bench, bench.Vary(book, active)) with { IsTouched = true };
     }
 
     private Suspect? Pair(IReadOnlyList<Suspect> active, IReadOnlyList<string> stations)
@@ -91,21 +114,14 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
 
     private StationFeeder NewFeeder(StationPath path, IReadOnlyList<int> ends) => new(path, book, supplyOf(path.Controller), unknownsOf(path.Controller), ends);
 
-    /// <summary>
-    /// Whether a pair changes what is measured: it holds the one station, or just the two that are measured against each other, and both
-    /// were there at that time and, where it has a place, met in it.
-    /// </summary>
-    private bool IsHere(Suspect pair, IReadOnlyList<string> stations)
-    {
-        var concerned = pair.Station == stations[0] || pair.Other == stations[0];
-        var both = stations.Count == 1 || pair.Station == stations[1] || pair.Other == stations[1];
-        return concerned && both && Meets(pair.Station!, pair.Place) && Meets(pair.Other!, pair.Place);
-    }
+    /// <summary>Whether a pair changes what is measured: it holds a station of it, and both were there at that time and, where it has a place, met in it.</summary>
+    private bool IsHere(Suspect pair, IReadOnlyList<string> stations) => stations.Any(pair.Concerns) && Meets(pair.Station!, pair.Place) && Meets(pair.Other!, pair.Place);
 
     private bool Meets(string station, string? place) => paths.TryGetValue(station, out var path) && (place is null || path.LegTo(place) >= 0);
 
-    private static string? Partner(IReadOnlyList<string> stations, Suspect? pair) =>
-        stations.Count > 1 ? stations[1] : pair is null ? null : pair.Station == stations[0] ? pair.Other : pair.Station;
+    private static string Partner(string station, Suspect pair) => pair.Station == station ? pair.Other! : pair.Station!;
+
+    private static string? JoinAt(Suspect pair) => pair.Fault!.Joins ? pair.Place : null;
 
     private Unknowns Unknowns(string station) => unknownsOf(paths[station].Controller);
 

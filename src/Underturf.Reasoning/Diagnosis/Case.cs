@@ -57,9 +57,9 @@ internal sealed class Case
         {
             var view = History.At(moment);
             var paths = new PathFinder(view, Book).All().ToDictionary(p => p.Station, StringComparer.Ordinal);
-            foreach (var (path, leg) in paths.Values.SelectMany(p => p.Legs.Select(l => (p, l))))
+            foreach (var path in paths.Values)
             {
-                Unknowns(path.Controller).Length(new LegKey(leg.Id, leg.To));
+                Unknowns(path.Controller).Take(path);
             }
 
             store = new BenchStore(paths, Book, controller => Supplies.Of(view, controller, epoch), Unknowns);

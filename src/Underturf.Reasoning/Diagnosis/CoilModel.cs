@@ -10,6 +10,9 @@ internal readonly record struct CoilModel(double Ohms, bool OnLevel, double LogS
         ? new CoilModel(ohms, false, book.Coil.Noted)
         : new CoilModel(book.Coil.Ohms, true, book.Coil.Differ);
 
+    /// <summary>Spread of coils side by side or in a row that nobody has seen: of another batch, and each by itself.</summary>
+    public static double UnseenSpread(PracticeBook book, int count) => double.Hypot(book.Coil.BatchSpread, book.Coil.Differ / Math.Sqrt(count));
+
     /// <summary>Ohms of reactance at a supply's frequency: the book gives them at its own.</summary>
     public static double ReactanceOhms(PracticeBook book, double hertz, bool inrush) =>
         (inrush ? book.Coil.InrushReactanceOhms : book.Coil.HoldingReactanceOhms) * hertz / book.Supply.Hertz;

@@ -21,6 +21,9 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
     /// <summary>False for notes that a slip of the pen or eye does not concern.</summary>
     public virtual bool CanBeMisread => true;
 
+    /// <summary>Whether it was taken in the same way, of the same thing, at the same place.</summary>
+    public virtual bool IsOfTheSame(Evidence other) => GetType() == other.GetType() && Stations.SequenceEqual(other.Stations);
+
     /// <summary>Logarithm of the chance to note just this when the suspects, and nothing else, are wrong.</summary>
     public double LogChance(IReadOnlyList<Suspect> suspects, Outlook outlook, Cures cures)
     {

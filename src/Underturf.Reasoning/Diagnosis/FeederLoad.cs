@@ -18,6 +18,9 @@ internal record struct FeederLoad
     /// <summary>True where the ohms follow the property's usual coil.</summary>
     public bool IsLevel { get; init; }
 
+    /// <summary>Which of the station's own coils it is; -1 for what is none of them.</summary>
+    public int Coil { get; init; } = -1;
+
     /// <summary>True for what has a coil's reactance.</summary>
     public bool IsCoil { get; init; }
 

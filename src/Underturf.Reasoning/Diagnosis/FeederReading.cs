@@ -8,7 +8,7 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>Solves a station's feeder and carries what is not known to the reading by the exact slopes of the solution (docs/models/wiring.md).</summary>
 internal sealed class FeederReading
 {
-    /// <summary>Shared unknowns of every reading: soil, supply, the instrument's bias, then the legs' lengths.</summary>
+    /// <summary>Shared unknowns of every reading: soil, supply, the instrument's bias, then the legs' lengths and the coils' batches.</summary>
     private const int FirstLength = 3;
 
     private readonly StationFeeder feeder;
@@ -187,6 +187,11 @@ internal sealed class FeederReading
             var (load, slope) = (work.Loads[k], loadSlopes[k]);
             var coil = slope.Coil == 0 ? 0 : slope.Coil * load.CoilOhms;
             level += load.IsLevel ? coil : 0;
+            if (load is { IsLevel: true, Coil: >= 0 })
+            {
+                slopes[FirstLength + legSlopes.Length + load.Coil] = coil * feeder.Book.Coil.BatchSpread;
+            }
+
             copper += slope.Wire * load.WireOhms;
             own += Square(coil * load.CoilSpread) + Square(slope.Wire * load.WireOhms * load.WireSpread);
             own += slope.Shunt == 0 ? 0 : Square(slope.Shunt * load.ShuntOhms * load.ShuntSpread);
@@ -205,7 +210,7 @@ internal sealed class FeederReading
         if (!shared.TryGetValue((work.Measures, work.IsInrush), out var known))
         {
             var instrument = work.IsInrush ? null : feeder.Book.InstrumentOf(work.Measures);
-            known = ([Unknowns.Soil, Unknowns.Supply, instrument is null ? Unknowns.Soil : unknowns.Bias(instrument), .. feeder.Lengths], instrument?.Bias ?? 0);
+            known = ([Unknowns.Soil, Unknowns.Supply, instrument is null ? Unknowns.Soil : unknowns.Bias(instrument), .. feeder.Lengths, .. feeder.Batches], instrument?.Bias ?? 0);
             shared[(work.Measures, work.IsInrush)] = known;
         }
 

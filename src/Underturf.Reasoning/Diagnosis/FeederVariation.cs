@@ -106,7 +106,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
 
     public void AddSeries(Suspect suspect, double ohms, double logSpread) => Add(suspect, ohms, logSpread, false);
 
-    public void AddCoils(Suspect suspect, int count) => Add(suspect, count * feeder.Book.Coil.Ohms, feeder.Book.Coil.Differ, true);
+    public void AddCoils(Suspect suspect, int count) => Add(suspect, count * feeder.Book.Coil.Ohms, CoilModel.UnseenSpread(feeder.Book, count), true);
 
     /// <summary>Shorted turns are a shunt that leaves the coil this share of its ohms, at any frequency.</summary>
     public void ShortTurns(Suspect suspect, double share, double logSpread)
@@ -146,14 +146,14 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
             return;
         }
 
-        var (book, narrowing) = (feeder.Book, Math.Sqrt(count));
+        var book = feeder.Book;
         loads.Add(new FeederLoad
         {
             Node = leg,
             WireOhms = BenchLayout.BranchWireOhms(book) / count,
-            WireSpread = book.Wire.BranchSpread / narrowing,
+            WireSpread = book.Wire.BranchSpread / Math.Sqrt(count),
             CoilOhms = book.Coil.Ohms / count,
-            CoilSpread = book.Coil.Differ / narrowing,
+            CoilSpread = CoilModel.UnseenSpread(book, count),
             IsLevel = true,
             IsCoil = true,
             Count = count,

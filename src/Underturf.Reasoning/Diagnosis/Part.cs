@@ -16,4 +16,5 @@ internal enum PartKind
 /// <summary>A share of an element's ohms that is not known exactly.</summary>
 /// <param name="Length">The number of the length that it hangs on among the unknowns; -1 where it varies alone.</param>
 /// <param name="LogSpread">Standard deviation of the logarithm of its ohms.</param>
-internal readonly record struct Part(int Element, PartKind Kind, int Length, double Ohms, double LogSpread);
+/// <param name="Batch">For a coil the number of its box's coils among the unknowns; -1 where it has none.</param>
+internal readonly record struct Part(int Element, PartKind Kind, int Length, double Ohms, double LogSpread, int Batch = -1);

@@ -36,16 +36,22 @@ internal sealed class Predictor(PracticeBook book, Unknowns unknowns)
     private Prediction Spread(Bench bench, double mean, IReadOnlyList<Part> parts, Func<int, Outcome<double>> slopeOf, bool touched)
     {
         var (level, copper, own) = (0.0, 0.0, 0.0);
-        var lengths = new SortedDictionary<int, double>();
+        var shared = new SortedDictionary<int, double>();
+        void Share(int unknown, double slope) => shared[unknown] = shared.GetValueOrDefault(unknown) + slope;
         foreach (var part in parts)
         {
             var slope = slopeOf(part.Element);
             var change = slope.Succeeded ? slope.Value * part.Ohms : 0;
             level += part.Kind == PartKind.LevelCoil ? change : 0;
             copper += part.Kind == PartKind.Wire ? change : 0;
+            if (part.Batch >= 0)
+            {
+                Share(part.Batch, change * book.Coil.BatchSpread);
+            }
+
             if (part.Length >= 0)
             {
-                lengths[part.Length] = lengths.GetValueOrDefault(part.Length) + (change * part.LogSpread);
+                Share(part.Length, change * part.LogSpread);
             }
             else
             {
@@ -54,13 +60,13 @@ internal sealed class Predictor(PracticeBook book, Unknowns unknowns)
         }
 
         var supply = bench.Setup.Supply;
-        lengths[Unknowns.Soil] = copper * CopperWire.PerKelvinAt20C * book.Wire.SoilSpreadCelsius;
-        lengths[Unknowns.Supply] = bench.Setup.IsFed ? mean * supply.VoltsSpread / supply.Volts : 0;
+        shared[Unknowns.Soil] = copper * CopperWire.PerKelvinAt20C * book.Wire.SoilSpreadCelsius;
+        shared[Unknowns.Supply] = bench.Setup.IsFed ? mean * supply.VoltsSpread / supply.Volts : 0;
         if (!bench.Setup.Inrush && book.InstrumentOf(bench.Setup.Measures) is { } instrument)
         {
-            lengths[unknowns.Bias(instrument)] = mean * instrument.Bias;
+            shared[unknowns.Bias(instrument)] = mean * instrument.Bias;
         }
 
-        return new Prediction(mean, level, own, false, touched, [.. lengths.Keys], [.. lengths.Values]);
+        return new Prediction(mean, level, own, false, touched, [.. shared.Keys], [.. shared.Values]);
     }
 }

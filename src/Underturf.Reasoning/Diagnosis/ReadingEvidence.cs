@@ -40,6 +40,9 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
         return !active.Any(IsAnything) && Predict(active) is { IsOpen: false } prediction ? prediction : null;
     }
 
+    public override bool IsOfTheSame(Evidence other) =>
+        other is ReadingEvidence reading && reading.Measures == Measures && reading.Place == Place && Stations.ToHashSet(StringComparer.Ordinal).SetEquals(reading.Stations);
+
     public override int Side(IReadOnlyList<Suspect> suspects, Outlook outlook, Cures cures)
     {
         if (IsFed)

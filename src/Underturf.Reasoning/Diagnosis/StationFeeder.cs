@@ -29,7 +29,8 @@ internal sealed class StationFeeder
             Lengths[i] = unknowns.Length(new LegKey(legs[i].Id, legs[i].To));
         }
 
-        Coils = [.. path.Valves.Select(v => Coil(v, book))];
+        Coils = [.. path.Valves.Select((v, i) => Coil(v, i, book))];
+        Batches = [.. path.Valves.Select(v => unknowns.Batch(v.Place))];
         work = new FeederVariation(this);
         reading = new FeederReading(this, unknowns, new RadialFeeder<double>([.. legs.Select(l => l.Parent)]), new RadialFeeder<System.Numerics.Complex>([.. legs.Select(l => l.Parent)]));
     }
@@ -55,6 +56,9 @@ internal sealed class StationFeeder
     public int[] Lengths { get; }
 
     public FeederLoad[] Coils { get; }
+
+    /// <summary>The number of each coil's batch among the unknowns.</summary>
+    public int[] Batches { get; }
 
     /// <summary>What an instrument would show with the suspects wrong.</summary>
     /// <param name="place">Where one stands; nothing at the controller.</param>
@@ -114,9 +118,9 @@ internal sealed class StationFeeder
         return 0;
     }
 
-    private static FeederLoad Coil(ValveEnd end, PracticeBook book)
+    private static FeederLoad Coil(ValveEnd end, int index, PracticeBook book)
     {
         var model = CoilModel.Of(end.NotedOhms, book);
-        return new FeederLoad { Node = end.Leg, CoilOhms = model.Ohms, IsLevel = model.OnLevel, CoilSpread = model.LogSpread, IsCoil = true };
+        return new FeederLoad { Node = end.Leg, Coil = index, CoilOhms = model.Ohms, IsLevel = model.OnLevel, CoilSpread = model.LogSpread, IsCoil = true };
     }
 }

@@ -65,19 +65,22 @@ internal sealed class SubjectFinder(Case owner)
         : string.CompareOrdinal(a, b));
 
     /// <summary>
-    /// The worlds as they bear on the station's notes now: a fault that work has cured is no longer wrong, and one that none of the notes would
-    /// show explains nothing here.
+    /// The worlds as they bear on the station's notes now: a fault that work has cured is no longer wrong, a doubtful note that was taken again is
+    /// settled, and a fault that none of the notes would show explains nothing here.
     /// </summary>
     private List<World> Present(string station, IReadOnlyList<World> worlds, Outlook outlook)
     {
         var notes = owner.Evidence.Where(e => e.Stations.Contains(station)).ToList();
         return [.. worlds
-            .Select(w => w with { Suspects = [.. w.Suspects.Where(s => !owner.Cures.IsCured(s, Moment.Last))] })
+            .Select(w => w with { Suspects = [.. w.Suspects.Where(s => !owner.Cures.IsCured(s, Moment.Last) && !IsTakenAgain(s, notes))] })
             .Select(w => w with { Suspects = Speaking(w.Suspects, notes, outlook) })
             .GroupBy(w => new SuspectSet(w.Suspects))
             .Select(g => new World(g.First().Suspects, g.Sum(w => w.Probability)))
             .OrderByDescending(w => w.Probability)];
     }
+
+    private static bool IsTakenAgain(Suspect suspect, List<Evidence> notes) =>
+        suspect.Note is { } note && notes.FirstOrDefault(n => n.Entry == note) is { } doubted && notes.Any(n => n.Moment > doubted.Moment && n.IsOfTheSame(doubted));
 
     /// <summary>The suspects without those whose absence no note would show, and without a further one that makes the notes no likelier.</summary>
     private IReadOnlyList<Suspect> Speaking(IReadOnlyList<Suspect> suspects, List<Evidence> notes, Outlook outlook)

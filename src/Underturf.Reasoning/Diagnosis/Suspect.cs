@@ -58,6 +58,9 @@ public sealed record Suspect
     public override int GetHashCode() => System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(this);
 
     public bool IsPair => Fault?.Scope == FaultScope.Pair;
+
+    /// <summary>Whether it is a pair that holds the station.</summary>
+    public bool Concerns(string station) => IsPair && (Station == station || Other == station);
 }
 
 /// <summary>What diodes let through.</summary>

@@ -1,10 +1,11 @@
 using Underturf.Property.Practice;
+using Underturf.Reasoning.Translation;
 
 namespace Underturf.Reasoning.Diagnosis;
 
 /// <summary>
 /// Numbers the unknowns that the readings of one controller share: the property's usual coil, the soil's temperature, the supply's volts, the
-/// bias of each instrument and the length of each stretch of cable. All but the first are counted in their own standard deviations.
+/// bias of each instrument, the length of each stretch of cable and the coils of each box. All but the first are counted in their own standard deviations.
 /// </summary>
 internal sealed class Unknowns(PracticeBook book)
 {
@@ -18,8 +19,9 @@ internal sealed class Unknowns(PracticeBook book)
     private const int FirstBias = 3;
 
     private readonly Dictionary<LegKey, int> legs = [];
+    private readonly Dictionary<string, int> batches = new(StringComparer.Ordinal);
 
-    public int Count => FirstBias + book.Instruments.Count + legs.Count;
+    public int Count => FirstBias + book.Instruments.Count + legs.Count + batches.Count;
 
     public int Bias(InstrumentPractice instrument)
     {
@@ -34,12 +36,38 @@ internal sealed class Unknowns(PracticeBook book)
         throw new ArgumentException($"'{instrument.Name}' is no instrument of the practice book.", nameof(instrument));
     }
 
+    /// <summary>Numbers all that a station's path brings.</summary>
+    public void Take(StationPath path)
+    {
+        foreach (var leg in path.Legs)
+        {
+            Length(new LegKey(leg.Id, leg.To));
+        }
+
+        foreach (var valve in path.Valves)
+        {
+            Batch(valve.Place);
+        }
+    }
+
     public int Length(LegKey leg)
     {
         if (!legs.TryGetValue(leg, out var index))
         {
             index = Count;
             legs[leg] = index;
+        }
+
+        return index;
+    }
+
+    /// <summary>Coils that sit in one place were bought together.</summary>
+    public int Batch(string place)
+    {
+        if (!batches.TryGetValue(place, out var index))
+        {
+            index = Count;
+            batches[place] = index;
         }
 
         return index;

@@ -56,7 +56,7 @@ internal sealed class Variation(Bench bench, PracticeBook book) : IFaultyCircuit
     {
         if (bench.SeriesElement(suspect) is var element and >= 0)
         {
-            Add(element, count * book.Coil.Ohms, PartKind.LevelCoil, book.Coil.Differ);
+            Add(element, count * book.Coil.Ohms, PartKind.LevelCoil, CoilModel.UnseenSpread(book, count));
         }
     }
 
@@ -101,9 +101,8 @@ internal sealed class Variation(Bench bench, PracticeBook book) : IFaultyCircuit
         Set(slots.BranchWire, unit);
         Set(slots.BranchCoil, book.Coil.Ohms / count);
         inductances.Add((slots.BranchCoil, bench.Network.ElementAt(slots.BranchCoil).Henries / count));
-        var narrowing = Math.Sqrt(count);
-        parts.Add(new Part(slots.BranchWire, PartKind.Wire, -1, unit, book.Wire.BranchSpread / narrowing));
-        parts.Add(new Part(slots.BranchCoil, PartKind.LevelCoil, -1, book.Coil.Ohms / count, book.Coil.Differ / narrowing));
+        parts.Add(new Part(slots.BranchWire, PartKind.Wire, -1, unit, book.Wire.BranchSpread / Math.Sqrt(count)));
+        parts.Add(new Part(slots.BranchCoil, PartKind.LevelCoil, -1, book.Coil.Ohms / count, CoilModel.UnseenSpread(book, count)));
     }
 
     public void Join()

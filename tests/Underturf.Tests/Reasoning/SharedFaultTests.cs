@@ -66,6 +66,28 @@ public sealed class SharedFaultTests
     }
 
     [Fact]
+    public void A_reading_against_a_third_station_leaves_two_crossed_ones_crossed()
+    {
+        var low = Site.Ohms(Site.WireOhms(120, 2) + (31.0 / 2));
+        var against = Site.Ohms(Conductor(120) + (31.0 / 2) + Common(60) + 31 + Conductor(60));
+        var site = Site.Line().Sweep(60, (3, low), (4, low)).Run(3, "opens", "lawn 3", "lawn 4").Run(4, "opens", "lawn 4", "lawn 3").Read("station to station ohms", against, "s3", "s1");
+        Assert.True(site.Answer().About(3).Share("crossed-conductors") > 0.9);
+    }
+
+    [Fact]
+    public void A_reading_against_a_third_station_and_no_volts_at_its_own_valve_leave_two_swapped_ones_swapped()
+    {
+        var against = Site.Ohms(Conductor(180) + 31 + Common(60) + 31 + Conductor(120));
+        var site = Site.Line().Sweep().Run(2, "opens", "lawn 5").Run(5, "opens", "lawn 2").Read("station to station ohms", against, "s2", "s3").ReadAt("b1", "valve volts", "0.0 V", "s2");
+        Assert.True(site.Answer().About(2).Share("swapped-conductors") > 0.95);
+    }
+
+    /// <summary>Copper as in <see cref="Site.WireOhms"/>, a splice each 60 m.</summary>
+    private static double Conductor(double metres) => (metres * 6.385 / 304.8 * (1 - (0.00393 * 5))) + (metres / 60 * 0.03);
+
+    private static double Common(double metres) => (metres * 2.525 / 304.8 * (1 - (0.00393 * 5))) + (metres / 60 * 0.03);
+
+    [Fact]
     public void Two_terminals_that_both_read_low_and_water_places_of_no_station_are_two_shared_stations()
     {
         var low = Site.Ohms(Site.WireOhms(120, 2) + (31.0 / 2));
