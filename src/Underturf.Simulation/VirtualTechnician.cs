@@ -82,6 +82,29 @@ public sealed class VirtualTechnician
         return new TestFact { Station = station, Behaved = behaved, Watered = behaved == "opens" ? [placeOf(fed), .. extra] : [] };
     }
 
+    /// <summary>
+    /// Opens a place and looks: what is there is seen with the chance that the book gives it. What stations share is a note of its own, for all
+    /// that pass; what is a station's own is another, and so is that nothing is to be seen.
+    /// </summary>
+    /// <param name="chance">A number between 0 and 1 for each fault at the place, in the order of the faults.</param>
+    public IReadOnlyList<LookFact> Look(string place, Func<double> chance)
+    {
+        var seen = truth.Faults.Where(f => f.Place == place && chance() < Practice(f).Seen).ToList();
+        var shared = seen.Where(f => f.Station is null).ToList();
+        var notes = shared.Select(f => Found(place, [f], truth.Paths.Where(p => truth.Passes(f, p.Station)).Select(p => p.Station))).ToList();
+        var own = seen.Except(shared).ToList();
+        return shared.Count == 0 || own.Count > 0
+            ? [.. notes, Found(place, own, own.SelectMany(f => new[] { f.Station, f.Other }).OfType<string>())]
+            : notes;
+    }
+
+    private LookFact Found(string place, IEnumerable<TrueFault> faults, IEnumerable<string> stations) => new()
+    {
+        Place = place,
+        Stations = [.. stations.Distinct()],
+        Found = [.. faults.Select(f => Practice(f).FindingName).Distinct()],
+    };
+
     /// <summary>Open volts of a controller's supply; the only one's has no name.</summary>
     private double SupplyVolts(string controller) =>
         book.Supply.Volts + (book.Supply.VoltsSpread * numbers.Draw(truth.Paths.All(p => p.Controller == truth.Paths[0].Controller) ? "supply" : $"supply {controller}"));
