@@ -42,4 +42,7 @@ public sealed record WorldShape(
         BuriedShare = 0.12,
         SameStationShare = 0.1,
     };
+
+    /// <summary>What a trial begins with: small where no number of stations is given, else whole; visited for the complaint and the sweep only.</summary>
+    public static WorldShape Trial(int? stations, int? faults) => (stations is { } many ? Whole(many, faults) : Small with { Faults = faults }) with { FirstLookOnly = true };
 }

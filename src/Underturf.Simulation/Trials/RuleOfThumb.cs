@@ -13,7 +13,7 @@ internal static class RuleOfThumb
     public const double LeastWorthMinutes = 1;
 
     /// <summary>The act of the first question of which enough is known.</summary>
-    public static Move? Settled(TrialScene scene) => scene.Answers.Questions.FirstOrDefault(q => q.Settled)?.Moves[0];
+    public static Move? Settled(TrialScene scene) => scene.Answers.Questions.FirstOrDefault(q => q.Settled && q.Moves.Count > 0)?.Moves[0];
 
     /// <summary>One question after the other; within it the candidate for which the rule gives least.</summary>
     public static Move? EachQuestion(TrialScene scene, Func<TrialScene, OpenQuestion, Func<Move, double>> rule) => Settled(scene) ?? scene.Answers.Questions
