@@ -118,10 +118,30 @@ public sealed class VirtualTechnician
         probe.Measures is Measure.StationOhms or Measure.ReversedOhms or Measure.BetweenStationsOhms or Measure.JoinedOhms
         && Drifting(asked).Any(f => Normal.Cdf(numbers.Draw($"unsettled {name}")) < Practice(f).Drifting);
 
-    /// <summary>Drifting faults on the wires of the stations asked about, their common included.</summary>
-    private IEnumerable<TrueFault> Drifting(ReadingFact asked) => truth.Faults.Where(f => Practice(f).Drift > 0 && (f.Station is null
-        ? asked.Stations.Count > 0 && truth.Passes(f, asked.Stations[0])
-        : asked.Stations.Contains(f.Station)));
+    /// <summary>Drifting faults on the wires that a reading passes, their common included.</summary>
+    private IEnumerable<TrueFault> Drifting(ReadingFact asked) => Probe(asked).Measures is Measure.CoilOhms or Measure.EarthOhms
+        ? []
+        : truth.Faults.Where(f => Practice(f).Drift > 0 && IsPassed(f, asked) && (f.Station is null
+            ? asked.Stations.Count > 0 && truth.Passes(f, asked.Stations[0])
+            : asked.Stations.Contains(f.Station)));
+
+    /// <summary>A reading outward of an opened splice passes only what lies beyond it.</summary>
+    private bool IsPassed(TrueFault fault, ReadingFact asked)
+    {
+        if (Probe(asked).Measures != Measure.OutwardOhms || asked.Place is null)
+        {
+            return true;
+        }
+
+        var path = truth.Path(asked.Stations[0]);
+        var at = path.LegTo(fault.Place!);
+        while (at >= 0 && path.Legs[at].Parent != path.LegTo(asked.Place))
+        {
+            at = path.Legs[at].Parent;
+        }
+
+        return at >= 0;
+    }
 
     private FaultPractice Practice(TrueFault fault) => truth.Practice(fault);
 

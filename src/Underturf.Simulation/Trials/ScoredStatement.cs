@@ -6,6 +6,9 @@ namespace Underturf.Simulation.Trials;
 /// <param name="Right">Whether that class is right.</param>
 public sealed record ScoredStatement(IReadOnlyList<string> Stations, RepairClass Top, bool Right)
 {
+    /// <summary>It is about a station that was asked about at the start.</summary>
+    public bool AtStart { get; init; }
+
     /// <summary>The probabilities that were stated; nothing where the question closed by itself.</summary>
     public StatedChances? Stated { get; init; }
 }

@@ -70,8 +70,11 @@ public sealed class Trial
         }
 
         sheet.Closed(asked);
-        return new TrialResult(seed, policy.Name, end, steps, faults, complained.Count, complained.Count(site.Truth.Faults.Contains), sheet.Lines);
+        return new TrialResult(seed, policy.Name, end, steps, faults, complained.Count, complained.Count(site.Truth.Faults.Contains), Lines(asked));
     }
+
+    private IReadOnlyList<ScoredStatement> Lines(List<IReadOnlyList<string>> asked) =>
+        [.. sheet.Lines.Select(l => l with { AtStart = asked.Exists(a => a.Intersect(l.Stations).Any()) })];
 
     private Answers Ask() => Notebook.Open(site.Log, listing).Answer();
 

@@ -47,6 +47,9 @@ public sealed record TrialResult(
     /// <summary>All minutes worked.</summary>
     public double WorkedMinutes => Steps.Sum(s => s.WalkMinutes + s.Minutes);
 
+    /// <summary>What the choice of moves can change: the loss without the repairs that were right and without proving repairs.</summary>
+    public double SearchMinutes(PracticeBook book) => LossMinutes(book) - Steps.Where(s => s.Deed is TrialDeed.Repair or TrialDeed.Proof).Sum(s => s.Minutes);
+
     /// <summary>
     /// The one loss: minutes worked, and the cost of a wrong repair for each repair that mended nothing and for each fault that somebody
     /// complained of and that is still there: it will be a second trip.
