@@ -1,6 +1,7 @@
 using System.Text;
 using Underturf.Property.Practice;
 using Underturf.Reasoning.Diagnosis;
+using Underturf.Simulation;
 using Underturf.Simulation.Trials;
 
 namespace Underturf.Cli;
@@ -27,8 +28,18 @@ internal static class TrialText
             }
         }
 
+        foreach (var open in trial.StillOpen)
+        {
+            text.AppendLine($"Open: {open}");
+        }
+
+        text.AppendLine($"Really wrong: {Faults(trial.Truth)}");
+        text.AppendLine($"Still wrong: {Faults(trial.Left)}");
         return text.ToString().TrimEnd();
     }
+
+    private static string Faults(IReadOnlyList<TrueFault> faults) => faults.Count == 0 ? "nothing"
+        : string.Join("; ", faults.Select(f => string.Join(", ", new[] { f.Fault, f.Station, f.Other, f.Place }.Where(s => s is not null))));
 
     public static string Summary(IReadOnlyList<TrialResult> trials, PracticeBook book) => TextTable.Of(
         ["chosen by", "properties", "minutes", "of it walking", "moves", "wrong repairs", "faults left", "loss in minutes"],

@@ -51,8 +51,9 @@ public sealed class Trial
     private TrialResult Go()
     {
         var asked = answers.Questions.Select(sheet.Reader.Stations).ToList();
-        var complained = site.Truth.FaultsOf([.. asked.SelectMany(s => s)]);
-        var (faults, end) = (site.Truth.Faults.Count, TrialEnd.Limit);
+        IReadOnlyList<string> concerned = [.. asked.SelectMany(s => s).Distinct()];
+        var complained = site.Truth.FaultsOf(concerned).Where(f => site.Shows(f, concerned)).ToList();
+        var (truth, end) = (site.Truth.Faults, TrialEnd.Limit);
         while (steps.Count < MostSteps)
         {
             if (policy.Choose(new TrialScene(answers, site.View, site.Paths, site.Book, walk.MinutesTo)) is not { } move)
@@ -70,7 +71,12 @@ public sealed class Trial
         }
 
         sheet.Closed(asked);
-        return new TrialResult(seed, policy.Name, end, steps, faults, complained.Count, complained.Count(site.Truth.Faults.Contains), Lines(asked));
+        return new TrialResult(seed, policy.Name, end, steps, complained.Count, complained.Count(site.Truth.Faults.Contains), Lines(asked))
+        {
+            Truth = truth,
+            Left = site.Truth.Faults,
+            StillOpen = [.. answers.Questions.Select(q => $"{q.Symptom}: {q.Explanations[0].Probability:P0} {q.Explanations[0].Summary}{(q.Settled ? ", settled" : string.Empty)}")],
+        };
     }
 
     private IReadOnlyList<ScoredStatement> Lines(List<IReadOnlyList<string>> asked) =>

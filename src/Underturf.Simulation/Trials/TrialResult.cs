@@ -18,8 +18,7 @@ public enum TrialEnd
 /// <summary>What one technician did in one made-up property.</summary>
 /// <param name="Policy">How he chose.</param>
 /// <param name="Steps">In order.</param>
-/// <param name="Faults">How many faults there were.</param>
-/// <param name="AskedAbout">How many of them showed in a question that was open at the start.</param>
+/// <param name="AskedAbout">How many faults showed in a run or in the sweep of a station asked about at the start.</param>
 /// <param name="LeftOpen">How many of these were never mended.</param>
 /// <param name="Statements">What the notebook said of each question when it was acted on, or at the end.</param>
 public sealed record TrialResult(
@@ -27,11 +26,18 @@ public sealed record TrialResult(
     string Policy,
     TrialEnd End,
     IReadOnlyList<TrialStep> Steps,
-    int Faults,
     int AskedAbout,
     int LeftOpen,
     IReadOnlyList<ScoredStatement> Statements)
 {
+    /// <summary>What was really wrong at the start, and what still is.</summary>
+    public required IReadOnlyList<TrueFault> Truth { get; init; }
+
+    public required IReadOnlyList<TrueFault> Left { get; init; }
+
+    /// <summary>Questions open at the end: the symptom and what is held likeliest.</summary>
+    public required IReadOnlyList<string> StillOpen { get; init; }
+
     public int WrongRepairs => Steps.Count(s => s.Deed == TrialDeed.WrongRepair);
 
     public int Moves => Steps.Count(s => s.Deed == TrialDeed.Move);

@@ -86,6 +86,23 @@ internal sealed class TrialSite
         return right;
     }
 
+    /// <summary>Whether a run or the sweep of any of some stations would be another if a fault were not there: somebody may complain of it.</summary>
+    public bool Shows(TrueFault fault, IEnumerable<string> stations)
+    {
+        var without = new VirtualTechnician(Truth.Without([fault]), null, tailShare);
+        return stations.Any(s => Differ(technician.Run(s, WorldGenerator.Place), without.Run(s, WorldGenerator.Place)) || Differ(Sweep(technician, s), Sweep(without, s)));
+    }
+
+    private static bool Differ(TestFact one, TestFact other) => one.Behaved != other.Behaved || !one.Watered.SequenceEqual(other.Watered);
+
+    private static bool Differ(double one, double other) => Math.Abs(one - other) > Notable * Math.Min(one, other);
+
+    /// <summary>Share of a reading's ohms by which anybody sees that it is another.</summary>
+    private const double Notable = 0.05;
+
+    private static double Sweep(VirtualTechnician by, string station) =>
+        by.Read(new ReadingFact { How = "station ohms", Stations = [station], Value = Shown.OverRange }, "sweep").Value.Value?.Si ?? double.MaxValue;
+
     /// <summary>A sound run that cannot feed its valve: thicker wire helps.</summary>
     private bool IsWeak(WorkFact work) => work.Did == Book.AsBuilt.WeakRepair && work.Target is { } station && Paths.ContainsKey(station)
         && !improved.Contains(station) && Truth.FaultsOf([station]).Count == 0 && technician.Run(station, WorldGenerator.Place).Behaved != "opens";
