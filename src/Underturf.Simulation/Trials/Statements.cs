@@ -42,7 +42,9 @@ internal sealed class Statements(PropertyView view, PracticeBook book)
             return [(explanation.Fault != AsBuilt ? RepairClass.Unknown : explanation.Repair.Length > 0 ? new RepairClass(book.AsBuilt.WeakRepair, null) : RepairClass.Nothing, explanation.Probability)];
         }
 
-        var repairs = known.Select(f => f!.Repair).Where(r => r.Length > 0).Distinct().Order(StringComparer.Ordinal).ToList();
+        // A note that is wrong besides is no repair; by itself it is to be taken again.
+        var real = known.Where(f => f!.Scope != FaultScope.Note).ToList();
+        var repairs = (real.Count > 0 ? real : known).Select(f => f!.Repair).Where(r => r.Length > 0).Distinct().Order(StringComparer.Ordinal).ToList();
         var name = string.Join(RepairClass.And, repairs);
         return repairs.Count == 0 ? [(RepairClass.Unknown, explanation.Probability)]
             : repairs.Exists(r => book.Repair(r)!.Placed) && explanation.Places.Count > 0
