@@ -28,8 +28,9 @@ internal static class TrialCommand
                 Within("--faults", parsed.GetValue(faults), 1, MostFaults));
             var count = Within("--properties", parsed.GetValue(properties), 1, MostProperties)!.Value;
             var policies = parsed.GetValue(rules) ? Trial.PolicyNames : [Trial.PolicyNames[0]];
+            var first = parsed.GetValue(seed) is var from and >= 0 ? (ulong)from : throw new Refusal(new Problem("--seed", $"is {from}", "Give a whole number from 0 on"));
             var trials = Enumerable.Range(0, count)
-                .SelectMany(i => TrialStudy.One((ulong)parsed.GetValue(seed) + (ulong)i, shape, practice, policies))
+                .SelectMany(i => TrialStudy.One(first + (ulong)i, shape, practice, policies))
                 .ToList();
             Console.WriteLine(parsed.GetValue(json) ? TrialJson.Write(trials, practice) : Text(trials, practice));
             return ExitCode.Good;
