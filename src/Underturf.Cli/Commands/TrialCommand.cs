@@ -28,7 +28,7 @@ internal static class TrialCommand
                 Within("--faults", parsed.GetValue(faults), 1, MostFaults));
             var count = Within("--properties", parsed.GetValue(properties), 1, MostProperties)!.Value;
             var policies = parsed.GetValue(rules) ? Trial.PolicyNames : [Trial.PolicyNames[0]];
-            var first = parsed.GetValue(seed) is var from and >= 0 ? (ulong)from : throw new Refusal(new Problem("--seed", $"is {from}", "Give a whole number from 0 on"));
+            var first = From(parsed.GetValue(seed));
             var trials = Enumerable.Range(0, count)
                 .SelectMany(i => TrialStudy.One(first + (ulong)i, shape, practice, policies))
                 .ToList();
@@ -50,6 +50,8 @@ internal static class TrialCommand
         TrialEnd.NothingWorthwhile => "Questions are open, and no move is worth its minutes.",
         _ => $"Ended after {Trial.MostSteps} steps, with questions open.",
     };
+
+    private static ulong From(long seed) => seed >= 0 ? (ulong)seed : throw new Refusal(new Problem("--seed", $"is {seed}", "Give a whole number from 0 on"));
 
     private static int? Within(string option, int? value, int least, int most) => value is not { } given || (given >= least && given <= most)
         ? value
