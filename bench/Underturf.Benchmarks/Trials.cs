@@ -12,6 +12,7 @@ namespace Underturf.Benchmarks;
 internal static class Trials
 {
     private const int Properties = 100;
+    private const ulong IntervalSeed = 20_000;
 
     /// <param name="arguments">How many properties; how many stations, 0 for small ones; the first seed.</param>
     public static int Run(TextWriter output, IReadOnlyList<string> arguments)
@@ -73,7 +74,7 @@ internal static class Trials
 
     private static void Say(TextWriter output, string what, List<PropertyTrial> all, Func<IReadOnlyList<PropertyTrial>, double> figure)
     {
-        var (low, high) = Clustered.Interval(all, figure);
+        var (low, high) = Bootstrap.Interval(all, figure, IntervalSeed);
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}: {figure(all):F3}, 95 % interval {low:F3} to {high:F3}."));
     }
 

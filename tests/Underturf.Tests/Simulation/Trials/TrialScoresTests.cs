@@ -75,16 +75,6 @@ public sealed class TrialScoresTests
         Assert.Equal(0.5, TrialScores.TopRight([Line(true, 0.9, 0.5), Line(false, 0.9, 0)]));
     }
 
-    [Fact]
-    public void An_interval_over_properties_holds_the_figure_and_is_the_same_each_time()
-    {
-        double[] figures = [3, 1, 4, 1, 5, 9, 2, 6, 5, 3];
-        var (low, high) = Clustered.Interval(figures, f => f.Average());
-        Assert.InRange(3.9, low, high);
-        Assert.InRange(high - low, 1, 4);
-        Assert.Equal((low, high), Clustered.Interval(figures, f => f.Average()));
-    }
-
     private static ScoredStatement Line(bool right, double top, double truth) =>
         new(["s1"], RepairClass.Nothing, right) { Stated = new StatedChances(top, truth, truth, truth) };
 
