@@ -6,6 +6,7 @@ internal static class Studies
     public static IReadOnlyList<Study> All { get; } =
     [
         new Study("worlds", "Is the true fault among the explanations, and do the stated probabilities hold?", Worlds.Run),
+        new Study("diagnosis", "How good are the diagnosis and its moves? Parts: decisions, trial.", Diagnosis.Run),
         new Study("sweep", "How long does a variant of a network take, beside a circuit simulator doing the same?", SweepSpeed.Run),
         new Study("half-wave", "How long does a period with half-wave devices take, beside a transient of a circuit simulator?", HalfWaveSpeed.Run),
         new Study("growth", "How do the time and memory of belief grow with the property?", BeliefGrowth.Run),

@@ -16,6 +16,7 @@ var root = new RootCommand("The field notebook that thinks along with a landscap
     BookCommand.Make(),
     DemoCommand.Make(),
     SimulateCommand.Make(),
+    TrialCommand.Make(),
 };
 
 Console.SetOut(new PrintableWriter(Console.Out));

@@ -68,12 +68,3 @@ public sealed record PlaceProbability(string Place, double Probability, string? 
 /// log10 of how much likelier this reading is under the explanation than under the others together: positive speaks for it.
 /// </param>
 public sealed record EvidenceLine(string Entry, string What, string Predicted, string Observed, double Weight);
-
-/// <summary>Something to do next.</summary>
-/// <param name="Action">What to do.</param>
-/// <param name="Where">Label of the place.</param>
-/// <param name="Minutes">Expected minutes, walking included.</param>
-/// <param name="Worth">Minutes of expected loss that it saves, its own minutes not yet taken off.</param>
-/// <param name="Caution">The caution that belongs to it.</param>
-/// <param name="Question">Id of the question it serves most.</param>
-public sealed record Move(string Action, string Where, double Minutes, double Worth, string Caution, string Question);

@@ -82,6 +82,29 @@ public sealed class VirtualTechnician
         return new TestFact { Station = station, Behaved = behaved, Watered = behaved == "opens" ? [placeOf(fed), .. extra] : [] };
     }
 
+    /// <summary>
+    /// Opens a place and looks: what is there is seen with the chance that the book gives it. What stations share is a note of its own, for all
+    /// that pass; what is a station's own is another, and so is that nothing is to be seen.
+    /// </summary>
+    /// <param name="chance">A number between 0 and 1 for each fault at the place, in the order of the faults.</param>
+    public IReadOnlyList<LookFact> Look(string place, Func<double> chance)
+    {
+        var seen = truth.Faults.Where(f => f.Place == place && chance() < Practice(f).Seen).ToList();
+        var shared = seen.Where(f => f.Station is null).ToList();
+        var notes = shared.Select(f => Found(place, [f], truth.Paths.Where(p => truth.Passes(f, p.Station)).Select(p => p.Station))).ToList();
+        var own = seen.Except(shared).ToList();
+        return shared.Count == 0 || own.Count > 0
+            ? [.. notes, Found(place, own, own.SelectMany(f => new[] { f.Station, f.Other }).OfType<string>())]
+            : notes;
+    }
+
+    private LookFact Found(string place, IEnumerable<TrueFault> faults, IEnumerable<string> stations) => new()
+    {
+        Place = place,
+        Stations = [.. stations.Distinct()],
+        Found = [.. faults.Select(f => Practice(f).FindingName).Distinct()],
+    };
+
     /// <summary>Open volts of a controller's supply; the only one's has no name.</summary>
     private double SupplyVolts(string controller) =>
         book.Supply.Volts + (book.Supply.VoltsSpread * numbers.Draw(truth.Paths.All(p => p.Controller == truth.Paths[0].Controller) ? "supply" : $"supply {controller}"));
@@ -95,10 +118,30 @@ public sealed class VirtualTechnician
         probe.Measures is Measure.StationOhms or Measure.ReversedOhms or Measure.BetweenStationsOhms or Measure.JoinedOhms
         && Drifting(asked).Any(f => Normal.Cdf(numbers.Draw($"unsettled {name}")) < Practice(f).Drifting);
 
-    /// <summary>Drifting faults on the wires of the stations asked about, their common included.</summary>
-    private IEnumerable<TrueFault> Drifting(ReadingFact asked) => truth.Faults.Where(f => Practice(f).Drift > 0 && (f.Station is null
-        ? asked.Stations.Count > 0 && truth.Passes(f, asked.Stations[0])
-        : asked.Stations.Contains(f.Station)));
+    /// <summary>Drifting faults on the wires that a reading passes, their common included.</summary>
+    private IEnumerable<TrueFault> Drifting(ReadingFact asked) => Probe(asked).Measures is Measure.CoilOhms or Measure.EarthOhms
+        ? []
+        : truth.Faults.Where(f => Practice(f).Drift > 0 && IsPassed(f, asked) && (f.Station is null
+            ? asked.Stations.Count > 0 && truth.Passes(f, asked.Stations[0])
+            : asked.Stations.Contains(f.Station)));
+
+    /// <summary>A reading outward of an opened splice passes only what lies beyond it.</summary>
+    private bool IsPassed(TrueFault fault, ReadingFact asked)
+    {
+        if (Probe(asked).Measures != Measure.OutwardOhms || asked.Place is null)
+        {
+            return true;
+        }
+
+        var path = truth.Path(asked.Stations[0]);
+        var at = path.LegTo(fault.Place!);
+        while (at >= 0 && path.Legs[at].Parent != path.LegTo(asked.Place))
+        {
+            at = path.Legs[at].Parent;
+        }
+
+        return at >= 0;
+    }
 
     private FaultPractice Practice(TrueFault fault) => truth.Practice(fault);
 

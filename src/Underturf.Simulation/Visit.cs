@@ -57,8 +57,17 @@ internal sealed class Visit
         foreach (var path in truth.Paths)
         {
             Read("station ohms", path.Station);
-            Read("earth ohms", path.Station);
+            if (!shape.FirstLookOnly)
+            {
+                Read("earth ohms", path.Station);
+            }
+
             note(technician.Run(path.Station, WorldGenerator.Place));
+        }
+
+        if (shape.FirstLookOnly)
+        {
+            return;
         }
 
         foreach (var path in truth.Paths.Where((_, i) => shape.Stations is null ? i < FewRead : i % OneIn == 0))
@@ -140,25 +149,10 @@ internal sealed class Visit
     {
         foreach (var box in boxes.Where(_ => shape.LookShare > 0 && slips.NextDouble() < shape.LookShare))
         {
-            var seen = truth.Faults.Where(f => f.Place == box && slips.NextDouble() < truth.Practice(f).Seen).ToList();
-            var shared = seen.Where(f => f.Station is null).ToList();
-            foreach (var fault in shared)
+            foreach (var seen in technician.Look(box, slips.NextDouble))
             {
-                Found(box, [fault], truth.Paths.Where(p => truth.Passes(fault, p.Station)).Select(p => p.Station));
-            }
-
-            var own = seen.Except(shared).ToList();
-            if (shared.Count == 0 || own.Count > 0)
-            {
-                Found(box, own, own.SelectMany(f => new[] { f.Station, f.Other }).OfType<string>());
+                note(seen);
             }
         }
     }
-
-    private void Found(string box, IEnumerable<TrueFault> faults, IEnumerable<string> stations) => note(new LookFact
-    {
-        Place = box,
-        Stations = [.. stations.Distinct()],
-        Found = [.. faults.Select(f => truth.Practice(f).FindingName).Distinct()],
-    });
 }

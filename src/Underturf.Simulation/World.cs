@@ -16,6 +16,9 @@ public sealed record World(LogDocument Log, IReadOnlyList<TrueFault> Faults)
     /// <summary>How a whole property was built.</summary>
     internal PropertyPlan? Plan { get; init; }
 
+    /// <summary>The wires as they really are.</summary>
+    internal TrueWiring? Truth { get; init; }
+
     /// <summary>The truth as JSON, to be kept apart from the log.</summary>
     public byte[] TruthBytes(ulong seed) => JsonSerializer.SerializeToUtf8Bytes(
         new WorldTruth(seed, Faults, Named(WrongNotes), BySecondEngine.Count > 0 ? Named(BySecondEngine) : null, Plan is null ? null : PlanTruth.Of(Plan)),

@@ -77,7 +77,7 @@ public sealed class WorldGenerator
         visit.Go(boxes);
         return visit.Problem is { } problem
             ? problem
-            : new World(keeper.Log(), truth.Faults) { WrongNotes = visit.WrongNotes, BySecondEngine = visit.BySecondEngine };
+            : new World(keeper.Log(), truth.Faults) { WrongNotes = visit.WrongNotes, BySecondEngine = visit.BySecondEngine, Truth = truth };
     }
 
     private EntryId Note(Fact fact)

@@ -11,6 +11,7 @@ namespace Underturf.Simulation;
 /// <param name="BuriedShare">Share of boxes that nobody has found.</param>
 /// <param name="SameStationShare">Share of faults that fall on a station which has one.</param>
 /// <param name="SecondEngineShare">Share of the readings of the wiring that another engine solves than the one that belief uses.</param>
+/// <param name="FirstLookOnly">The visit is what a trial begins with: every station run and its ohms swept, nothing else.</param>
 public sealed record WorldShape(
     int? Stations = null,
     int? Faults = null,
@@ -21,7 +22,8 @@ public sealed record WorldShape(
     int SpareEnds = 0,
     double BuriedShare = 0,
     double SameStationShare = 0,
-    double SecondEngineShare = 0)
+    double SecondEngineShare = 0,
+    bool FirstLookOnly = false)
 {
     /// <summary>What the coverage study is made of: small, and read without a slip.</summary>
     public static WorldShape Small { get; } = new();
@@ -40,4 +42,7 @@ public sealed record WorldShape(
         BuriedShare = 0.12,
         SameStationShare = 0.1,
     };
+
+    /// <summary>What a trial begins with: small where no number of stations is given, else whole; visited for the complaint and the sweep only.</summary>
+    public static WorldShape Trial(int? stations, int? faults) => (stations is { } many ? Whole(many, faults) : Small with { Faults = faults }) with { FirstLookOnly = true };
 }

@@ -1,3 +1,4 @@
+using Underturf.FieldLog;
 using Underturf.Property.Practice;
 using Underturf.Reasoning.Diagnosis;
 using Underturf.Reasoning.Translation;
@@ -44,21 +45,18 @@ internal sealed class MoveFinder
     /// <summary>The repair at its place; where any place will do, at that of the likeliest fault that it cures.</summary>
     private Move Repair(Act act, double cure)
     {
-        var (repair, cured) = (owner.Book.Repair(act.Repair)!, worlds.First(w => loss.Cures(act, w)).Suspects is [var first, ..] ? first : null);
+        var (repair, world) = (owner.Book.Repair(act.Repair)!, worlds.First(w => loss.Cures(act, w)));
+        var cured = world.Suspects.FirstOrDefault(s => s.Fault!.Repair == act.Repair && (act.Place is null || s.Place == act.Place));
         var note = owner.Evidence.FirstOrDefault(e => e.Entry == cured?.Note);
         var place = act.Place ?? cured?.Place ?? (note as ReadingEvidence)?.Place ?? path.Controller;
-        return new Move(
-            $"enough known: {repair.Say}{Whose()} ({Say.Share(cure)} to cure it)",
-            owner.View.Name(place),
-            loss.Minutes(act) + Walk(place),
-            owner.Book.Loss.WrongRepairMinutes * cure,
-            note switch
-            {
-                RunEvidence => owner.Book.Run.Caution,
-                ReadingEvidence reading => reading.Caution,
-                _ => repair.Caution,
-            },
-            subject.Id);
+        var caution = note switch
+        {
+            RunEvidence => owner.Book.Run.Caution,
+            ReadingEvidence reading => reading.Caution,
+            _ => repair.Caution,
+        };
+        var step = new MoveStep(repair.Say + Whose(), loss.Minutes(act), caution, subject.Id, note is null ? Asked.Work(repair.Name, place, cured, subject) : Asked.Again(note, owner.Book));
+        return Walked(step, place, $"enough known: {step.Action} ({Say.Share(cure)} to cure it)", owner.Book.Loss.WrongRepairMinutes * cure);
     }
 
     private string Whose() => subject.Stations.Count switch
@@ -119,7 +117,7 @@ internal sealed class MoveFinder
             ? Reversed()
             : Outcomes.OfReading([.. worlds.Select(w => Predict(w, probe, stations, place))], belief, owner.Book.Instrument(probe).Most);
         var what = stations.Count == 2 ? $"{owner.View.Name(stations[0])} to {owner.View.Name(stations[1])}" : owner.View.Name(stations[0]);
-        return Weigh($"{probe.Say}, {what}", place, probe.Minutes, probe.Caution, outcomes);
+        return Weigh($"{probe.Say}, {what}", place, probe.Minutes, probe.Caution, outcomes, Asked.Reading(probe.Name, stations, place));
     }
 
     /// <summary>Leads swapped after a reading with the leads as usual: it shows the same again, but where a diode lets one half through or the first was misread.</summary>
@@ -148,7 +146,7 @@ internal sealed class MoveFinder
         foreach (var place in path.Legs.Select(l => l.To).Distinct())
         {
             var rows = worlds.Select(w => LookRow(w, place, findings)).ToArray();
-            yield return Weigh(owner.Book.Look.Say, place, owner.Book.Look.Minutes, owner.Book.Look.Caution, new Outcomes(rows));
+            yield return Weigh(owner.Book.Look.Say, place, owner.Book.Look.Minutes, owner.Book.Look.Caution, new Outcomes(rows), Asked.Look(place));
         }
     }
 
@@ -173,13 +171,19 @@ internal sealed class MoveFinder
 
         var run = RunEvidence.Asked(path.Station, owner);
         var rows = worlds.Select(w => run.OutcomeChances([.. w.Suspects.Where(s => s.Note is null)], subject.Outlook)).ToArray();
-        return [Weigh($"{owner.Book.Run.Say}, {owner.View.Name(path.Station)}", null, owner.Book.Run.Minutes, owner.Book.Run.Caution, new Outcomes(rows))];
+        return [Weigh($"{owner.Book.Run.Say}, {owner.View.Name(path.Station)}", null, owner.Book.Run.Minutes, owner.Book.Run.Caution, new Outcomes(rows), Asked.Run(path.Station))];
     }
 
-    private Move Weigh(string action, string? place, double minutes, string caution, Outcomes outcomes)
+    private Move Weigh(string action, string? place, double minutes, string caution, Outcomes outcomes, Fact asks) => Walked(
+        new MoveStep(action, minutes, caution, subject.Id, asks),
+        place ?? path.Controller,
+        action,
+        loss.Of(belief) - outcomes.ExpectedLoss(belief, loss));
+
+    private Move Walked(MoveStep step, string place, string action, double worth)
     {
-        var at = place ?? path.Controller;
-        return new Move(action, owner.View.Name(at), minutes + Walk(at), loss.Of(belief) - outcomes.ExpectedLoss(belief, loss), caution, subject.Id);
+        var walk = Walk(place);
+        return new Move(action, owner.View.Name(place), step.Minutes + walk, worth, step.Caution, subject.Id) { Place = place, WalkMinutes = walk, Steps = [step] };
     }
 
     /// <summary>Minutes from the controller; a place that nobody has found has to be found first.</summary>

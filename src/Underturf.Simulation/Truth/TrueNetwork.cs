@@ -48,6 +48,10 @@ internal sealed class TrueNetwork
     /// <summary>The network with the coil at a place bridged.</summary>
     public DiodeNetwork Bridged(DiodeNetwork circuit, string station, string place) => circuit.With(circuit.Wiring.With(Coil(station, place), 0));
 
+    /// <summary>The network with the conductor that comes into a place from the controller taken off there.</summary>
+    public DiodeNetwork Opened(DiodeNetwork circuit, string station, string place) =>
+        circuit.With(circuit.Wiring.With(layout.Element(TrueLayout.NodeName(station, place)), double.PositiveInfinity));
+
     public int Coil(string station, string place) => layout.Element($"coil {station}@{place}");
 
     /// <summary>Coils of the further valves of a station, as far as one fault put them there.</summary>

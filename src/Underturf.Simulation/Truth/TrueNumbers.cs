@@ -35,6 +35,9 @@ public sealed class TrueNumbers(PracticeBook book, ulong seed)
     /// <summary>A number between 0 and 1 that belongs to the name.</summary>
     public double Even(string name) => root.Fork(name).NextDouble();
 
+    /// <summary>Numbers between 0 and 1, one after the other, that belong to the name.</summary>
+    public Func<double> Stream(string name) => root.Fork(name).NextDouble;
+
     /// <summary>A standard normal number that belongs to the name.</summary>
     public double Draw(string name) => root.Fork(name).NextNormal();
 }

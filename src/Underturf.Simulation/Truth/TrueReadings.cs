@@ -41,7 +41,7 @@ internal sealed class TrueReadings
                 ? Ohms(engine, n => n.CircuitOf(station), n => (n.Terminal(station), n.CommonTerminal(other)))
                 : double.PositiveInfinity,
             Measure.BetweenStationsOhms => Ohms(engine, n => n.CircuitOf(asked.Stations), n => (n.Terminal(station), n.Terminal(asked.Stations[1]))),
-            Measure.OutwardOhms => Ohms(engine, n => n.CircuitOf(station), n => (n.Node(station, at), n.CommonNode(station, at))),
+            Measure.OutwardOhms => Ohms(engine, n => n.Opened(n.CircuitOf(station), station, at), n => (n.Node(station, at), n.CommonNode(station, at))),
             Measure.CoilOhms => direct.Value.ElementAt(direct.Value.Coil(station, at)).Ohms,
             Measure.JoinedOhms => Ohms(engine, n => n.Bridged(n.CircuitOf(station), station, at), n => (n.Terminal(station), n.Common(station))),
             Measure.EarthOhms => EarthOhms(station),

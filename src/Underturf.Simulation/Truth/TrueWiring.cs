@@ -80,6 +80,14 @@ internal sealed class TrueWiring
         return Faults.Any(f => f.Device is not null && joined.Contains(f.Station));
     }
 
+    /// <summary>What is wrong with any of some stations, what they share included.</summary>
+    public IReadOnlyList<TrueFault> FaultsOf(IReadOnlyList<string> stations) => [.. Faults.Where(f => f.Station is { } own
+        ? stations.Contains(own) || (f.Other is { } other && stations.Contains(other))
+        : stations.Any(s => f.Place is null ? Concerns(f, s) : Passes(f, s)))];
+
+    /// <summary>The same wires after some of it was mended.</summary>
+    public TrueWiring Without(IEnumerable<TrueFault> mended) => new(Paths, [.. Faults.Except(mended)], Book, Numbers, commons);
+
     private TrueFault Drawn(TrueFault fault) => Practice(fault).DcSeriesOhms is null || fault.Device is not null
         ? fault
         : fault with { Amount = 0, Device = TrueDevice.Draw(Numbers, $"device {fault.Station} {fault.Place}") };

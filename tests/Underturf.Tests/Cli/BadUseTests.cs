@@ -20,6 +20,8 @@ public sealed class BadUseTests : IDisposable
     [InlineData("merge --out x.jsonl")]
     [InlineData("merge log.jsonl")]
     [InlineData("serve --port many")]
+    [InlineData("trial --stations many")]
+    [InlineData("trial LOG")]
     public void A_command_that_is_not_understood_exits_with_2(string arguments)
     {
         bench.Run(arguments.Split(' ', StringSplitOptions.RemoveEmptyEntries)).Failed(2, "underturf: ", "--help");
@@ -39,6 +41,17 @@ public sealed class BadUseTests : IDisposable
         bench.Run(command, "folder").Failed(1, "folder");
         Assert.Equal(["folder"], bench.Names());
     }
+
+    [Theory]
+    [InlineData("--stations", "9")]
+    [InlineData("--stations", "301")]
+    [InlineData("--faults", "0")]
+    [InlineData("--faults", "7")]
+    [InlineData("--properties", "0")]
+    [InlineData("--properties", "1001")]
+    [InlineData("--seed", "-1")]
+    public void A_trial_beyond_its_bounds_is_told_with_what_may_be_given(string option, string value) =>
+        bench.Run("trial", option, value).Failed(1, $"{option}: is {value}", "Give a whole number from");
 
     [Fact]
     public void Papers_and_merge_name_a_file_that_is_not_there_and_write_nothing()

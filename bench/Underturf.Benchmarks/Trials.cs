@@ -1,0 +1,83 @@
+using System.Globalization;
+using Underturf.Property.Practice;
+using Underturf.Simulation;
+using Underturf.Simulation.Trials;
+
+namespace Underturf.Benchmarks;
+
+/// <summary>
+/// Do the notebook's moves cost less than the rules of thumb, and does what it says when it is acted on hold? Over made-up properties, each worked
+/// by every policy.
+/// </summary>
+internal static class Trials
+{
+    private const int Properties = 100;
+    private const ulong IntervalSeed = 20_000;
+
+    /// <param name="arguments">How many properties; how many stations, 0 for small ones; the first seed.</param>
+    public static int Run(TextWriter output, IReadOnlyList<string> arguments)
+    {
+        var (count, stations, first) = (Number(arguments, 0, Properties), Number(arguments, 1, 0), (ulong)Number(arguments, 2, (int)TrialStudy.FirstSeed));
+        var book = PracticeBook.Default;
+        var study = new TrialStudy(book, WorldShape.Trial(stations > 0 ? stations : null, null));
+        var all = new List<PropertyTrial>();
+        output.WriteLine(TrialStudy.Heading);
+        for (var done = 0; done < count; done += TrialStudy.BlockSize)
+        {
+            var block = new PropertyTrial[Math.Min(TrialStudy.BlockSize, count - done)];
+            Parallel.For(0, block.Length, i => block[i] = study.One(first + (ulong)(done + i)));
+            output.WriteLine(study.Row(block));
+            output.Flush();
+            all.AddRange(block);
+        }
+
+        output.WriteLine();
+        Costs(output, all, book);
+        Words(output, all);
+        return 0;
+    }
+
+    private static void Costs(TextWriter output, List<PropertyTrial> all, PracticeBook book)
+    {
+        output.WriteLine("| chosen by | loss, min | of it searching, min | worked, min | walking, min | moves | wrong repairs | faults left | ended |");
+        output.WriteLine("|---|---|---|---|---|---|---|---|---|");
+        for (var p = 0; p < Trial.PolicyNames.Count; p++)
+        {
+            var trials = all.Select(a => a.ByPolicy[p]).ToList();
+            output.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"| {Trial.PolicyNames[p]} | {TrialScores.MeanLoss(all, p, book):F1} | {TrialScores.MeanSearch(all, p, book):F1} | {trials.Average(t => t.WorkedMinutes):F1} | {trials.Average(t => t.WalkMinutes):F1} | {trials.Average(t => t.Moves):F2} | {trials.Average(t => t.WrongRepairs):F3} | {trials.Sum(t => t.LeftOpen)} of {trials.Sum(t => t.AskedAbout)} | {trials.Count(t => t.End == TrialEnd.Limit)} at the limit, {trials.Count(t => t.End == TrialEnd.NothingWorthwhile)} with questions open |"));
+        }
+
+        var best = TrialScores.BestRule(all, book);
+        output.WriteLine();
+        output.WriteLine($"Best rule: {Trial.PolicyNames[best]}.");
+        Say(output, "Loss, notebook / best rule", all, a => TrialScores.MeanLoss(a, 0, book) / TrialScores.MeanLoss(a, best, book));
+        Say(output, "Searching, notebook / best rule", all, a => TrialScores.MeanSearch(a, 0, book) / TrialScores.MeanSearch(a, best, book));
+        Say(output, "Loss, notebook less best rule, min", all, a => TrialScores.MeanLoss(a, 0, book) - TrialScores.MeanLoss(a, best, book));
+        Say(output, "Wrong repairs a property, notebook less best rule", all, a => a.Average(p => p.Own.WrongRepairs) - a.Average(p => p.ByPolicy[best].WrongRepairs));
+    }
+
+    private static void Words(TextWriter output, List<PropertyTrial> all)
+    {
+        var own = all.SelectMany(p => p.Own.Statements).ToList();
+        output.WriteLine();
+        output.WriteLine($"Statements: {own.Count}, of them {own.Count(s => s.Stated is null)} of questions that closed by themselves.");
+        Say(output, "Likeliest class right at the end of the moves", all, a => TrialScores.TopRight(TrialScores.AtStart(a)));
+        Say(output, "The ideal observer's", all, a => TrialScores.TopRight(a.SelectMany(p => p.Ideal)));
+        Say(output, "Ratio of the two", all, a => TrialScores.TopRight(TrialScores.AtStart(a)) / TrialScores.TopRight(a.SelectMany(p => p.Ideal)));
+        Say(output, "Expected calibration error of the stated likeliest class", all, a => TrialScores.CalibrationError(a.SelectMany(p => p.Own.Statements)));
+        Say(output, "Log score, notebook", all, a => TrialScores.LogScore(a.SelectMany(p => p.Own.Statements), s => s.Truth));
+        Say(output, "Log score, rates of the practice book", all, a => TrialScores.LogScore(a.SelectMany(p => p.Own.Statements), s => s.TruthByRates));
+        Say(output, "Log score, table of fixed limits", all, a => TrialScores.LogScore(a.SelectMany(p => p.Own.Statements), s => s.TruthByLimits));
+    }
+
+    private static void Say(TextWriter output, string what, List<PropertyTrial> all, Func<IReadOnlyList<PropertyTrial>, double> figure)
+    {
+        var (low, high) = Bootstrap.Interval(all, figure, IntervalSeed);
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}: {figure(all):F3}, 95 % interval {low:F3} to {high:F3}."));
+    }
+
+    private static int Number(IReadOnlyList<string> arguments, int at, int usual) =>
+        arguments.Count > at && int.TryParse(arguments[at], NumberStyles.None, CultureInfo.InvariantCulture, out var given) ? given : usual;
+}

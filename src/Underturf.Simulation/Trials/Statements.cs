@@ -1,0 +1,57 @@
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Reasoning;
+
+namespace Underturf.Simulation.Trials;
+
+/// <summary>Reads what the notebook says of a question as classes, and says which are right.</summary>
+internal sealed class Statements(PropertyView view, PracticeBook book)
+{
+    public IReadOnlyList<string> Stations(OpenQuestion question) => [.. view.Stations.Keys.Where(s => question.Stations.Contains(view.StationNumber(s))).Order(StringComparer.Ordinal)];
+
+    public Statement Of(OpenQuestion question) => Of(question.Explanations.SelectMany(Classes));
+
+    public static Statement Of(IEnumerable<(RepairClass Class, double Probability)> classes) => new(classes
+        .GroupBy(c => c.Class)
+        .ToDictionary(g => g.Key, g => g.Sum(c => c.Probability)));
+
+    /// <summary>
+    /// A class is right where something is wrong with the stations for each repair that it names, at the place that it names; nothing to be
+    /// done is right where nothing is wrong.
+    /// </summary>
+    public bool IsRight(RepairClass said, IReadOnlyList<TrueFault> faults)
+    {
+        if (said == RepairClass.Nothing || said == RepairClass.Unknown)
+        {
+            return said == RepairClass.Nothing && faults.Count == 0;
+        }
+
+        var wrong = said.Repairs.Split(RepairClass.And).Select(repair => faults.Where(f => Practice(f).Repair == repair).ToList()).ToList();
+        return wrong.TrueForAll(w => w.Count > 0) && (said.Place is null || wrong.Exists(w => w.Exists(f => f.Place is { } place && view.Name(place) == said.Place)));
+    }
+
+    public double OfTruth(Statement said, IReadOnlyList<TrueFault> faults) => Math.Min(1, said.Classes.Where(c => IsRight(c.Key, faults)).Sum(c => c.Value));
+
+    private FaultPractice Practice(TrueFault fault) => book.Faults.First(f => f.Id == fault.Fault);
+
+    private IEnumerable<(RepairClass Class, double Probability)> Classes(Explanation explanation)
+    {
+        var known = explanation.Fault.Split(RepairClass.And).Select(id => book.Faults.FirstOrDefault(f => f.Id == id)).ToList();
+        if (known.Contains(null))
+        {
+            return [(explanation.Fault != AsBuilt ? RepairClass.Unknown : explanation.Repair.Length > 0 ? new RepairClass(book.AsBuilt.WeakRepair, null) : RepairClass.Nothing, explanation.Probability)];
+        }
+
+        // A note that is wrong besides is no repair; by itself it is to be taken again.
+        var real = known.Where(f => f!.Scope != FaultScope.Note).ToList();
+        var repairs = (real.Count > 0 ? real : known).Select(f => f!.Repair).Where(r => r.Length > 0).Distinct().Order(StringComparer.Ordinal).ToList();
+        var name = string.Join(RepairClass.And, repairs);
+        return repairs.Count == 0 ? [(RepairClass.Unknown, explanation.Probability)]
+            : repairs.Exists(r => book.Repair(r)!.Placed) && explanation.Places.Count > 0
+                ? explanation.Places.Select(p => (new RepairClass(name, p.Place), p.Probability * explanation.Probability))
+                : [(new RepairClass(name, null), explanation.Probability)];
+    }
+
+    /// <summary>The name under which the notebook says that nothing is broken.</summary>
+    private const string AsBuilt = "as-built";
+}

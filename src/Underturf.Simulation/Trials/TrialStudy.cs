@@ -1,0 +1,47 @@
+using System.Globalization;
+using Underturf.Property.Practice;
+
+namespace Underturf.Simulation.Trials;
+
+/// <summary>Trials over many made-up properties, each property by every policy. Deterministic in the seeds.</summary>
+public sealed class TrialStudy
+{
+    /// <summary>Reporting seeds begin here.</summary>
+    public const ulong FirstSeed = 20_001;
+
+    /// <summary>Seeds for tuning, and for counting the table of fixed limits, begin here.</summary>
+    public const ulong FirstTuningSeed = 6_001;
+
+    /// <summary>Properties that the table of fixed limits is counted over.</summary>
+    public const int Counted = 400;
+
+    /// <summary>Properties in one row of the report.</summary>
+    public const int BlockSize = 5;
+
+    private readonly PracticeBook book;
+    private readonly WorldShape shape;
+    private readonly LimitTable limits;
+
+    public TrialStudy(PracticeBook book, WorldShape shape)
+    {
+        (this.book, this.shape) = (book, shape);
+        limits = LimitTable.Count(Enumerable.Range(0, Counted).Select(i => WorldGenerator.Make(FirstTuningSeed + (ulong)i, book, WorldShape.Trial(null, null))), book);
+    }
+
+    public static string Heading => $"| seeds | {string.Join(" | ", Trial.PolicyNames)} | wrong repairs, notebook | right at the end | ideal observer |\n|{string.Concat(Enumerable.Repeat("---|", Trial.PolicyNames.Count + 4))}";
+
+    /// <summary>One property by several policies: the same truth and the same first visit for all.</summary>
+    public static IReadOnlyList<TrialResult> One(ulong seed, WorldShape shape, PracticeBook book, IReadOnlyList<string> policies, LimitTable? limits = null)
+    {
+        var world = WorldGenerator.Make(seed, book, shape);
+        return [.. policies.Select(p => Trial.Run(world, seed, p, shape, limits))];
+    }
+
+    /// <summary>One property by all policies and the ideal observer.</summary>
+    public PropertyTrial One(ulong seed) => new(seed, One(seed, shape, book, Trial.PolicyNames, limits), IdealObserver.Ask(WorldGenerator.Make(seed, book, shape), shape));
+
+    /// <summary>The report's row for one block: mean loss in minutes by each policy.</summary>
+    public string Row(IReadOnlyList<PropertyTrial> block) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"| {block[0].Seed} to {block[^1].Seed} | {string.Join(" | ", Trial.PolicyNames.Select((_, i) => TrialScores.MeanLoss(block, i, book).ToString("F1", CultureInfo.InvariantCulture)))} | {block.Sum(p => p.Own.WrongRepairs)} | {TrialScores.AtStart(block).Count(s => s.Right)} of {TrialScores.AtStart(block).Count()} | {block.Sum(p => p.Ideal.Count(s => s.Right))} of {block.Sum(p => p.Ideal.Count)} |");
+}
