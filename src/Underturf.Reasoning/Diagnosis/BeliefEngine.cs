@@ -42,7 +42,7 @@ internal sealed class BeliefEngine
     {
         var pairs = new Pairs(owner, clusters, fit).Find(controller);
         IReadOnlyList<SharedFault> shared = [new SharedFault([], 0, new Dictionary<int, States>()), .. new SharedFaults(owner, clusters, fit).Find(controller)];
-        return shared.SelectMany(s => Pairs.Choices([.. pairs.Where(p => !p.Touches(s))]).Select(c => (fit, s, c.Pairs, logWeight + s.LogRatio + Math.Log(c.Ratio))));
+        return shared.SelectMany(s => Pairs.Choices([.. pairs.Where(p => !p.Touches(s))]).Select(c => (fit, s, c.Pairs, logWeight + s.LogRatio + c.LogRatio)));
     }
 
     /// <summary>What the notes of all other clusters say of the shared unknowns.</summary>

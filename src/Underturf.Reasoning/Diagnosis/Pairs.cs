@@ -39,15 +39,15 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
             .Take(MostKept)];
     }
 
-    /// <summary>Every choice of pairs that leave each other alone, with its ratio against no pair; none among them.</summary>
-    public static IReadOnlyList<(IReadOnlyList<PairFault> Pairs, double Ratio)> Choices(IReadOnlyList<PairFault> pairs)
+    /// <summary>Every choice of pairs that leave each other alone, with the logarithm of its ratio against no pair; none among them.</summary>
+    public static IReadOnlyList<(IReadOnlyList<PairFault> Pairs, double LogRatio)> Choices(IReadOnlyList<PairFault> pairs)
     {
-        var choices = new List<(IReadOnlyList<PairFault> Pairs, double Ratio)> { ([], 1) };
+        var choices = new List<(IReadOnlyList<PairFault> Pairs, double LogRatio)> { ([], 0) };
         for (var i = 0; i < pairs.Count; i++)
         {
             choices.AddRange([.. choices
                 .Where(c => c.Pairs.Count < MostTogether && !c.Pairs.Any(pairs[i].Touches))
-                .Select(c => ((IReadOnlyList<PairFault>)[.. c.Pairs, pairs[i]], c.Ratio * Math.Exp(pairs[i].LogRatio)))]);
+                .Select(c => ((IReadOnlyList<PairFault>)[.. c.Pairs, pairs[i]], c.LogRatio + pairs[i].LogRatio))]);
         }
 
         return choices;

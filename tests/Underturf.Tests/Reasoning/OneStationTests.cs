@@ -224,7 +224,7 @@ public sealed class OneStationTests
     [Fact]
     public void A_doubtful_reading_that_was_taken_again_asks_nothing_more()
     {
-        var site = Site.Line().Sweep(60, (4, "12.4 ohm")).Run(4, "opens", "lawn 4").ReadAt("b2", "valve volts", "25.9 V", "s4");
+        var site = Site.Line().Sweep(60, (4, "24.0 ohm")).Run(4, "opens", "lawn 4").ReadAt("b2", "valve volts", "25.9 V", "s4");
         Assert.Equal("misread", site.Answer().About(4).Leading());
         Assert.DoesNotContain(site.Read("station ohms", Site.Ohms(Site.SoundOhms(120, 2)), "s4").Answer().Questions, q => q.Stations.Contains("4"));
     }

@@ -66,6 +66,19 @@ public sealed class SharedFaultTests
     }
 
     [Fact]
+    public void However_many_readings_only_a_crossing_explains_the_answer_stays_a_number()
+    {
+        var low = Site.Ohms(Site.WireOhms(120, 2) + (31.0 / 2));
+        var site = Site.Line().Sweep(60, (3, low), (4, low));
+        for (var i = 0; i < 8; i++)
+        {
+            site.Read("station ohms", low, "s3").Read("station ohms", low, "s4").Run(3, "opens", "lawn 3", "lawn 4").Run(4, "opens", "lawn 4", "lawn 3");
+        }
+
+        Assert.Equal(1, site.Answer().About(3).Share("crossed-conductors"), 0.01);
+    }
+
+    [Fact]
     public void A_reading_against_a_third_station_leaves_two_crossed_ones_crossed()
     {
         var low = Site.Ohms(Site.WireOhms(120, 2) + (31.0 / 2));
