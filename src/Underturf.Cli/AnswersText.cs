@@ -41,13 +41,14 @@ internal static class AnswersText
     private static void Question(StringBuilder text, OpenQuestion question)
     {
         text.AppendLine($"[{question.Id}] {question.Symptom}");
+        foreach (var repeat in question.Repeats)
+        {
+            text.AppendLine($"  TAKE AGAIN: {repeat.What}, at {repeat.Where} ({repeat.Why}); until then no explanation is more than a guess");
+        }
+
         foreach (var explanation in question.Explanations.Take(MostExplanations))
         {
-            text.AppendLine($"  {Say.Share(explanation.Probability),10}  {explanation.Summary}");
-            if (explanation.Places.Count > 1)
-            {
-                text.AppendLine($"              where: {string.Join(", ", explanation.Places.Take(MostPlaces).Select(p => $"{p.Label} {Say.Share(p.Probability)}"))}{(explanation.Places.Count > MostPlaces ? ", ..." : string.Empty)}");
-            }
+            Explanation(text, explanation);
         }
 
         if (question.Valves.Count > 0)
@@ -57,7 +58,12 @@ internal static class AnswersText
 
         foreach (var line in question.Explanations[0].Evidence)
         {
-            text.AppendLine($"      {line.Entry}: {line.What}: read {line.Observed}; predicted {line.Predicted} {Speaks(line.Weight)}".TrimEnd());
+            text.AppendLine($"      {line.Entry}: {line.What}: read {line.Observed}; predicted {line.Predicted}; {line.Speaks}");
+        }
+
+        if (question.Overturn is { } overturn)
+        {
+            text.AppendLine($"      what would change it: {overturn.Say}");
         }
 
         foreach (var move in question.Moves.Take(MostMoves))
@@ -66,18 +72,23 @@ internal static class AnswersText
         }
     }
 
+    private static void Explanation(StringBuilder text, Explanation explanation)
+    {
+        text.AppendLine($"  {Say.Share(explanation.Probability),10}  {explanation.Summary}");
+        foreach (var alike in explanation.Alike)
+        {
+            text.AppendLine($"              {Say.Share(alike.Probability)} {alike.Summary}{(alike.Repair.Length > 0 ? $"; cure: {alike.Repair}" : string.Empty)}");
+        }
+
+        if (explanation.Places.Count > 1)
+        {
+            text.AppendLine($"              where: {string.Join(", ", explanation.Places.Take(MostPlaces).Select(p => $"{p.Label} {Say.Share(p.Probability)}"))}{(explanation.Places.Count > MostPlaces ? ", ..." : string.Empty)}");
+        }
+    }
+
     private static void Move(StringBuilder text, Move move)
     {
         text.AppendLine($"  > {move.Action}, at {move.Where}: {move.Minutes:0} min, saves {move.Worth:0} min");
         text.AppendLine($"    {move.Caution}");
     }
-
-    private static string Speaks(double weight) => weight switch
-    {
-        > 2 => "(strongly for)",
-        > 0.5 => "(for)",
-        < -2 => "(strongly against)",
-        < -0.5 => "(against)",
-        _ => string.Empty,
-    };
 }

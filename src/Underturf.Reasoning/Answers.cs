@@ -26,6 +26,12 @@ public sealed record OpenQuestion(
     IReadOnlyList<Move> Moves,
     bool Settled)
 {
+    /// <summary>Notes that cannot all be right: to be taken again before anything is repaired.</summary>
+    public IReadOnlyList<Repeat> Repeats { get; init; } = [];
+
+    /// <summary>What would change the answer; nothing where no move can.</summary>
+    public Overturn? Overturn { get; init; }
+
     /// <summary>True where the leading explanation is a doubt.</summary>
     public bool Unexplained => Explanations is [{ Doubt: true }, ..];
 }
@@ -45,9 +51,32 @@ public sealed record Explanation(
     IReadOnlyList<EvidenceLine> Evidence,
     string Repair)
 {
-    /// <summary>True where it blames a note or the limits of the model, not the property: the reading stays without an explanation.</summary>
+    /// <summary>
+    /// True where it blames a note or the limits of the model, not the property, or rests on notes that cannot all be right: the reading stays
+    /// without an explanation.
+    /// </summary>
     public bool Doubt { get; init; }
+
+    /// <summary>The explanations told here as one, because no move tells them apart, the likeliest first; empty where it is one alone.</summary>
+    public IReadOnlyList<AlikeExplanation> Alike { get; init; } = [];
+
+    /// <summary>Whether it holds a fault of the practice book, by itself or as one that no move tells apart from it.</summary>
+    public bool Names(string fault) => Fault.Split(" + ").Contains(fault) || Alike.Any(a => a.Fault.Split(" + ").Contains(fault));
 }
+
+/// <summary>One of several explanations that no move tells apart.</summary>
+/// <param name="Fault">Id of the fault in the practice book.</param>
+/// <param name="Probability">Its own share.</param>
+/// <param name="Summary">One sentence.</param>
+/// <param name="Repair">What would cure it.</param>
+public sealed record AlikeExplanation(string Fault, double Probability, string Summary, string Repair);
+
+/// <summary>Two notes of the same thing that cannot both be right.</summary>
+/// <param name="What">What to do again: "station ohms, station 7".</param>
+/// <param name="Where">Label of the place.</param>
+/// <param name="Why">The two notes beside each other.</param>
+/// <param name="Entries">Ids of the notes.</param>
+public sealed record Repeat(string What, string Where, string Why, IReadOnlyList<string> Entries);
 
 public sealed record CountProbability(int Count, double Probability);
 
@@ -67,4 +96,8 @@ public sealed record PlaceProbability(string Place, double Probability, string? 
 /// <param name="Weight">
 /// log10 of how much likelier this reading is under the explanation than under the others together: positive speaks for it.
 /// </param>
-public sealed record EvidenceLine(string Entry, string What, string Predicted, string Observed, double Weight);
+public sealed record EvidenceLine(string Entry, string What, string Predicted, string Observed, double Weight)
+{
+    /// <summary>The weight in words: "speaks strongly for".</summary>
+    public string Speaks => Telling.EvidenceScale.Say(Weight);
+}

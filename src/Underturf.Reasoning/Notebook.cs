@@ -5,6 +5,7 @@ using Underturf.Quantities;
 using Underturf.Reasoning.Circuits;
 using Underturf.Reasoning.Diagnosis;
 using Underturf.Reasoning.Moves;
+using Underturf.Reasoning.Telling;
 
 namespace Underturf.Reasoning;
 
@@ -23,7 +24,7 @@ public sealed class Notebook
         matter = new Case(history, book);
         beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe);
         problems = new Lazy<IReadOnlyList<Problem>>(() =>
-            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. Contradictions.Find(matter)]);
+            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. Contradictions.Notices(matter)]);
     }
 
     /// <summary>Version of the engine, stamped on every answer and paper.</summary>
@@ -53,6 +54,7 @@ public sealed class Notebook
             .Select(subject => (Subject: subject, Found: new MoveFinder(matter, subject).Find()))
             .Select(s => writer.Write(s.Subject, s.Found.Moves, s.Found.Settled))
             .ToList();
+        questions.AddRange(writer.Contradicted(questions, beliefs.Value));
         var moves = questions.SelectMany(q => q.Moves).Where(m => m.Worth > m.Minutes).OrderByDescending(m => m.Worth - m.Minutes).ThenBy(m => m.Question, StringComparer.Ordinal).ToList();
         return new Answers(Engine, Book.Version, [.. questions, .. matter.Unexplained.Select(writer.Unexplained)], moves);
     }

@@ -41,7 +41,7 @@ public static class CoverageStudy
         var missed = world.Faults.Where(f => !questions.Any(q => Names(q, f, Given))).Select(f => f.Fault).ToList();
         var stated = questions
             .Where(q => q.Explanations[0].Fault is not ("as-built" or "other"))
-            .Select(q => (q.Explanations[0].Probability, world.Faults.Any(f => IsTold(q, f) && f.Fault == q.Explanations[0].Fault)))
+            .Select(q => (q.Explanations[0].Probability, world.Faults.Any(f => IsTold(q, f) && (f.Fault == q.Explanations[0].Fault || q.Explanations[0].Alike.Any(a => a.Fault == f.Fault)))))
             .ToList();
         return new PropertyResult(seed, [.. world.Faults.Select(f => f.Fault)], missed, stated);
     }
@@ -55,7 +55,7 @@ public static class CoverageStudy
     }
 
     private static bool Names(OpenQuestion question, TrueFault fault, double least) =>
-        IsTold(question, fault) && question.Explanations.Any(e => e.Fault.Split(" + ").Contains(fault.Fault) && e.Probability > least);
+        IsTold(question, fault) && question.Explanations.Any(e => e.Names(fault.Fault) && e.Probability > least);
 
     /// <summary>The question is about the fault's station; a shared fault may show in any.</summary>
     private static bool IsTold(OpenQuestion question, TrueFault fault) =>

@@ -18,19 +18,9 @@ internal static class EvidencePart
             Cell.Of(line.What),
             Cell.Of(line.Observed, Styles.StrongCell, matter.GradeOf(line.Entry)),
             Cell.Of(line.Predicted),
-            Cell.Of(Speaks(line.Weight)),
+            Cell.Of(line.Speaks["speaks ".Length..]),
             Cell.Of(line.Entry, Styles.Small),
         ]);
         return [.. Paragraph.Minor(form, "What speaks for and against the first"), .. table.Blocks(rows)];
     }
-
-    /// <param name="weight">log10 of how much likelier the reading is under this explanation than under the others.</param>
-    private static string Speaks(double weight) => weight switch
-    {
-        > 2 => "strongly for",
-        > 0.5 => "for",
-        < -2 => "strongly against",
-        < -0.5 => "against",
-        _ => "neither way",
-    };
 }

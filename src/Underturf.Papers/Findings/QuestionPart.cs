@@ -25,12 +25,25 @@ internal static class QuestionPart
         [
             .. Paragraph.Heading(form, $"{number}. {Sentence.Upper(head)}"),
             .. Paragraph.Of(form, Sentence.Upper(Sentence.Ended(seen)) + (question.Settled ? " Enough is known to repair." : string.Empty), Styles.Body, 3, 0, true),
+            .. Repeats(form, question),
             .. Explanations(form, question),
+            .. Change(form, question),
             .. Valves(form, question),
             .. EvidencePart.Blocks(form, matter, question),
             .. Moves(form, question),
         ];
     }
+
+    /// <summary>Before any explanation: what cannot all be right has to be taken again.</summary>
+    private static IEnumerable<Block> Repeats(PageForm form, OpenQuestion question) => question.Repeats.SelectMany(r => Paragraph.Of(
+        form,
+        $"Take again: {r.What}, at {r.Where}. {r.Why}. Until then no explanation is more than a guess.",
+        Styles.Strong,
+        6));
+
+    private static IEnumerable<Block> Change(PageForm form, OpenQuestion question) => question.Overturn is { } overturn
+        ? [.. Paragraph.Minor(form, "What would change the answer"), .. Paragraph.Of(form, Sentence.Upper(Sentence.Ended(overturn.Say)), Styles.Body, 2)]
+        : [];
 
     private static IEnumerable<Block> Explanations(PageForm form, OpenQuestion question)
     {
@@ -41,11 +54,15 @@ internal static class QuestionPart
             Cell.Of(Say.Share(explanation.Probability), i == 0 ? Styles.Strong : Styles.Body),
             new Cell(
                 (Sentence.Upper(explanation.Summary), i == 0 ? Styles.Strong : Styles.Body),
+                (Alike(explanation), Styles.Small),
                 (Places(explanation), Styles.Small),
                 (explanation.Repair.Length > 0 ? $"What would cure it: {explanation.Repair}." : string.Empty, Styles.Small)) { Grade = Grade.Inferred },
         ]);
         return [.. Paragraph.Minor(form, "What would explain it"), .. table.Blocks(rows)];
     }
+
+    private static string Alike(Explanation explanation) =>
+        string.Join("; ", explanation.Alike.Select(a => $"{a.Summary} {Say.Share(a.Probability)}")) is { Length: > 0 } each ? Sentence.Ended(Sentence.Upper(each)) : string.Empty;
 
     private static string Places(Explanation explanation)
     {

@@ -9,7 +9,7 @@ internal static class ReadingGuide
         .. Paragraph.Of(
             form,
             "A likelihood is worked out from the notes and the practice book; it is not a promise. A reading speaks for an explanation where it is at least 3 times likelier under "
-                + "it than under the others, strongly where it is more than 100 times. Minutes saved are expected minutes of work. A note is named by its writer and number. "
+                + "it than under the others, strongly where it is at least 20 times, very strongly where it is at least 150 times. Minutes saved are expected minutes of work. A note is named by its writer and number. "
                 + $"A letter that this typeface lacks is printed as {Typeface.StandIn}.",
             Styles.Small,
             6),

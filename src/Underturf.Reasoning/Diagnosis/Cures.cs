@@ -30,6 +30,9 @@ internal sealed class Cures(PropertyHistory history)
     /// <summary>The last work on the station, on one of its things, or on what it shares with others.</summary>
     public Moment LastOn(StationPath path) => works.Where(w => w.Concerns(path)).Select(w => w.Moment).DefaultIfEmpty().Max();
 
+    /// <summary>How often such work was done up to a moment.</summary>
+    public int CountOn(StationPath path, Moment moment) => works.Count(w => w.Moment <= moment && w.Concerns(path));
+
     /// <param name="Thing">What was worked on, where the note names it.</param>
     /// <param name="Station">The station that it is or belongs to.</param>
     /// <param name="Place">Where, as the note says or as the thing lies.</param>

@@ -55,6 +55,9 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
     /// <summary>How unlikely the note is with nothing broken, against an ordinary one, in powers of ten.</summary>
     public abstract double Surprise(Outlook outlook);
 
+    /// <summary>Chance that the same would be noted again, were only the suspects wrong.</summary>
+    public abstract double ChanceToRepeat(IReadOnlyList<Suspect> active, Outlook outlook);
+
     protected abstract double LogChanceUnmodelled { get; }
 
     protected abstract double LogChanceActive(IReadOnlyList<Suspect> active, Outlook outlook);

@@ -28,6 +28,8 @@ internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations
 
     public override double Surprise(Outlook outlook) => -LogChance([]) / Math.Log(10);
 
+    public override double ChanceToRepeat(IReadOnlyList<Suspect> active, Outlook outlook) => Math.Exp(LogChance(active));
+
     protected override double LogChanceUnmodelled => LogChance([]);
 
     protected override double LogChanceActive(IReadOnlyList<Suspect> active, Outlook outlook) => LogChance(active);

@@ -67,6 +67,20 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
         return -(Normal.LogCdf(-Math.Abs(value.Si - mean) / sigma) + Math.Log(2)) / Math.Log(10);
     }
 
+    /// <summary>A figure that does not disagree with the one read; over range again.</summary>
+    public override double ChanceToRepeat(IReadOnlyList<Suspect> active, Outlook outlook)
+    {
+        var (prediction, instrument) = (Predict(active), Display.Instrument);
+        if (prediction.IsOpen || Shown.Value is not { } value)
+        {
+            return Shown.IsOverRange == prediction.IsOpen ? 1 : Shown.IsOverRange ? Math.Exp(Display.LogChance(prediction, outlook)) : 0;
+        }
+
+        var (mean, sigma) = Display.Expect(instrument, prediction, outlook);
+        var reach = Book.Questions.DisagreeSpreads * instrument.Sigma(value.Si);
+        return Normal.Cdf((value.Si + reach - mean) / sigma) - Normal.Cdf((value.Si - reach - mean) / sigma);
+    }
+
     protected override double LogChanceUnmodelled => Display.LogChanceUnmodelled() + Math.Log(Drifting ? Book.Unmodelled.DriftImagined : 1 - Book.Unmodelled.DriftImagined);
 
     protected override double LogChanceActive(IReadOnlyList<Suspect> active, Outlook outlook)

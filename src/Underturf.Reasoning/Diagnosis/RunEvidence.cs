@@ -18,6 +18,10 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
     private const int Behaviours = 3;
     private const int Counts = 4;
 
+    /// <summary>What a watcher would report, in words; in the order of <see cref="OutcomeChances"/>.</summary>
+    public static readonly IReadOnlyList<string> OutcomeWords =
+        [.. from behaved in new[] { "opens", "chatters", "stays shut" } from count in Enumerable.Range(0, Counts + 1) select $"{behaved}, {Watered(count)}"];
+
     public required Behaviour? Behaved { get; init; }
 
     /// <summary>Places seen watering; nothing where nobody counted.</summary>
@@ -75,6 +79,9 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
         return $"{Say.Share(chances[0])} opens, {Say.Share(chances[1])} chatters at {Said(Volts(active), outlook)}; {places} {(places == 1 ? "place" : "places")}";
     }
 
+    /// <summary>By its behaviour alone.</summary>
+    public override double ChanceToRepeat(IReadOnlyList<Suspect> active, Outlook outlook) => Behaved is { } behaved ? BehaviourChances(active, outlook)[(int)behaved] : 1;
+
     /// <summary>Volts at the coil before it pulls in, with nothing broken.</summary>
     public string VoltsAtCoil(Outlook outlook) => Said(Volts([]), outlook);
 
@@ -118,6 +125,8 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
         row[Counts] = Math.Max(0, 1 - row.Sum());
         return row;
     }
+
+    private static string Watered(int count) => count switch { 0 => "nothing waters", 1 => "one place waters", < Counts => $"{count} places water", _ => "many places water" };
 
     private Prediction Volts(IReadOnlyList<Suspect> active) => Benches.Predict(Measure.CoilVolts, Stations, null, inrush: true, active);
 

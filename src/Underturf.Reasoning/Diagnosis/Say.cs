@@ -16,6 +16,14 @@ public static class Say
         return $"{value.ToString(form, CultureInfo.InvariantCulture)} ± {spread.ToString(form, CultureInfo.InvariantCulture)} {unit}";
     }
 
+    /// <summary>"28 ohm", "3.2 kohm", "0.25 A": at most three digits.</summary>
+    public static string Figure(double si, Dimension dimension)
+    {
+        var (unit, factor) = Unit(si, dimension);
+        var form = (si / factor) switch { >= 100 => "0", >= 10 => "0.#", >= 1 => "0.##", _ => "0.###" };
+        return $"{(si / factor).ToString(form, CultureInfo.InvariantCulture)} {unit}";
+    }
+
     /// <summary>"240 ft" or "73 m".</summary>
     public static string Length(double metres, bool usUnits)
     {

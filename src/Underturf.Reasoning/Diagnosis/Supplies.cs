@@ -46,16 +46,15 @@ internal sealed class Supplies(PropertyHistory history, PracticeBook book)
     public IEnumerable<Observed<ReadingFact>> Strange() => idle.Where(r =>
         Math.Abs(Volts(r) - Usual(r)) > book.Questions.DisagreeSpreads * (book.Supply.VoltsSpread + Sigma(r)) && Age(r.Moment) == Age(Moment.Last));
 
-    public IEnumerable<Problem> Contradictions() =>
+    /// <summary>Readings of one supply, no work on it between, that lie too far apart: the lowest and the highest, and how many there are.</summary>
+    public IEnumerable<(string Controller, IReadOnlyList<Observed<ReadingFact>> Readings, bool IsLast)> Disagreeing() =>
         from controller in history.Now.Controllers.Keys
         from same in Readings(controller).GroupBy(r => Age(r.Moment))
-        let low = same.MinBy(Volts)
-        let high = same.MaxBy(Volts)
-        where Volts(high) - Volts(low) > book.Questions.DisagreeSpreads * (Sigma(high) + Sigma(low))
-        select new Problem(
-            $"{low.Entry} and {high.Entry}",
-            $"{low.Fact.How}: {low.Fact.Value.Value?.Text} and {high.Fact.Value.Value?.Text} cannot both be right, and no work on the supply lies between",
-            "Take the reading again, then strike the wrong note");
+        where AreApart(same.MinBy(Volts)!, same.MaxBy(Volts)!)
+        select (controller, (IReadOnlyList<Observed<ReadingFact>>)[.. same.OrderBy(r => r.Moment)], same.Key == Age(Moment.Last));
+
+    public bool AreApart(Observed<ReadingFact> one, Observed<ReadingFact> other) =>
+        Math.Abs(Volts(other) - Volts(one)) > book.Questions.DisagreeSpreads * (Sigma(other) + Sigma(one));
 
     public string Expected(Observed<ReadingFact> reading) => Say.Amount(Usual(reading), book.Supply.VoltsSpread, Dimension.Voltage);
 

@@ -137,7 +137,10 @@ internal static class Asking
 
     /// <summary>Probability of all explanations that name one of the faults.</summary>
     public static double Share(this OpenQuestion question, params string[] faults) =>
-        question.Explanations.Where(e => e.Fault.Split(" + ").Intersect(faults).Any()).Sum(e => e.Probability);
+        question.Explanations
+            .SelectMany(e => e.Alike.Count > 0 ? e.Alike.Select(a => (a.Fault, a.Probability)) : [(e.Fault, e.Probability)])
+            .Where(e => e.Fault.Split(" + ").Intersect(faults).Any())
+            .Sum(e => e.Probability);
 
     public static Explanation Explanation(this OpenQuestion question, string fault) => question.Explanations.First(e => e.Fault == fault);
 

@@ -1,4 +1,6 @@
-namespace Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Diagnosis;
+
+namespace Underturf.Reasoning.Telling;
 
 /// <summary>For an explanation, each note beside what it predicts and how strongly the note speaks for or against it.</summary>
 internal sealed class EvidenceTable(Case owner, Subject subject, IReadOnlyList<WorldGroup> groups)
