@@ -1,6 +1,7 @@
 using System.Text;
 using Underturf.Reasoning;
 using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Telling;
 
 namespace Underturf.Cli;
 
@@ -10,6 +11,9 @@ internal static class AnswersText
     private const int MostPlaces = 4;
     private const int MostMoves = 3;
     private const int MostExplanations = 5;
+
+    /// <summary>Places less likely than this are said to be "under 1 %".</summary>
+    private const double LeastPlace = 0.005;
 
     public static string Write(Answers answers)
     {
@@ -56,9 +60,9 @@ internal static class AnswersText
             text.AppendLine($"      valves: {string.Join(", ", question.Valves.Where(v => v.Probability > 0.001).Select(v => $"{v.Count}: {Say.Share(v.Probability)}"))}");
         }
 
-        foreach (var line in question.Explanations[0].Evidence)
+        foreach (var line in EvidenceRow.Of(question.Explanations[0].Evidence))
         {
-            text.AppendLine($"      {line.Entry}: {line.What}: read {line.Observed}; predicted {line.Predicted}; {line.Speaks}");
+            text.AppendLine($"      {line.Entries}: {line.What}: read {line.Observed}; predicted {line.Predicted}; {line.Speaks}");
         }
 
         if (question.Overturn is { } overturn)
@@ -80,9 +84,10 @@ internal static class AnswersText
             text.AppendLine($"              {Say.Share(alike.Probability)} {alike.Summary}{(alike.Repair.Length > 0 ? $"; cure: {alike.Repair}" : string.Empty)}");
         }
 
-        if (explanation.Places.Count > 1)
+        var places = explanation.Places.Where(p => p.Probability >= LeastPlace).ToList();
+        if (places.Count > 1)
         {
-            text.AppendLine($"              where: {string.Join(", ", explanation.Places.Take(MostPlaces).Select(p => $"{p.Label} {Say.Share(p.Probability)}"))}{(explanation.Places.Count > MostPlaces ? ", ..." : string.Empty)}");
+            text.AppendLine($"              where: {string.Join(", ", places.Take(MostPlaces).Select(p => $"{p.Label} {Say.Share(p.Probability)}"))}{(places.Count > MostPlaces ? ", ..." : string.Empty)}");
         }
     }
 

@@ -36,6 +36,11 @@ internal static class Files
             throw new Refusal(new Problem(Path.GetFileName(path), "is a folder", "Name a file to write"));
         }
 
+        if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder && !Directory.Exists(folder))
+        {
+            throw new Refusal(new Problem($"'{path}'", "lies in a folder that is not there", "Check the path: make the folder first, or name another file"));
+        }
+
         var beside = path + ".part";
         try
         {
@@ -47,10 +52,10 @@ internal static class Files
 
             File.Move(beside, path, overwrite: true);
         }
-        catch
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
             File.Delete(beside);
-            throw;
+            throw new Refusal(new Problem($"'{path}'", $"cannot be written: {error.Message.Replace(beside, path, StringComparison.Ordinal).TrimEnd('.')}", "Check the path, its permissions and the space on the disk"));
         }
     }
 }

@@ -16,7 +16,13 @@ internal static class PropertyText
         var text = new StringBuilder();
         text.AppendLine(history.Facts.Property?.Name ?? "A property without a name");
         text.AppendLine();
-        text.AppendLine(TextTable.Of(["station", "terminal", "waters", "valve", "grade"], view.Stations.OrderBy(s => s.Value.Terminal).Select(s => Row(view, s.Key, s.Value))));
+        if (view.Controllers.Count > 0)
+        {
+            text.AppendLine(ControllerText.Write(view));
+            text.AppendLine();
+        }
+
+        text.AppendLine(TextTable.Of(["station", "terminal", "waters", "common", "valve", "grade"], view.Stations.OrderBy(s => s.Value.Terminal).Select(s => Row(view, s.Key, s.Value))));
         if (view.Cables.Count > 0)
         {
             text.AppendLine();
@@ -46,7 +52,7 @@ internal static class PropertyText
         var valves = view.ValvesOf(id).ToList();
         var where = valves.Count == 0 ? "not found" : string.Join(", ", valves.Select(v => view.Name(v.Valve.Box ?? v.Id)));
         var grade = valves.Count == 0 ? Grade.Unknown : valves.Max(v => v.Valve.Sure);
-        return [view.StationNumber(id), station.Terminal.ToString(), string.Join(", ", station.Waters), where, grade.ToString().ToLowerInvariant()];
+        return [view.StationNumber(id), station.Terminal.ToString(), string.Join(", ", station.Waters), station.Common ?? "usual", where, grade.ToString().ToLowerInvariant()];
     }
 
     private static string[] Row(PropertyView view, string id, CableFact cable, bool usUnits) =>

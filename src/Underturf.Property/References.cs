@@ -25,6 +25,7 @@ public static class References
             .Concat(Loops(view))
             .Concat(Coils(view))
             .Concat(Supplies(view))
+            .Concat(Zones(facts))
             .Concat(Masters(view))
             .Concat(Terminals(history));
     }
@@ -45,9 +46,12 @@ public static class References
         select new Problem($"coil '{coil.Key}'", "is noted with no ohms; the practice book's usual ohms stand in", "Read it again, its leads freed, and note what the display shows");
 
     private static IEnumerable<Problem> Supplies(PropertyView view) =>
-        from controller in view.Controllers
-        where controller.Value.Supply is { Volts: <= 0 } || controller.Value.Frequency is { Hertz: <= 0 } || (controller.Value.Rated is not null && controller.Value.PlateVoltAmperes() is null)
-        select new Problem($"controller '{controller.Key}'", "is noted with a supply of no volts, no hertz or volt-amperes that no controller has; the practice book's usual values stand in", "Read the supply or its plate and note it again");
+        view.Controllers.SelectMany(c => SupplyPlate.Problems(c.Key, c.Value));
+
+    /// <summary>By its form: which names there are changes every year, and no list of them is at hand here.</summary>
+    private static IEnumerable<Problem> Zones(Facts facts) => facts.Property is { Zone: { } zone } && !ZoneName.IsWellFormed(zone)
+        ? [new Problem("property, field 'zone'", $"is {Problem.Quote(zone)}, which is no name of a time zone", "Note the property again with area and city, for example America/Denver, or Etc/UTC", Severity.Notice)]
+        : [];
 
     private static IEnumerable<Problem> Masters(PropertyView view)
     {
@@ -58,9 +62,9 @@ public static class References
                 yield return new Problem($"controller '{id}'", $"names '{master}' as its master valve, which is no valve and no place; no master valve is reckoned with", "Note the controller again with the id of the valve or of its box");
             }
 
-            if (controller.PumpRelay is { Ohms: { Ohms: <= 0 } })
+            if (controller.Master is { } itself && view.Identity.Of(itself) == id)
             {
-                yield return new Problem($"controller '{id}'", "is noted with a pump relay of no ohms; the practice book's usual ohms stand in", "Read the relay, its leads freed, and note what the display shows, or true");
+                yield return new Problem($"controller '{id}', field 'master'", "names the controller itself; no master valve is reckoned with", "Note the controller again with the id of the master valve or of its box");
             }
         }
     }

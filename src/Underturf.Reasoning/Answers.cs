@@ -94,7 +94,8 @@ public sealed record PlaceProbability(string Place, double Probability, string? 
 /// <param name="Entry">Id of the entry, "writer/seq".</param>
 /// <param name="What">How it was taken and of which station.</param>
 /// <param name="Weight">
-/// log10 of how much likelier this reading is under the explanation than under the others together: positive speaks for it.
+/// log10 of how much likelier this reading is under the explanation than under the others together, nothing broken included, as they stood before
+/// any reading of the station: positive speaks for it.
 /// </param>
 public sealed record EvidenceLine(string Entry, string What, string Predicted, string Observed, double Weight)
 {

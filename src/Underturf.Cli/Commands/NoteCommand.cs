@@ -67,8 +67,9 @@ internal static class NoteCommand
     /// <summary>What `check` names since these notes: they are noted all the same, and can be struck.</summary>
     private static void Doubts(LogDocument before, LogDocument after)
     {
-        var known = Notebook.Open(before, PracticeBook.Default).Problems.ToHashSet();
-        var doubts = Notebook.Open(after, PracticeBook.Default).Problems.Where(p => !known.Contains(p)).ToList();
+        // Most notes raise no doubt at all: then the log as it was need not be opened for comparison.
+        var found = Notebook.Open(after, PracticeBook.Default).Problems;
+        var doubts = found.Count == 0 ? [] : found.Except(Notebook.Open(before, PracticeBook.Default).Problems).ToList();
         if (doubts.Count > 0)
         {
             Guard.Report(doubts);

@@ -9,6 +9,9 @@ internal static class QuestionPart
 {
     private const int MostPlaces = 6, MostMoves = 6, LongestHead = 90;
 
+    /// <summary>Places less likely than this are said to be "under 1 %".</summary>
+    private const double LeastPlace = 0.005;
+
     /// <summary>The symptom's subject, for a heading, and what was seen of it.</summary>
     public static (string Head, string Seen) Name(OpenQuestion question)
     {
@@ -66,13 +69,14 @@ internal static class QuestionPart
 
     private static string Places(Explanation explanation)
     {
-        if (explanation.Places.Count < 2)
+        var places = explanation.Places.Where(p => p.Probability >= LeastPlace).ToList();
+        if (places.Count < 2)
         {
             return string.Empty;
         }
 
-        var more = explanation.Places.Count > MostPlaces ? $" and {explanation.Places.Count - MostPlaces} more places" : string.Empty;
-        return $"Where: {string.Join(", ", explanation.Places.Take(MostPlaces).Select(p => $"{p.Label} {Say.Share(p.Probability)}"))}{more}.";
+        var more = places.Count > MostPlaces ? $" and {places.Count - MostPlaces} more places" : string.Empty;
+        return $"Where: {string.Join(", ", places.Take(MostPlaces).Select(p => $"{p.Label} {Say.Share(p.Probability)}"))}{more}.";
     }
 
     private static IEnumerable<Block> Valves(PageForm form, OpenQuestion question)

@@ -74,7 +74,7 @@ public sealed record PracticeBook
         catch (JsonException error)
         {
             var place = $"practice book, line {error.LineNumber + 1}, {error.Path}";
-            return new Problem(place, error.Message.Split(" Path:")[0].TrimEnd('.'), "Correct it, or start from the default book: underturf book");
+            return new Problem(place, PracticeBookWords.Of(error), "Correct it, or start from the default book: underturf book");
         }
     }
 

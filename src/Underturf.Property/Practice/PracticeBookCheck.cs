@@ -86,6 +86,7 @@ internal static class PracticeBookCheck
             yield return (book.Repair(name) is not null, "faults", $"names an unknown repair '{name}'");
         }
 
+        yield return (book.Faults.Count > 0, "faults", "holds no fault, so nothing could ever be wrong");
         yield return (book.Supply.RatedVolts < book.Supply.Volts, "supply.ratedVolts", "must be below supply.volts");
         yield return (book.Coil.ChatterVolts < book.Coil.PullInVolts, "coil.chatterVolts", "must be below coil.pullInVolts");
         yield return (book.Faults.Select(f => f.Id).Distinct().Count() == book.Faults.Count, "faults", "has an id twice");

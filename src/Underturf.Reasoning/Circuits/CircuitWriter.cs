@@ -18,7 +18,9 @@ internal sealed class CircuitWriter(Case matter, Func<string, Outlook> outlookOf
             var station = matter.View.Stations.Keys.FirstOrDefault(s => s == name || matter.View.StationNumber(s) == name);
             if (station is null)
             {
-                return new Problem($"station '{name}'", "is not noted", $"Name one of: {string.Join(", ", matter.View.Stations.Keys.Select(matter.View.StationNumber).Take(12))}");
+                return new Problem($"station {Problem.Quote(name)}", "is not noted", name.AsSpan().IndexOfAny(",;") >= 0
+                    ? $"Separate stations by spaces: {string.Join(' ', name.Split([',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))}"
+                    : $"Name one of: {string.Join(", ", matter.View.Stations.Keys.Select(matter.View.StationNumber).Take(12))}");
             }
 
             paths.Add(matter.Paths[station]);

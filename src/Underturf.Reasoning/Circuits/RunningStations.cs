@@ -1,4 +1,5 @@
 using Underturf.Networks.Wiring;
+using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning.Diagnosis;
@@ -27,7 +28,7 @@ internal sealed class RunningStations
         Source = Network.AddSource("supply", Hot, Strip, plan.Supply.Volts, plan.Supply.Ohms);
         Stations = [.. plan.Stations.Select(Lay)];
         Master = plan.Master is { } master ? Lay(master) : null;
-        Relay = plan.Relay is { Fitted: true } relay ? LayRelay(relay.Ohms) : -1;
+        Relay = plan.Relay is { Fitted: true } relay ? LayRelay(relay.PlateOhms()) : -1;
     }
 
     public WiringNetwork Network { get; } = new();
@@ -121,9 +122,9 @@ internal sealed class RunningStations
         Coils.Add((laid, end, new ValveCoil(coil, inrush, Math.Max(inrush, holding), book.Coil.PullInVolts, book.Coil.ChatterVolts)));
     }
 
-    private int LayRelay(Resistance? noted)
+    private int LayRelay(double? noted)
     {
-        var (ohms, spread) = noted is { Ohms: > 0 } known ? (known.Ohms, book.Coil.Noted) : (book.Relay.Ohms, book.Relay.LogSpread);
+        var (ohms, spread) = noted is { } known ? (known, book.Coil.Noted) : (book.Relay.Ohms, book.Relay.LogSpread);
         var coil = Network.AddCoil("pump relay", Hot, Strip, ohms, book.Relay.ReactanceOhms / (2 * Math.PI * book.Supply.Hertz));
         parts.Add(new Part(coil, PartKind.Other, -1, ohms, spread));
         return coil;

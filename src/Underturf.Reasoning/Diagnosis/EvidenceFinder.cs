@@ -80,7 +80,12 @@ internal sealed class EvidenceFinder(Case owner)
             return new Problem(where, $"'{value.Text}' is {Units.Name(value.Dimension)}, but {probe.Name} reads {Units.Name(instrument.Dimension)}", "Strike it and note it again with the right unit or the right way of reading");
         }
 
-        if (stations.Count != needed || stations.Distinct().Count() != needed)
+        if (stations.Count == needed && stations.Distinct().Count() != needed)
+        {
+            return new Problem(where, $"{probe.Name} needs {needed} stations, the note names {owner.View.Name(stations[0])} twice", "Strike it and note it again with the other station");
+        }
+
+        if (stations.Count != needed)
         {
             return new Problem(where, $"{probe.Name} needs {needed} station(s), the note names {stations.Count}", "Strike it and note it again with its stations");
         }

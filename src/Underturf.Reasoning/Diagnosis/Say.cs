@@ -6,6 +6,8 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>Numbers as a technician says them.</summary>
 public static class Say
 {
+    private const int LongestWords = 40;
+
     /// <summary>"31.5 ± 1.2 ohm".</summary>
     public static string Amount(double si, double sigma, Dimension dimension)
     {
@@ -14,6 +16,13 @@ public static class Say
         var digits = spread >= 10 || value >= 1000 ? 0 : spread >= 0.1 || value >= 10 ? 1 : 2;
         var form = "F" + digits.ToString(CultureInfo.InvariantCulture);
         return $"{value.ToString(form, CultureInfo.InvariantCulture)} ± {spread.ToString(form, CultureInfo.InvariantCulture)} {unit}";
+    }
+
+    /// <summary>Somebody's own words within a sentence: on one line, and cut where they are too long for it.</summary>
+    public static string Clipped(string words)
+    {
+        var line = string.Join(' ', words.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        return line.Length <= LongestWords ? line : $"{line[..(LongestWords - 1)]}…";
     }
 
     /// <summary>"28 ohm", "3.2 kohm", "0.25 A": at most three digits.</summary>

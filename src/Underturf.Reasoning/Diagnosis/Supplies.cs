@@ -19,7 +19,7 @@ internal sealed class Supplies(PropertyHistory history, PracticeBook book)
     public Supply Of(PropertyView view, string controller, int epoch)
     {
         var known = view.Controllers.GetValueOrDefault(controller);
-        var hertz = known?.Frequency is { Hertz: > 0 } frequency ? frequency.Hertz : book.Supply.Hertz;
+        var hertz = known?.PlateHertz() ?? book.Supply.Hertz;
         var age = Age(epoch == 0 ? default : history.WorkTimes[epoch - 1]);
         var plate = Plate(known);
         var read = Readings(controller).Where(r => Age(r.Moment) == age && Volts(r) > 0).ToList();
@@ -35,7 +35,7 @@ internal sealed class Supplies(PropertyHistory history, PracticeBook book)
     /// <summary>As noted on the controller's plate, else as usual. A plate does not say the volts at rated load: their share is the usual one.</summary>
     private Transformer Plate(ControllerFact? known)
     {
-        var volts = known?.Supply is { Volts: > 0 } supply ? supply.Volts : book.Supply.Volts;
+        var volts = known?.PlateVolts() ?? book.Supply.Volts;
         return new Transformer(
             volts,
             volts * book.Supply.RatedVolts / book.Supply.Volts,
@@ -61,8 +61,8 @@ internal sealed class Supplies(PropertyHistory history, PracticeBook book)
     /// <summary>As noted on the controller's plate, else as usual.</summary>
     private double Usual(Observed<ReadingFact> reading) => history.Now.Controllers
         .Where(c => Concerns(reading, c.Key))
-        .Select(c => c.Value.Supply?.Volts)
-        .FirstOrDefault(v => v > 0) ?? book.Supply.Volts;
+        .Select(c => c.Value.PlateVolts())
+        .FirstOrDefault(v => v is not null) ?? book.Supply.Volts;
 
     private IEnumerable<Observed<ReadingFact>> Readings(string controller) => idle.Where(r => Concerns(r, controller));
 

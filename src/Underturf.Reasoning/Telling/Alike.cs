@@ -10,10 +10,11 @@ internal static class Alike
     public const double Limit = 0.1;
 
     /// <summary>Groups of explanations by their index, each by falling probability; the first of a group stands for it.</summary>
-    public static IReadOnlyList<IReadOnlyList<int>> Group(Sample sample, IReadOnlyList<Foreseen> moves)
+    /// <param name="shown">So many of the sample's groups, the likeliest, are told.</param>
+    public static IReadOnlyList<IReadOnlyList<int>> Group(Sample sample, IReadOnlyList<Foreseen> moves, int shown)
     {
         var told = new List<List<int>>();
-        for (var g = 0; g < sample.Groups.Count; g++)
+        for (var g = 0; g < shown; g++)
         {
             if (told.Find(t => AreAlike(sample, moves, t[0], g)) is { } same)
             {

@@ -9,6 +9,9 @@ internal sealed class OverturnFinder(Sample sample, IReadOnlyList<IReadOnlyList<
     /// <summary>What is rarer than this is not worth saying.</summary>
     private const double Rare = 1e-4;
 
+    /// <summary>A leading explanation that loses less than this is not shaken.</summary>
+    private const double Shaken = 0.05;
+
     /// <param name="doubted">True where the leading explanation doubts a note: what changes that is to take it again.</param>
     public Overturn? Find(Func<int, string> summaryOf, bool doubted) =>
         (doubted ? Find(summaryOf, [.. moves.Where(m => m.IsAgain)]) : null) ?? Find(summaryOf, moves);
@@ -17,7 +20,7 @@ internal sealed class OverturnFinder(Sample sample, IReadOnlyList<IReadOnlyList<
     {
         var best = from
             .SelectMany(m => Enumerable.Range(0, m.Outcomes.Count).Select(o => (Move: m, Outcome: o, After: After(m, o))))
-            .Where(c => c.After.Chance > Rare && c.After.Shares[0] < Before(0))
+            .Where(c => c.After.Chance > Rare && (c.After.Leader != 0 || c.After.Shares[0] < Before(0) - Shaken))
             .OrderByDescending(c => c.After.Leader != 0)
             .ThenByDescending(c => c.After.Leader != 0 ? c.After.Chance : -c.After.Shares[0])
             .FirstOrDefault();

@@ -62,7 +62,7 @@ internal sealed class PlaceWriter(Case owner, Subject subject)
     private static string At(PlaceProbability place) => place.From is null ? $"at {place.Place}" : place.Label;
 
     /// <summary>The other station of a pair, where the question is not about both; the note that may be wrong.</summary>
-    private string Partner(Suspect suspect) => suspect.Common is { } common ? $" (common {common})"
+    private string Partner(Suspect suspect) => suspect.Common is { } common ? $" (common {Say.Clipped(common)})"
         : suspect.Note is { } note ? $" ({note})"
         : !suspect.IsPair ? string.Empty
         : string.Concat(new[] { suspect.Station!, suspect.Other! }.Except(subject.Stations).Select(s => $", with {owner.View.Name(s)}"));

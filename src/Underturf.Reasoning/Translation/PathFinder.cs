@@ -35,7 +35,7 @@ public sealed class PathFinder
     /// <summary>The wires of a controller's master valve, on the usual common; nothing where none is noted, or one that is no valve and no place.</summary>
     public StationPath? MasterOf(string controller)
     {
-        if (view.Controllers.GetValueOrDefault(controller)?.Master is not { } noted || (view.Knows(noted) && !view.IsPlace(noted)))
+        if (view.Controllers.GetValueOrDefault(controller)?.Master is not { } noted || (view.Knows(noted) && !view.IsPlace(noted)) || view.Identity.Of(noted) == controller)
         {
             return null;
         }

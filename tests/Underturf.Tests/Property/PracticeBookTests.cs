@@ -16,6 +16,25 @@ public sealed class PracticeBookTests
         }
     }
 
+    [Fact]
+    public void A_block_that_is_missing_is_named_in_plain_words()
+    {
+        var root = JsonNode.Parse(PracticeBook.DefaultBytes())!.AsObject();
+        root.Remove("relay");
+        var problem = PracticeBook.Read(Encoding.UTF8.GetBytes(root.ToJsonString())).Problem!;
+        Assert.Equal("lacks 'relay'", problem.Reason);
+    }
+
+    [Fact]
+    public void A_book_without_faults_is_refused()
+    {
+        var root = JsonNode.Parse(PracticeBook.DefaultBytes())!.AsObject();
+        root["faults"] = new JsonArray();
+        var problem = PracticeBook.Read(Encoding.UTF8.GetBytes(root.ToJsonString())).Problem!;
+        Assert.Contains("faults", problem.Place, StringComparison.Ordinal);
+        Assert.Contains("no fault", problem.Reason, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("\"ohms\": 31,", "\"ohms\": -31,", "coil.ohms", "more than zero")]
     [InlineData("\"ohms\": 31,", "\"ohms\": \"thirty\",", "$.coil.ohms", "")]
@@ -35,6 +54,7 @@ public sealed class PracticeBookTests
     [InlineData("\"differ\": 0.03,", "\"differ\": 30,", "coil.differ", "too wide")]
     [InlineData("\"ratedVolts\": 24", "\"ratedVolts\": 26.5", "supply.ratedVolts", "below supply.volts")]
     [InlineData("\"ratedVoltAmperes\": 40", "\"ratedVoltAmperes\": 0", "supply.ratedVoltAmperes", "more than zero")]
+    [InlineData("\"relay\":", "\"relais\":", "$", "relais")]
     [InlineData("\"chatterVolts\": 15.5", "\"chatterVolts\": 30", "coil.chatterVolts", "below coil.pullInVolts")]
     public void What_is_wrong_with_a_book_is_told_with_its_place(string old, string edited, string place, string reason)
     {

@@ -40,12 +40,15 @@ public sealed class ReferencesTests
     public static TheoryData<Fact, string> Impossible { get; } = new()
     {
         { new CableFact { Id = "k", From = "c", To = "c" }, "to itself" },
-        { new ControllerFact { Id = "d", Terminals = 12, Supply = new Voltage(0) }, "no volts" },
-        { new ControllerFact { Id = "d", Terminals = 12, Frequency = new Frequency(0) }, "no hertz" },
-        { new ControllerFact { Id = "d", Terminals = 12, Rated = new ApparentPower(0) }, "volt-amperes that no controller has" },
-        { new ControllerFact { Id = "d", Terminals = 12, Rated = new ApparentPower(0.04) }, "volt-amperes that no controller has" },
+        { new ControllerFact { Id = "d", Terminals = 12, Supply = new Voltage(0) }, "not within 1 V to 1000 V" },
+        { new ControllerFact { Id = "d", Terminals = 12, Frequency = new Frequency(0) }, "not within 1 Hz to 1000 Hz" },
+        { new ControllerFact { Id = "d", Terminals = 12, Frequency = new Frequency(1e9) }, "not within 1 Hz to 1000 Hz" },
+        { new ControllerFact { Id = "d", Terminals = 12, Rated = new ApparentPower(0) }, "not within 1 VA to 100000 VA" },
+        { new ControllerFact { Id = "d", Terminals = 12, Rated = new ApparentPower(0.04) }, "not within 1 VA to 100000 VA" },
         { new ControllerFact { Id = "d", Terminals = 12, Master = "k" }, "is no valve and no place" },
-        { new ControllerFact { Id = "d", Terminals = 12, PumpRelay = new PumpRelay(true, new Resistance(0)) }, "pump relay of no ohms" },
+        { new ControllerFact { Id = "d", Terminals = 12, PumpRelay = new PumpRelay(true, new Resistance(0)) }, "not within 0.1 ohm to 1000000 ohm" },
+        { new ControllerFact { Id = "d", Terminals = 12, PumpRelay = new PumpRelay(true, new Resistance(1e12)) }, "not within 0.1 ohm to 1000000 ohm" },
+        { new ControllerFact { Id = "d", Terminals = 12, Master = "d" }, "names the controller itself" },
     };
 
     [Theory]
@@ -57,6 +60,32 @@ public sealed class ReferencesTests
         diary.Note(3, new CableFact { Id = "k", From = "c", To = "b" });
         diary.Note(4, fact);
         Assert.Contains(reason, Assert.Single(References.Problems(diary.Fold())).Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Each_field_of_a_supply_that_cannot_be_is_told_by_itself()
+    {
+        var diary = Controller();
+        diary.Note(2, new ControllerFact { Id = "d", Terminals = 12, Supply = new Voltage(1e6), Frequency = new Frequency(1e9), Rated = new ApparentPower(0) });
+        Assert.Equal(["supply", "frequency", "rated"], References.Problems(diary.Fold()).Select(p => p.Place.Split('\'')[3]));
+    }
+
+    [Theory]
+    [InlineData("America/Denver", true)]
+    [InlineData("America/Argentina/Salta", true)]
+    [InlineData("Etc/GMT+7", true)]
+    [InlineData("UTC", true)]
+    [InlineData("MST", false)]
+    [InlineData("mountain time", false)]
+    [InlineData("america/denver", false)]
+    [InlineData("America/", false)]
+    [InlineData("America/Denver/", false)]
+    [InlineData("UTC-7", false)]
+    public void A_time_zone_is_held_against_the_form_of_its_names(string zone, bool sane)
+    {
+        var diary = Controller();
+        diary.Note(2, new PropertyFact { Name = "A made-up garden", Zone = zone });
+        Assert.Equal(sane, !References.Problems(diary.Fold()).Any(p => p.Place == "property, field 'zone'" && p.Remedy.Contains("America/Denver", StringComparison.Ordinal)));
     }
 
     public static TheoryData<Fact, string> NotTheSame { get; } = new()

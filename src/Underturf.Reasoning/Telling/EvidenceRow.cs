@@ -1,0 +1,27 @@
+namespace Underturf.Reasoning.Telling;
+
+/// <summary>Notes taken in one way that show, predict and say the same, as one line: "station ohms, stations 18, 19, 20".</summary>
+public sealed record EvidenceRow(string Entries, string What, string Observed, string Predicted, string Speaks, IReadOnlyList<EvidenceLine> Lines)
+{
+    public static IReadOnlyList<EvidenceRow> Of(IReadOnlyList<EvidenceLine> lines) =>
+        [.. lines.GroupBy(l => (l.What.Split(", ")[0], l.Observed, l.Predicted, l.Speaks)).Select(g => Of(g.Key.Item1, [.. g]))];
+
+    private static EvidenceRow Of(string how, IReadOnlyList<EvidenceLine> same)
+    {
+        var (first, last) = (same[0], same[^1]);
+        return new EvidenceRow(
+            same.Count == 1 ? first.Entry : $"{first.Entry} to {last.Entry}",
+            same.Count == 1 ? first.What : $"{how}, {Subjects([.. same.Select(l => l.What[Math.Min(l.What.Length, how.Length + 2)..])])}",
+            first.Observed,
+            first.Predicted,
+            first.Speaks,
+            same);
+    }
+
+    /// <summary>"stations 18, 19, 20", said once.</summary>
+    private static string Subjects(IReadOnlyList<string> each) => each.All(e => e.StartsWith(Station, StringComparison.Ordinal) && !e.AsSpan(Station.Length).ContainsAny(' ', ','))
+        ? $"stations {string.Join(", ", each.Select(e => e[Station.Length..]))}"
+        : string.Join(", ", each);
+
+    private const string Station = "station ";
+}
