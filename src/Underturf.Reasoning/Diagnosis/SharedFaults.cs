@@ -66,10 +66,10 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
         {
             fit.Ask(k, outlook =>
             {
-                var glance = new Glance(owner, clusters[k], first, outlook, first.Count == 0 ? fit.States(k).LogTotal : null);
+                var preview = new Preview(owner, clusters[k], first, outlook, first.Count == 0 ? fit.States(k).LogTotal : null);
                 foreach (var f in Enumerable.Range(0, families.Count).Where(f => clusters[k].Stations.Any(n => Affects(families[f][0], n.Path))))
                 {
-                    glance.AddTo(scores[f], families[f]);
+                    preview.AddTo(scores[f], families[f]);
                 }
             });
         }

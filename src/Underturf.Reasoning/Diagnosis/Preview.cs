@@ -4,7 +4,7 @@ namespace Underturf.Reasoning.Diagnosis;
 /// A first look at what a cluster says of a fault on what stations share: all else sound, or at the worst a fault of its own besides. Amounts between two
 /// that say the same for the same reason say it too.
 /// </summary>
-internal sealed class Glance
+internal sealed class Preview
 {
     /// <summary>What a station costs at the most that the fault alone does not explain: it may have a fault of its own.</summary>
     private const double OwnFault = -7;
@@ -19,7 +19,7 @@ internal sealed class Glance
 
     /// <param name="first">Shared faults that are taken as given.</param>
     /// <param name="logTotal">log of the chance of the cluster's notes without the fault; where nothing is given, that of a sound cluster.</param>
-    public Glance(Case owner, Cluster cluster, IReadOnlyList<Suspect> first, Outlook outlook, double? logTotal)
+    public Preview(Case owner, Cluster cluster, IReadOnlyList<Suspect> first, Outlook outlook, double? logTotal)
     {
         (this.owner, this.first, this.outlook, evidence) = (owner, first, outlook, [.. cluster.Evidence]);
         none = cluster.Stations.Sum(s => s.LogNone);
