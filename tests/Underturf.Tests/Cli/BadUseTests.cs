@@ -20,6 +20,9 @@ public sealed class BadUseTests : IDisposable
     [InlineData("merge --out x.jsonl")]
     [InlineData("merge log.jsonl")]
     [InlineData("serve --port many")]
+    [InlineData("moves")]
+    [InlineData("moves log.jsonl --at")]
+    [InlineData("moves log.jsonl --minutes soon")]
     public void A_command_that_is_not_understood_exits_with_2(string arguments)
     {
         bench.Run(arguments.Split(' ', StringSplitOptions.RemoveEmptyEntries)).Failed(2, "underturf: ", "--help");
@@ -31,6 +34,7 @@ public sealed class BadUseTests : IDisposable
     [InlineData("show")]
     [InlineData("readings")]
     [InlineData("diagnose")]
+    [InlineData("moves")]
     [InlineData("book")]
     public void A_file_that_is_not_there_and_a_folder_are_named(string command)
     {
