@@ -1,3 +1,4 @@
+using Underturf.FieldLog;
 using Underturf.Quantities;
 using Underturf.Reasoning.Diagnosis;
 
@@ -13,6 +14,9 @@ internal sealed record Conflict(string What, (string Entry, string Seen) First, 
     public required double Minutes { get; init; }
 
     public required string Caution { get; init; }
+
+    /// <summary>The note that taking it again leads to, without what will be seen.</summary>
+    public required Fact Asks { get; init; }
 
     /// <summary>True where no work since, and no later note, has answered which of the two was wrong.</summary>
     public required bool IsOpen { get; init; }

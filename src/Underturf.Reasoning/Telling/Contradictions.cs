@@ -3,6 +3,7 @@ using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Moves;
 
 namespace Underturf.Reasoning.Telling;
 
@@ -29,6 +30,7 @@ internal sealed class Contradictions(Case matter)
         {
             Minutes = matter.Book.Probes.First(p => p.Measures == after.Measures).Minutes,
             Caution = after.Caution,
+            Asks = Asked.Again(after, matter.Book),
             IsOpen = !answered && IsLast(after),
             Reconciles = (world, _) => Drifts(world, before, after),
         };
@@ -46,6 +48,7 @@ internal sealed class Contradictions(Case matter)
         {
             Minutes = matter.Book.Run.Minutes,
             Caution = matter.Book.Run.Caution,
+            Asks = Asked.Again(after, matter.Book),
             IsOpen = !answered && IsLast(after),
             IsRun = true,
             Reconciles = (world, outlook) => IsReal(world, before, after)
@@ -63,6 +66,7 @@ internal sealed class Contradictions(Case matter)
         {
             Minutes = probe.Minutes,
             Caution = probe.Caution,
+            Asks = Asked.Reading(probe.Name, [], after.Fact.Place),
             IsOpen = open,
         };
     }

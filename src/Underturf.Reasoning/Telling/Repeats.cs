@@ -33,7 +33,11 @@ internal sealed class Repeats(Case owner)
         conflict.Minutes,
         owner.Book.Loss.WrongRepairMinutes / 2,
         conflict.Caution,
-        question);
+        question)
+    {
+        Place = conflict.Place,
+        Steps = [new MoveStep($"take again: {conflict.What}", conflict.Minutes, conflict.Caution, question, conflict.Asks)],
+    };
 
     private bool IsFed(Conflict supply, IReadOnlyList<Evidence> evidence) => evidence.Any(e =>
         owner.Paths[e.Stations[0]].Controller == supply.Controller && (e is RunEvidence or ReadingEvidence { IsFed: true }));
