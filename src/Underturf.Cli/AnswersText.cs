@@ -50,9 +50,15 @@ internal static class AnswersText
             text.AppendLine($"  TAKE AGAIN: {repeat.What}, at {repeat.Where} ({repeat.Why}); until then no explanation is more than a guess");
         }
 
-        foreach (var explanation in question.Explanations.Take(MostExplanations))
+        foreach (var explanation in question.Explanations.Where(e => !e.RuledOut).Take(MostExplanations))
         {
             Explanation(text, explanation);
+        }
+
+        var ruledOut = question.Explanations.Where(e => e.RuledOut).Select(e => e.Summary).ToList();
+        if (ruledOut.Count > 0)
+        {
+            text.AppendLine($"   under 1 %  each of: {string.Join("; ", ruledOut)}");
         }
 
         if (question.Valves.Count > 0)

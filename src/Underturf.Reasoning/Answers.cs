@@ -57,6 +57,10 @@ public sealed record Explanation(
     /// </summary>
     public bool Doubt { get; init; }
 
+    /// <summary>True where it is named only because it was ruled out: without evidence of its own, and less likely than is worth a line.</summary>
+    [JsonIgnore]
+    public bool RuledOut => Evidence.Count == 0 && Fault != "other" && Probability < 0.005;
+
     /// <summary>The explanations told here as one, because no move tells them apart, the likeliest first; empty where it is one alone.</summary>
     public IReadOnlyList<AlikeExplanation> Alike { get; init; } = [];
 

@@ -41,7 +41,7 @@ public static class CoverageStudy
         var missed = world.Faults.Where(f => !questions.Any(q => Names(q, f, Given))).Select(f => f.Fault).ToList();
         var stated = questions
             .Where(q => q.Explanations[0].Fault is not ("as-built" or "other"))
-            .Select(q => (q.Explanations[0].Probability, world.Faults.Any(f => IsTold(q, f) && (f.Fault == q.Explanations[0].Fault || q.Explanations[0].Alike.Any(a => a.Fault == f.Fault)))))
+            .Select(q => (q.Explanations[0].Probability, IsRight(q, world.Faults)))
             .ToList();
         return new PropertyResult(seed, [.. world.Faults.Select(f => f.Fault)], missed, stated);
     }
@@ -52,6 +52,13 @@ public static class CoverageStudy
         var all = results.SelectMany(r => r.Stated).ToList();
         return all.GroupBy(s => Math.Min(9, (int)(s.Probability * 10)))
             .Sum(g => Math.Abs(g.Average(s => s.Probability) - g.Average(s => s.Right ? 1.0 : 0)) * g.Count() / all.Count);
+    }
+
+    /// <summary>Where no move tells the leading explanation from others, any of them may be the truth, nothing broken too.</summary>
+    private static bool IsRight(OpenQuestion question, IReadOnlyList<TrueFault> faults)
+    {
+        var told = faults.Where(f => IsTold(question, f)).Select(f => f.Fault).ToList();
+        return question.Explanations[0].Alike.Select(a => a.Fault).Prepend(question.Explanations[0].Fault).Any(e => told.Contains(e) || (e == "as-built" && told.Count == 0));
     }
 
     private static bool Names(OpenQuestion question, TrueFault fault, double least) =>

@@ -51,7 +51,7 @@ internal static class QuestionPart
     private static IEnumerable<Block> Explanations(PageForm form, OpenQuestion question)
     {
         var table = new Table(form.LeftPoints, [new(string.Empty, 86), new(string.Empty, 66), new(string.Empty, form.InnerWidthPoints - 152)], false);
-        var rows = question.Explanations.Select((explanation, i) => (IReadOnlyList<Cell>)
+        var rows = question.Explanations.Where(e => !e.RuledOut).Select((explanation, i) => (IReadOnlyList<Cell>)
         [
             Cell.Bar(explanation.Probability),
             Cell.Of(Say.Share(explanation.Probability), i == 0 ? Styles.Strong : Styles.Body),
@@ -61,7 +61,13 @@ internal static class QuestionPart
                 (Places(explanation), Styles.Small),
                 (explanation.Repair.Length > 0 ? $"What would cure it: {explanation.Repair}." : string.Empty, Styles.Small)) { Grade = Grade.Inferred },
         ]);
-        return [.. Paragraph.Minor(form, "What would explain it"), .. table.Blocks(rows)];
+        return [.. Paragraph.Minor(form, "What would explain it"), .. table.Blocks(rows), .. RuledOut(form, question)];
+    }
+
+    private static IEnumerable<Block> RuledOut(PageForm form, OpenQuestion question)
+    {
+        var named = question.Explanations.Where(e => e.RuledOut).Select(e => e.Summary).ToList();
+        return named.Count == 0 ? [] : Paragraph.Of(form, $"Thought of and ruled out, each under 1 %: {string.Join("; ", named)}.", Styles.Small, 4);
     }
 
     private static string Alike(Explanation explanation) =>

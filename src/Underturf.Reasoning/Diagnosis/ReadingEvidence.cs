@@ -104,7 +104,7 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
         }
 
         var (mean, sigma) = Display.Expect(Display.Instrument, prediction, outlook);
-        return Say.Amount(mean, sigma, Display.Instrument.Dimension);
+        return mean > Display.Instrument.Most ? "over range" : Say.Amount(mean, sigma, Display.Instrument.Dimension);
     }
 
     /// <summary>Chance of what was noted of the display's rest: a drifting fault shows where its drift is more than the instrument's own error.</summary>

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Underturf.Reasoning.Telling;
 
 /// <summary>Notes taken in one way that show, predict and say the same, as one line: "station ohms, stations 18, 19, 20".</summary>
@@ -10,7 +12,7 @@ public sealed record EvidenceRow(string Entries, string What, string Observed, s
     {
         var (first, last) = (same[0], same[^1]);
         return new EvidenceRow(
-            same.Count == 1 ? first.Entry : $"{first.Entry} to {last.Entry}",
+            same.Count == 1 ? first.Entry : IsRun(same) ? $"{first.Entry} to {last.Entry}" : string.Join(", ", same.Select(l => l.Entry)),
             same.Count == 1 ? first.What : $"{how}, {Subjects([.. same.Select(l => l.What[Math.Min(l.What.Length, how.Length + 2)..])])}",
             first.Observed,
             first.Predicted,
@@ -24,4 +26,14 @@ public sealed record EvidenceRow(string Entries, string What, string Observed, s
         : string.Join(", ", each);
 
     private const string Station = "station ";
+
+    /// <summary>Notes of one writer, one after the other.</summary>
+    private static bool IsRun(IReadOnlyList<EvidenceLine> same) =>
+        same.Count > 2 && Parts(same[0]) is (var writer, { } first) && same.Index().All(s => Parts(s.Item) == (writer, first + s.Index));
+
+    private static (string Writer, long? Seq) Parts(EvidenceLine line)
+    {
+        var at = line.Entry.LastIndexOf('/');
+        return (line.Entry[..Math.Max(at, 0)], long.TryParse(line.Entry.AsSpan(at + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var seq) ? seq : null);
+    }
 }

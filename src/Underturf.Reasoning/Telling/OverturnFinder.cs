@@ -22,6 +22,7 @@ internal sealed class OverturnFinder(Sample sample, IReadOnlyList<IReadOnlyList<
             .SelectMany(m => Enumerable.Range(0, m.Outcomes.Count).Select(o => (Move: m, Outcome: o, After: After(m, o))))
             .Where(c => c.After.Chance > Rare && (c.After.Leader != 0 || c.After.Shares[0] < Before(0) - Shaken))
             .OrderByDescending(c => c.After.Leader != 0)
+            .ThenBy(c => c.Move.IsAgain)
             .ThenByDescending(c => c.After.Leader != 0 ? c.After.Chance : -c.After.Shares[0])
             .FirstOrDefault();
         if (best.Move is null)
