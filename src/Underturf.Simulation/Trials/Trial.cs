@@ -86,28 +86,29 @@ public sealed class Trial
 
     private void Do(Move move)
     {
-        var question = answers.Questions.First(q => q.Id == move.Question);
-        var work = move.Steps.Select(s => s.Asks).OfType<WorkFact>().FirstOrDefault();
-        if (work is not null)
+        var repaired = move.Steps.Where(s => s.Asks is WorkFact).Select(s => Asked(s.Question)).Distinct().ToList();
+        foreach (var question in repaired)
         {
             sheet.Score(question);
         }
 
         foreach (var step in move.Steps)
         {
-            var walked = walk.Go(move.Place);
-            Note(new TrialStep(step.Action, move.Where, walked, step.Minutes, string.Empty), step.Asks);
+            Note(new TrialStep(step.Action, move.Where, walk.Go(move.Place), step.Minutes, string.Empty), step.Asks);
         }
 
-        if (work is not null)
+        foreach (var question in repaired)
         {
             Prove(sheet.Reader.Stations(question));
         }
 
+        var before = Asked(move.Question);
         answers = Ask();
-        var still = answers.Questions.FirstOrDefault(q => q.Id == question.Id) ?? answers.Questions.FirstOrDefault(q => q.Stations.Intersect(question.Stations).Any());
+        var still = answers.Questions.FirstOrDefault(q => q.Id == before.Id) ?? answers.Questions.FirstOrDefault(q => q.Stations.Intersect(before.Stations).Any());
         steps[^1] = steps[^1] with { Top = still?.Explanations[0].Summary, TopProbability = still?.Explanations[0].Probability ?? 0 };
     }
+
+    private OpenQuestion Asked(string id) => answers.Questions.First(q => q.Id == id);
 
     private void Note(TrialStep step, Fact asks) => steps.Add(asks is WorkFact work
         ? step with { Deed = site.Work(work) ? TrialDeed.Repair : TrialDeed.WrongRepair }
