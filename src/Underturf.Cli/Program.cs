@@ -10,6 +10,7 @@ var root = new RootCommand("The field notebook that thinks along with a landscap
     ShowCommand.Make(),
     ReadingsCommand.Make(),
     DiagnoseCommand.Make(),
+    MovesCommand.Make(),
     CircuitCommand.Make(),
     PapersCommand.Make(),
     ServeCommand.Make(),

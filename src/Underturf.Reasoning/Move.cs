@@ -18,6 +18,9 @@ public sealed record Move(string Action, string Where, double Minutes, double Wo
     /// <summary>Minutes of walking, and of finding a place that nobody has found yet; contained in <see cref="Minutes"/>.</summary>
     public double WalkMinutes { get; init; }
 
+    /// <summary>What it tells apart, in words; empty for a repair.</summary>
+    public string Why { get; init; } = string.Empty;
+
     /// <summary>What is done there, in order.</summary>
     public IReadOnlyList<MoveStep> Steps { get; init; } = [];
 

@@ -44,17 +44,22 @@ public sealed class Notebook
 
     public static Answers Answer(ReadOnlyMemory<byte> log, PracticeBook book) => Open(log, book).Answer();
 
-    /// <summary>Every open question with its explanations and moves, and all moves together.</summary>
-    public Answers Answer()
+    /// <summary>Every open question with its explanations and moves, and all moves together, from the controller and with all the time in the world.</summary>
+    public Answers Answer() => AnswerFrom(null, null);
+
+    /// <summary>The same from where one is, within the time that one has.</summary>
+    public Outcome<Answers> Answer(Standpoint standpoint)
+    {
+        var stand = MoveFinder.Stand(matter, standpoint);
+        return stand.Succeeded ? AnswerFrom(stand.Value, standpoint.Minutes) : stand.Problem!;
+    }
+
+    private Answers AnswerFrom(string? at, double? minutes)
     {
         var (finder, writer) = (new SubjectFinder(matter), new QuestionWriter(matter));
-        var questions = beliefs.Value
-            .SelectMany(b => finder.Find(b.Key, b.Value))
-            .Select(subject => (Subject: subject, Found: new MoveFinder(matter, subject).Find()))
-            .Select(s => writer.Write(s.Subject, s.Found.Moves, s.Found.Settled))
-            .ToList();
-        var moves = questions.SelectMany(q => q.Moves).Where(m => m.Worth > m.Minutes).OrderByDescending(m => m.Worth - m.Minutes).ThenBy(m => m.Question, StringComparer.Ordinal).ToList();
-        return new Answers(Engine, Book.Version, [.. questions, .. matter.Unexplained.Select(writer.Unexplained)], moves);
+        var moves = new MoveFinder(matter, beliefs.Value.SelectMany(b => finder.Find(b.Key, b.Value)), at, minutes);
+        var questions = moves.Plans.Select(p => writer.Write(p.Subject, moves.Of(p), p.Settled is not null)).ToList();
+        return new Answers(Engine, Book.Version, [.. questions, .. matter.Unexplained.Select(writer.Unexplained)], moves.Together());
     }
 
     /// <summary>Every reading and run beside what the property as noted predicts for it, nothing broken.</summary>

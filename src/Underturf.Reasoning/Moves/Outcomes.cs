@@ -7,9 +7,9 @@ internal sealed class Outcomes
 {
     private const int Bins = 10;
 
-    private readonly double[][] chances;
+    public Outcomes(double[][] chances) => Chances = chances;
 
-    public Outcomes(double[][] chances) => this.chances = chances;
+    public IReadOnlyList<double[]> Chances { get; }
 
     /// <summary>A reading's outcomes: over-range, and bins between the values that the worlds predict.</summary>
     /// <param name="most">The largest value on the display.</param>
@@ -18,36 +18,6 @@ internal sealed class Outcomes
     {
         var edges = Edges(predictions, belief, most);
         return new Outcomes([.. predictions.Select(p => Row(p, edges, most))]);
-    }
-
-    /// <summary>Expected loss after seeing the outcome.</summary>
-    public double ExpectedLoss(ReadOnlySpan<double> belief, Loss loss)
-    {
-        var after = new double[belief.Length];
-        var expected = 0.0;
-        for (var o = 0; o < chances[0].Length; o++)
-        {
-            var total = 0.0;
-            for (var w = 0; w < after.Length; w++)
-            {
-                after[w] = belief[w] * chances[w][o];
-                total += after[w];
-            }
-
-            if (total < 1e-12)
-            {
-                continue;
-            }
-
-            for (var w = 0; w < after.Length; w++)
-            {
-                after[w] /= total;
-            }
-
-            expected += total * loss.Of(after);
-        }
-
-        return expected;
     }
 
     /// <summary>Edges half-way between neighbouring predictions that an instrument can tell apart, the weightiest gaps first.</summary>

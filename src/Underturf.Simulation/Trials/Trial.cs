@@ -13,6 +13,9 @@ public sealed class Trial
     /// <summary>Moves and repairs that a trial may have.</summary>
     public const int MostSteps = 80;
 
+    /// <summary>Candidates of a question that the policies choose among, those of most worth: all of them but in the largest properties.</summary>
+    private const int Candidates = 60;
+
     /// <summary>Of more stations than these one is run after a repair of what they share.</summary>
     private const int FewStations = 2;
 
@@ -32,8 +35,8 @@ public sealed class Trial
         sheet = new ScoreSheet(site, limits);
         walk = new Walk(site.View, site.Book.Walk, site.Truth.Paths[0].Controller);
 
-        // Every candidate is to be seen, not only those that a page has room for.
-        listing = site.Book with { Questions = site.Book.Questions with { ListMoves = int.MaxValue } };
+        // The candidates are to be seen, not only those that a page has room for.
+        listing = site.Book with { Questions = site.Book.Questions with { ListMoves = Candidates } };
         answers = Ask();
     }
 
@@ -82,7 +85,7 @@ public sealed class Trial
     private IReadOnlyList<ScoredStatement> Lines(List<IReadOnlyList<string>> asked) =>
         [.. sheet.Lines.Select(l => l with { AtStart = asked.Exists(a => a.Intersect(l.Stations).Any()) })];
 
-    private Answers Ask() => Notebook.Open(site.Log, listing).Answer();
+    private Answers Ask() => Notebook.Open(site.Log, listing).Answer(new Standpoint(walk.At)).Value;
 
     private void Do(Move move)
     {

@@ -22,6 +22,9 @@ public sealed class BadUseTests : IDisposable
     [InlineData("serve --port many")]
     [InlineData("trial --stations many")]
     [InlineData("trial LOG")]
+    [InlineData("moves")]
+    [InlineData("moves log.jsonl --at")]
+    [InlineData("moves log.jsonl --minutes soon")]
     public void A_command_that_is_not_understood_exits_with_2(string arguments)
     {
         bench.Run(arguments.Split(' ', StringSplitOptions.RemoveEmptyEntries)).Failed(2, "underturf: ", "--help");
@@ -33,6 +36,7 @@ public sealed class BadUseTests : IDisposable
     [InlineData("show")]
     [InlineData("readings")]
     [InlineData("diagnose")]
+    [InlineData("moves")]
     [InlineData("book")]
     public void A_file_that_is_not_there_and_a_folder_are_named(string command)
     {

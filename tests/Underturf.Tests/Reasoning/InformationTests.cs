@@ -1,8 +1,6 @@
 using Underturf.Numerics;
-using Underturf.Property.Practice;
-using Underturf.Reasoning.Diagnosis;
 using Underturf.Reasoning.Moves;
-using World = Underturf.Reasoning.Diagnosis.World;
+using Underturf.Reasoning.Moves.Planning;
 
 namespace Underturf.Tests.Reasoning;
 
@@ -10,29 +8,23 @@ namespace Underturf.Tests.Reasoning;
 public sealed class InformationTests
 {
     [Fact]
-    public void No_outcome_table_raises_the_expected_loss()
+    public void No_free_move_raises_the_expected_loss()
     {
         var chance = new SeededGenerator(31);
         for (var i = 0; i < 300; i++)
         {
-            var worlds = Worlds(chance);
-            var belief = Normalised(worlds.Count, chance);
-            var loss = new Loss(PracticeBook.Default, worlds, shortfall: i % 2 == 0);
+            var worlds = 3 + chance.NextInt(8);
             var columns = 2 + chance.NextInt(6);
-            var outcomes = new Outcomes([.. worlds.Select(_ => Normalised(columns, chance))]);
-            Assert.True(outcomes.ExpectedLoss(belief, loss) <= loss.Of(belief) + 1e-9);
+            AssertNeverCosts(Decided(worlds, [.. Enumerable.Range(0, worlds).Select(_ => Normalised(columns, chance))], chance));
         }
     }
 
     [Fact]
-    public void An_outcome_that_says_nothing_saves_nothing()
+    public void An_outcome_that_says_nothing_is_no_option()
     {
         var chance = new SeededGenerator(32);
-        var worlds = Worlds(chance);
-        var belief = Normalised(worlds.Count, chance);
-        var loss = new Loss(PracticeBook.Default, worlds, shortfall: false);
-        var outcomes = new Outcomes([.. worlds.Select(_ => new[] { 0.3, 0.7 })]);
-        Assert.Equal(loss.Of(belief), outcomes.ExpectedLoss(belief, loss), 9);
+        var decision = Decided(6, [.. Enumerable.Range(0, 6).Select(_ => new[] { 0.3, 0.7 })], chance);
+        Assert.Empty(new Planner(decision).Next(decision.Chances, 0, new HashSet<int>()).Options);
     }
 
     [Fact]
@@ -41,21 +33,30 @@ public sealed class InformationTests
         var chance = new SeededGenerator(33);
         for (var i = 0; i < 200; i++)
         {
-            var worlds = Worlds(chance);
-            var belief = Normalised(worlds.Count, chance);
-            var loss = new Loss(PracticeBook.Default, worlds, shortfall: false);
-            var predictions = worlds.Select(_ => (ValueTuple<double, double, bool>?)(chance.NextDouble() * 60, 0.1 + chance.NextDouble(), chance.NextInt(5) == 0)).ToList();
+            var worlds = 3 + chance.NextInt(8);
+            var belief = Normalised(worlds, chance);
+            var predictions = Enumerable.Range(0, worlds).Select(_ => (ValueTuple<double, double, bool>?)(chance.NextDouble() * 60, 0.1 + chance.NextDouble(), chance.NextInt(5) == 0)).ToList();
             predictions[0] = null;
-            Assert.True(Outcomes.OfReading([.. predictions], belief, most: 50).ExpectedLoss(belief, loss) <= loss.Of(belief) + 1e-9);
+            var chances = Outcomes.OfReading([.. predictions], belief, most: 50).Chances;
+            Assert.All(chances, row => Assert.Equal(1, row.Sum(), 9));
+            AssertNeverCosts(Decided(worlds, chances, chance) with { Chances = belief });
         }
     }
 
-    private static List<World> Worlds(SeededGenerator chance) =>
-    [
-        new World([], 0),
-        .. Enumerable.Range(0, 2 + chance.NextInt(8)).Select(i => new World(
-            [new Suspect { Fault = PracticeBook.Default.Faults[chance.NextInt(PracticeBook.Default.Faults.Count)], Place = $"b{i % 3}", Weight = 1 }], 0)),
-    ];
+    private static void AssertNeverCosts(Decision decision)
+    {
+        var plan = new Planner(decision).Next(decision.Chances, 0, new HashSet<int>());
+        Assert.All(plan.Options, o => Assert.True(o.Minutes <= plan.ActMinutes + 1e-9));
+    }
+
+    /// <summary>One free move on the spot, and repairs that cure some of the worlds.</summary>
+    private static Decision Decided(int worlds, IReadOnlyList<double[]> chances, SeededGenerator chance) => new(
+        Normalised(worlds, chance),
+        [new DecisionMove(0, 0, chances)],
+        [.. Enumerable.Range(0, worlds).Select(a => new DecisionAct(0, 100 * chance.NextDouble(), [.. Enumerable.Range(0, worlds).Select(w => w == a || chance.NextInt(6) == 0)]))],
+        [[0]],
+        150,
+        0);
 
     private static double[] Normalised(int count, SeededGenerator chance)
     {

@@ -19,18 +19,21 @@ public sealed class MoveTests
         var (coil, wire) = (question.Share("open-coil"), question.Share("open-conductor"));
         Assert.Equal(1, coil + wire, 4);
 
-        // A coil read alone, or its leads joined, tells the two apart for certain; a look sees each with the book's chance.
-        double[] told = [.. Weighed(coil, wire, [[1, 0], [0, 1]])];
+        // A coil read alone, or its leads joined, tells the two apart for certain; whoever has read it stands where the repair is. A look sees each with the
+        // book's chance, and where it saw nothing the coil can be read in the same box.
+        var told = ActFrom(walk: 1, coil, wire) - ActFrom(0, coil, 0) - ActFrom(0, 0, wire);
         var (seenCoil, seenWire) = (TwoFaults.Faults.First(f => f.Id == "open-coil").Seen, TwoFaults.Faults.First(f => f.Id == "open-conductor").Seen);
-        double[] looked = [.. Weighed(coil, wire, [[seenCoil, 0, 1 - seenCoil], [0, seenWire, 1 - seenWire]])];
+        var (unseenCoil, unseenWire) = (coil * (1 - seenCoil), wire * (1 - seenWire));
+        var read = (TwoFaults.Probe("coil ohms")!.Minutes * (unseenCoil + unseenWire)) + ActFrom(0, unseenCoil, 0) + ActFrom(0, 0, unseenWire);
+        var looked = ActFrom(walk: 1, coil, wire) - ActFrom(0, coil * seenCoil, 0) - ActFrom(0, 0, wire * seenWire) - Math.Min(read, ActFrom(0, unseenCoil, unseenWire));
         var coilOhms = Assert.Single(question.Moves, m => m.Action.StartsWith("ohms of the coil alone", StringComparison.Ordinal));
         var joined = Assert.Single(question.Moves, m => m.Action.Contains("leads joined", StringComparison.Ordinal));
-        Assert.Equal(told[0], coilOhms.Worth, 1);
-        Assert.Equal(told[0], joined.Worth, 1);
+        Assert.Equal(told, coilOhms.Worth, 1);
+        Assert.Equal(told, joined.Worth, 1);
         var look = question.Moves.FirstOrDefault(m => m.Action == TwoFaults.Look.Say);
-        Assert.Equal(looked[0], look?.Worth ?? 0, 1);
+        Assert.Equal(looked, look?.Worth ?? 0, 1);
 
-        var best = new[] { (told[0] - coilOhms.Minutes, coilOhms), (told[0] - joined.Minutes, joined) }.MaxBy(m => m.Item1).Item2;
+        var best = new[] { coilOhms, joined }.MinBy(m => m.Minutes);
         Assert.Equal(best, question.Moves[0]);
     }
 
@@ -64,7 +67,8 @@ public sealed class MoveTests
     [Fact]
     public void A_box_further_away_costs_the_walk_there()
     {
-        double Minutes(double metres) => OpenStation(metres).Answer().About(1).Moves.First(m => m.Action == PracticeBook.Default.Look.Say && m.Where == "box 1").Minutes;
+        var book = PracticeBook.Default with { Questions = PracticeBook.Default.Questions with { ListMoves = 100 } };
+        double Minutes(double metres) => OpenStation(metres).Answer(book).About(1).Moves.First(m => m.Action == PracticeBook.Default.Look.Say && m.Where == "box 1").Minutes;
         Assert.Equal((600 - 60) / PracticeBook.Default.Walk.MetresPerMinute, Minutes(600) - Minutes(60), 6);
     }
 
@@ -94,17 +98,13 @@ public sealed class MoveTests
         Assert.DoesNotContain(question.Moves, m => m.Action.StartsWith("ohms of the coil alone", StringComparison.Ordinal));
     }
 
-    /// <summary>For outcomes of a move, by world (coil, wire): minutes of expected loss saved.</summary>
-    private static IEnumerable<double> Weighed(double coil, double wire, double[][] outcomes)
+    /// <summary>Expected minutes of the best that can be done, times the chances of the two worlds: nothing, or a repair in the box.</summary>
+    private static double ActFrom(double walk, double coil, double wire) => new[]
     {
-        double Least(double a, double b) => new[]
-        {
-            TwoFaults.Loss.WrongRepairMinutes * (a + b),
-            (TwoFaults.Repair("coil replaced")!.Minutes * (a + b)) + (TwoFaults.Loss.WrongRepairMinutes * b),
-            (TwoFaults.Repair("conductor mended")!.Minutes * (a + b)) + (TwoFaults.Loss.WrongRepairMinutes * a),
-        }.Min();
-        yield return Least(coil, wire) - Enumerable.Range(0, outcomes[0].Length).Sum(o => Least(coil * outcomes[0][o], wire * outcomes[1][o]));
-    }
+        TwoFaults.Loss.WrongRepairMinutes * (coil + wire),
+        ((walk + TwoFaults.Repair("coil replaced")!.Minutes) * (coil + wire)) + (TwoFaults.Loss.WrongRepairMinutes * wire),
+        ((walk + TwoFaults.Repair("conductor mended")!.Minutes) * (coil + wire)) + (TwoFaults.Loss.WrongRepairMinutes * coil),
+    }.Min();
 
     private static Site OpenStation(double metres)
     {

@@ -6,6 +6,7 @@ internal sealed class Glance
     private readonly Sheet sheet;
     private readonly double[] minutes;
     private readonly double[] scores;
+    private readonly double[] shares;
     private readonly double[] acts;
     private readonly double[] known;
     private readonly double[] doubts;
@@ -18,7 +19,7 @@ internal sealed class Glance
     {
         this.sheet = sheet;
         After = new double[sheet.Worlds];
-        (minutes, scores) = (new double[sheet.Moves], new double[sheet.Moves]);
+        (minutes, scores, shares) = (new double[sheet.Moves], new double[sheet.Moves], new double[sheet.Moves]);
         first = [.. sheet.Outcomes.Select((_, m) => sheet.Outcomes.Take(m).Sum())];
         var count = sheet.Outcomes.Sum();
         (acts, known, doubts) = (new double[count], new double[count], new double[count]);
@@ -38,6 +39,9 @@ internal sealed class Glance
     /// <summary>Minutes by way of a move, acting after it; times the mass.</summary>
     public double Minutes(int move) => minutes[move];
 
+    /// <summary>Share of the doubt that a move takes away.</summary>
+    public double DoubtShare(int move) => shares[move];
+
     /// <param name="act">Minutes of acting now: a move that even with all known after it takes more is left out.</param>
     /// <returns>Chances multiplied.</returns>
     public int Look(double[] mass, double total, int place, bool[] made, double act, double[] cured)
@@ -53,7 +57,7 @@ internal sealed class Glance
                 var less = doubt - Try(mass, move, cost, cured);
                 if (less > Sheet.Never * total)
                 {
-                    rate = Math.Min(rate, cost / less);
+                    (rate, shares[move]) = (Math.Min(rate, cost / less), less / doubt);
                     order.Add(move);
                 }
             }

@@ -11,7 +11,8 @@ public sealed record Plan(int? Move, int? Act, double Minutes, double ActMinutes
 
 /// <summary>A first move.</summary>
 /// <param name="Minutes">Expected minutes to the end, its own and its walk's among them.</param>
-public readonly record struct PlanOption(int Move, double Minutes);
+/// <param name="DoubtShare">Share of the doubt that it takes away by itself; doubt is the chance that two draws from the belief need different acts.</param>
+public readonly record struct PlanOption(int Move, double Minutes, double DoubtShare);
 
 /// <summary>
 /// Chooses the next move of a decision. It looks ahead over moves and their outcomes, deeper and deeper until the tree is done or a fixed amount of arithmetic is
@@ -33,5 +34,7 @@ public sealed class Planner
     /// <param name="belief">Chance of each hypothesis now.</param>
     /// <param name="place">Where one stands.</param>
     /// <param name="made">Moves that are not made again.</param>
-    public Plan Next(IReadOnlyList<double> belief, int place, IReadOnlySet<int> made) => new Search(sheet, made, most).Best(sheet.Masses(belief), place);
+    public Plan Next(IReadOnlyList<double> belief, int place, IReadOnlySet<int> made) => Next(belief, place, made, most);
+
+    internal Plan Next(IReadOnlyList<double> belief, int place, IReadOnlySet<int> made, int work) => new Search(sheet, made, work).Best(sheet.Masses(belief), place);
 }

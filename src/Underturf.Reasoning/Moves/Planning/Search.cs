@@ -50,7 +50,7 @@ internal sealed class Search
             Deepen(mass, place, values);
         }
 
-        var options = values.Select(v => new PlanOption(v.Key, v.Value / start)).OrderBy(o => o.Minutes).ThenBy(o => o.Move).ToList();
+        var options = values.Select(v => new PlanOption(v.Key, v.Value / start, GlanceAt(0).DoubtShare(v.Key))).OrderBy(o => o.Minutes).ThenBy(o => o.Move).ToList();
         var pays = !settled && options.Count > 0 && options[0].Minutes < now / start;
         return new Plan(pays ? options[0].Move : null, act < 0 ? null : act, pays ? options[0].Minutes : now / start, now / start, settled, options);
     }
@@ -63,27 +63,28 @@ internal sealed class Search
         return glance.Order.ToDictionary(m => m, glance.Minutes);
     }
 
-    /// <summary>The most promising first moves, each time a step deeper or with a longer tail, as long as there is work left.</summary>
+    /// <summary>The most promising first moves, each time a step deeper or with a longer tail, as long as there is work left; then the others, two steps.</summary>
     private void Deepen(double[] mass, int place, Dictionary<int, double> values)
     {
-        IReadOnlyList<int> first = [.. GlanceAt(0).Order.Take(Width)];
-        for (var round = 0; round < 2 * Deepest; round++)
+        int[] order = [.. GlanceAt(0).Order];
+        isWhole = false;
+        for (var round = 0; round < 2 * Deepest && !isWhole && work <= most; round++)
         {
             (depth, tail, isWhole) = (1 + (round / 2), (round + 1) / 2, true);
-            foreach (var move in first)
-            {
-                var minutes = Follow(mass, start, place, move, 0, double.PositiveInfinity);
-                if (work > most)
-                {
-                    return;
-                }
+            Follow(mass, place, order.Take(Width), values);
+        }
 
+        (depth, tail) = (1, 0);
+        Follow(mass, place, order.Skip(Width), values);
+    }
+
+    private void Follow(double[] mass, int place, IEnumerable<int> moves, Dictionary<int, double> values)
+    {
+        foreach (var move in moves)
+        {
+            if (work <= most && Follow(mass, start, place, move, 0, double.PositiveInfinity) is var minutes && work <= most)
+            {
                 values[move] = Math.Min(values[move], minutes);
-            }
-
-            if (isWhole)
-            {
-                return;
             }
         }
     }

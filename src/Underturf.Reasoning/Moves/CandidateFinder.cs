@@ -1,0 +1,122 @@
+using Underturf.Property.Practice;
+using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Translation;
+
+namespace Underturf.Reasoning.Moves;
+
+/// <summary>Lists what could be found out about a subject: every reading whose instrument is owned, at every place where it can be taken, a look into each box, a run.</summary>
+internal sealed class CandidateFinder(Case owner, Subject subject, IReadOnlyList<World> worlds, double[] belief)
+{
+    private readonly StationPath path = owner.Paths[subject.Stations[0]];
+
+    public IReadOnlyList<Candidate> Find() =>
+        [.. owner.Book.Probes.Where(p => owner.Book.Instrument(p).Owned).SelectMany(Readings).Concat(Looks()).Concat(Run())];
+
+    private IEnumerable<Candidate> Readings(ProbePractice probe)
+    {
+        var places = probe.At switch
+        {
+            Stand.Controller => [null],
+            Stand.Box => path.Legs.Select(l => (string?)l.To),
+            _ => path.Valves.Select(v => (string?)v.Place).Distinct(),
+        };
+        if (probe.Measures == Measure.SupplyVolts)
+        {
+            yield break;
+        }
+
+        foreach (var place in places)
+        {
+            if (Stations(probe) is { } stations && !IsTaken(probe.Measures, stations, place))
+            {
+                yield return Reading(probe, stations, place);
+            }
+        }
+    }
+
+    /// <summary>A reading between two stations takes another station of the group, or a neighbour that ends at the same place.</summary>
+    private IReadOnlyList<string>? Stations(ProbePractice probe)
+    {
+        if (probe.Measures != Measure.BetweenStationsOhms)
+        {
+            return [path.Station];
+        }
+
+        var other = subject.Stations.Skip(1).FirstOrDefault()
+            ?? owner.Paths.Values.FirstOrDefault(p => p.Station != path.Station && p.Controller == path.Controller && p.Legs[^1].To == path.Legs[^1].To)?.Station;
+        return other is null ? null : [path.Station, other];
+    }
+
+    /// <summary>A reading that was taken is not proposed again, unless it may have been misread.</summary>
+    private bool IsTaken(Measure measures, IReadOnlyList<string> stations, string? place) => owner.Evidence.OfType<ReadingEvidence>().Any(e =>
+        e.Measures == measures
+        && e.Stations.Order().SequenceEqual(stations.Order())
+        && (place is null || e.Place == place)
+        && worlds.Where(w => w.Suspects.Any(s => s.Note == e.Entry)).Sum(w => w.Probability) < owner.Book.Questions.ShowAbove);
+
+    private Candidate Reading(ProbePractice probe, IReadOnlyList<string> stations, string? place)
+    {
+        var outcomes = probe.Measures == Measure.ReversedOhms && IsTaken(Measure.StationOhms, stations, place)
+            ? Reversed()
+            : Outcomes.OfReading([.. worlds.Select(w => Predict(w, probe, stations, place))], belief, owner.Book.Instrument(probe).Most);
+        var what = stations.Count == 2 ? $"{owner.View.Name(stations[0])} to {owner.View.Name(stations[1])}" : owner.View.Name(stations[0]);
+        var step = new MoveStep($"{probe.Say}, {what}", probe.Minutes, probe.Caution, subject.Id, Asked.Reading(probe.Name, stations, place));
+        return new Candidate(step, place ?? path.Controller, $"{probe.Name} {place} {string.Join(' ', stations.Order(StringComparer.Ordinal))}", outcomes.Chances);
+    }
+
+    /// <summary>Leads swapped after a reading with the leads as usual: it shows the same again, but where a diode lets one half through or the first was misread.</summary>
+    private Outcomes Reversed() => new([.. worlds.Select(w =>
+        w.Suspects.Any(s => s.Passes is Passes.Forward or Passes.Backward) ? new[] { 0.0, 1 }
+        : w.Suspects.Any(s => s.Fault!.Scope is FaultScope.Unmodelled or FaultScope.Note) ? [0.5, 0.5]
+        : [1, 0])]);
+
+    private (double Mean, double Sigma, bool IsOpen)? Predict(World world, ProbePractice probe, IReadOnlyList<string> stations, string? place)
+    {
+        if (world.Suspects.Any(s => s.Fault!.Scope == FaultScope.Unmodelled))
+        {
+            return null;
+        }
+
+        var active = world.Suspects.Where(s => s.Note is null).ToList();
+        var prediction = owner.BenchesNow.Predict(probe.Measures, stations, place, inrush: false, active);
+        var (mean, sigma) = prediction.IsOpen ? default : Display.Expect(owner.Book.Instrument(probe), prediction, subject.Outlook);
+        return (mean, sigma, prediction.IsOpen);
+    }
+
+    /// <summary>A look finds what the book says one sees of a fault at its place; each finding is an outcome, and so is nothing odd.</summary>
+    private IEnumerable<Candidate> Looks()
+    {
+        var findings = worlds.SelectMany(w => w.Suspects).Where(s => s.Fault!.Seen > 0).Select(s => s.Fault!.FindingName).Distinct().ToList();
+        var look = owner.Book.Look;
+        foreach (var place in path.Legs.Select(l => l.To).Distinct())
+        {
+            var rows = worlds.Select(w => LookRow(w, place, findings)).ToArray();
+            yield return new Candidate(new MoveStep(look.Say, look.Minutes, look.Caution, subject.Id, Asked.Look(place)), place, $"look {place}", rows);
+        }
+    }
+
+    private static double[] LookRow(World world, string place, List<string> findings)
+    {
+        var row = new double[findings.Count + 1];
+        foreach (var suspect in world.Suspects.Where(s => s.Place == place && s.Fault!.Seen > 0))
+        {
+            row[findings.IndexOf(suspect.Fault!.FindingName)] = suspect.Fault.Seen;
+        }
+
+        row[^1] = 1 - row.Sum();
+        return row;
+    }
+
+    private IEnumerable<Candidate> Run()
+    {
+        if (owner.Evidence.OfType<RunEvidence>().Any(e => e.Stations[0] == path.Station))
+        {
+            return [];
+        }
+
+        var run = RunEvidence.Asked(path.Station, owner);
+        var rows = worlds.Select(w => run.OutcomeChances([.. w.Suspects.Where(s => s.Note is null)], subject.Outlook)).ToArray();
+        var step = new MoveStep($"{owner.Book.Run.Say}, {owner.View.Name(path.Station)}", owner.Book.Run.Minutes, owner.Book.Run.Caution, subject.Id, Asked.Run(path.Station));
+        return [new Candidate(step, path.Controller, $"run {path.Station}", rows)];
+    }
+}

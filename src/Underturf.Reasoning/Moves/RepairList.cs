@@ -1,0 +1,65 @@
+using Underturf.FieldLog;
+using Underturf.Property.Practice;
+using Underturf.Reasoning.Diagnosis;
+
+namespace Underturf.Reasoning.Moves;
+
+/// <summary>A repair at a place; nothing to do where the repair has no name.</summary>
+/// <param name="Place">Where one goes for it; nothing where one need not go anywhere.</param>
+/// <param name="Cured">A thing that it cures, of the likeliest world; nothing where nothing is broken.</param>
+/// <param name="Cures">Whether it cures each world.</param>
+internal sealed record Remedy(string Repair, string? Place, double Minutes, Suspect? Cured, IReadOnlyList<bool> Cures);
+
+/// <summary>What could be done about a subject, for the worlds in which it may live, likeliest first.</summary>
+internal sealed class RepairList(Case owner, Subject subject, IReadOnlyList<World> worlds)
+{
+    private readonly PracticeBook book = owner.Book;
+
+    public IReadOnlyList<Remedy> Find()
+    {
+        var right = worlds.Select(w => Right(w).ToList()).ToList();
+        return [.. right.SelectMany(r => r).Distinct().Select(r => Of(r, right))];
+    }
+
+    private Remedy Of((string Repair, string? Place) what, List<List<(string Repair, string? Place)>> right)
+    {
+        var cured = worlds[right.FindIndex(r => r.Contains(what))].Suspects.FirstOrDefault(s => s.Fault!.Repair == what.Repair && (what.Place is null || s.Place == what.Place));
+        var place = what.Repair.Length == 0 ? null : what.Place ?? cured?.Place ?? (NoteOf(cured) as ReadingEvidence)?.Place ?? owner.Paths[subject.Stations[0]].Controller;
+        return new Remedy(what.Repair, place, book.Repair(what.Repair)?.Minutes ?? 0, cured, [.. right.Select(r => r.Contains(what))]);
+    }
+
+    /// <summary>
+    /// What is right in a world: the repair of its fault, at its place where the repair has one; of any of several faults, for all have to be
+    /// mended; in a sound world leaving it alone.
+    /// </summary>
+    private IEnumerable<(string Repair, string? Place)> Right(World world) => world.Suspects switch
+    {
+        [] => [(subject.Shortfall ? book.AsBuilt.WeakRepair : string.Empty, null)],
+        var suspects => suspects
+            .Where(s => s.Fault!.Repair.Length > 0 && (s.Note is null || suspects.Count == 1))
+            .Select(s => (s.Fault!.Repair, book.Repair(s.Fault.Repair)!.Placed ? s.Place : null)),
+    };
+
+    /// <summary>The work, or the reading to repeat where the note itself is what may be wrong.</summary>
+    public MoveStep Step(Remedy remedy)
+    {
+        var (repair, note) = (book.Repair(remedy.Repair)!, NoteOf(remedy.Cured));
+        var caution = note switch
+        {
+            RunEvidence => book.Run.Caution,
+            ReadingEvidence reading => reading.Caution,
+            _ => repair.Caution,
+        };
+        Fact asks = note is null ? Asked.Work(repair.Name, remedy.Place!, remedy.Cured, subject) : Asked.Again(note, book);
+        return new MoveStep(repair.Say + Whose(), remedy.Minutes, caution, subject.Id, asks);
+    }
+
+    private Evidence? NoteOf(Suspect? cured) => owner.Evidence.FirstOrDefault(e => e.Entry == cured?.Note);
+
+    private string Whose() => subject.Stations.Count switch
+    {
+        1 => $", {owner.View.Name(subject.Stations[0])}",
+        2 => $", {string.Join(" and ", subject.Stations.Select(owner.View.Name))}",
+        _ => string.Empty,
+    };
+}
