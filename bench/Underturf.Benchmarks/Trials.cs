@@ -32,6 +32,13 @@ internal static class Trials
         }
 
         output.WriteLine();
+        output.WriteLine(TrialStudy.ToldHeading);
+        foreach (var property in all.Take(TrialStudy.Told))
+        {
+            output.WriteLine(TrialStudy.ToldRow(property.Own, book));
+        }
+
+        output.WriteLine();
         Costs(output, all, book);
         Words(output, all);
         return 0;

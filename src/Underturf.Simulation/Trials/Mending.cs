@@ -12,9 +12,12 @@ namespace Underturf.Simulation.Trials;
 /// <param name="notedPaths">The wires as the log has them.</param>
 internal sealed class Mending(TrueWiring truth, IReadOnlyDictionary<string, StationPath> notedPaths)
 {
-    public IReadOnlyList<TrueFault> By(WorkFact work) => [.. truth.Faults.Where(f => Cures(work, f))];
+    /// <summary>Ids of the places that the noted wires pass.</summary>
+    public IEnumerable<string> NotedPlaces => notedPaths.Values.SelectMany(p => p.Legs.Select(l => l.To)).Distinct();
 
-    private bool Cures(WorkFact work, TrueFault fault)
+    public IReadOnlyList<TrueFault> By(WorkFact work, IEnumerable<TrueFault> faults) => [.. faults.Where(f => Cures(work, f))];
+
+    public bool Cures(WorkFact work, TrueFault fault)
     {
         var practice = truth.Practice(fault);
         var named = work.Target is null || fault.Station is null || work.Target == fault.Station || work.Target == fault.Other;

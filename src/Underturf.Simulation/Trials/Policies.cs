@@ -22,5 +22,5 @@ internal static class Policies
     public static IReadOnlyList<TrialPolicy> All { get; } = [Notebook, .. RulesOfThumb];
 
     /// <summary>The first move of all questions; where none saves more than its minutes, the act of the first question of which enough is known.</summary>
-    private static Move? Own(TrialScene scene) => scene.Answers.Moves is [var first, ..] ? first : RuleOfThumb.Settled(scene);
+    private static Move? Own(TrialScene scene) => scene.Answers.Moves.FirstOrDefault(RuleOfThumb.CanBeDone) ?? RuleOfThumb.Settled(scene);
 }

@@ -13,7 +13,10 @@ internal static class RuleOfThumb
     public const double LeastWorthMinutes = 1;
 
     /// <summary>The act of the first question of which enough is known.</summary>
-    public static Move? Settled(TrialScene scene) => scene.Answers.Questions.FirstOrDefault(q => q.Settled && q.Moves.Count > 0)?.Moves[0];
+    public static Move? Settled(TrialScene scene) => scene.Answers.Questions.FirstOrDefault(q => q.Settled && q.Moves.Any(CanBeDone))?.Moves.First(CanBeDone);
+
+    /// <summary>It says what is to be noted; one that does not is for people.</summary>
+    public static bool CanBeDone(Move move) => move.Steps.Count > 0;
 
     /// <summary>One question after the other; within it the candidate for which the rule gives least.</summary>
     public static Move? EachQuestion(TrialScene scene, Func<TrialScene, OpenQuestion, Func<Move, double>> rule) => Settled(scene) ?? scene.Answers.Questions
@@ -43,7 +46,7 @@ internal static class RuleOfThumb
 
     /// <summary>The candidates of a question that are worth something; none where none is worth its minutes.</summary>
     private static IEnumerable<Move> Candidates(OpenQuestion question) =>
-        question.Moves.Any(m => m.Worth > m.Minutes) ? question.Moves.Where(m => !m.IsRepair && m.Worth >= LeastWorthMinutes) : [];
+        question.Moves.Any(m => m.Worth > m.Minutes) ? question.Moves.Where(m => CanBeDone(m) && !m.IsRepair && m.Worth >= LeastWorthMinutes) : [];
 
     private static Move? Least(IEnumerable<Move> candidates, Func<Move, double> rule) => candidates
         .OrderBy(rule)

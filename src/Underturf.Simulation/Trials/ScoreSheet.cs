@@ -13,7 +13,7 @@ internal sealed class ScoreSheet
     public ScoreSheet(TrialSite site, LimitTable? limits)
     {
         (this.site, this.limits) = (site, limits);
-        Reader = new Statements(site.View, site.Book);
+        Reader = new Statements(site.View, site.Book, site.Mending);
         rates = new BaseRates(site.View, site.Book);
     }
 

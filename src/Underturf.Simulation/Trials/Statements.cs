@@ -1,3 +1,4 @@
+using Underturf.FieldLog;
 using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Reasoning;
@@ -5,8 +6,10 @@ using Underturf.Reasoning;
 namespace Underturf.Simulation.Trials;
 
 /// <summary>Reads what the notebook says of a question as classes, and says which are right.</summary>
-internal sealed class Statements(PropertyView view, PracticeBook book)
+internal sealed class Statements(PropertyView view, PracticeBook book, Mending mending)
 {
+    private readonly Dictionary<string, string> places = mending.NotedPlaces.DistinctBy(view.Name).ToDictionary(view.Name, StringComparer.Ordinal);
+
     public IReadOnlyList<string> Stations(OpenQuestion question) => [.. view.Stations.Keys.Where(s => question.Stations.Contains(view.StationNumber(s))).Order(StringComparer.Ordinal)];
 
     public Statement Of(OpenQuestion question) => Of(question.Explanations.SelectMany(Classes));
@@ -16,7 +19,7 @@ internal sealed class Statements(PropertyView view, PracticeBook book)
         .ToDictionary(g => g.Key, g => g.Sum(c => c.Probability)));
 
     /// <summary>
-    /// A class is right where something is wrong with the stations for each repair that it names, at the place that it names; nothing to be
+    /// A class is right where each repair that it names cures something of what is wrong, one of them at the place that it names; nothing to be
     /// done is right where nothing is wrong.
     /// </summary>
     public bool IsRight(RepairClass said, IReadOnlyList<TrueFault> faults)
@@ -26,13 +29,14 @@ internal sealed class Statements(PropertyView view, PracticeBook book)
             return said == RepairClass.Nothing && faults.Count == 0;
         }
 
-        var wrong = said.Repairs.Split(RepairClass.And).Select(repair => faults.Where(f => Practice(f).Repair == repair).ToList()).ToList();
-        return wrong.TrueForAll(w => w.Count > 0) && (said.Place is null || wrong.Exists(w => w.Exists(f => f.Place is { } place && view.Name(place) == said.Place)));
+        var repairs = said.Repairs.Split(RepairClass.And);
+        return Array.TrueForAll(repairs, r => faults.Any(f => Cures(r, f.Place, f)))
+            && (said.Place is null || (places.TryGetValue(said.Place, out var place) && Array.Exists(repairs, r => faults.Any(f => Cures(r, place, f)))));
     }
 
-    public double OfTruth(Statement said, IReadOnlyList<TrueFault> faults) => Math.Min(1, said.Classes.Where(c => IsRight(c.Key, faults)).Sum(c => c.Value));
+    private bool Cures(string repair, string? place, TrueFault fault) => mending.Cures(new WorkFact { Did = repair, Place = place, Target = fault.Station }, fault);
 
-    private FaultPractice Practice(TrueFault fault) => book.Faults.First(f => f.Id == fault.Fault);
+    public double OfTruth(Statement said, IReadOnlyList<TrueFault> faults) => Math.Min(1, said.Classes.Where(c => IsRight(c.Key, faults)).Sum(c => c.Value));
 
     private IEnumerable<(RepairClass Class, double Probability)> Classes(Explanation explanation)
     {

@@ -13,6 +13,9 @@ public sealed class Trial
     /// <summary>Moves and repairs that a trial may have.</summary>
     public const int MostSteps = 80;
 
+    /// <summary>Candidates of a question that the policies choose among, those of most worth: all of them but in the largest properties.</summary>
+    private const int Candidates = 60;
+
     /// <summary>Of more stations than these one is run after a repair of what they share.</summary>
     private const int FewStations = 2;
 
@@ -32,8 +35,8 @@ public sealed class Trial
         sheet = new ScoreSheet(site, limits);
         walk = new Walk(site.View, site.Book.Walk, site.Truth.Paths[0].Controller);
 
-        // Every candidate is to be seen, not only those that a page has room for.
-        listing = site.Book with { Questions = site.Book.Questions with { ListMoves = int.MaxValue } };
+        // The candidates are to be seen, not only those that a page has room for.
+        listing = site.Book with { Questions = site.Book.Questions with { ListMoves = Candidates } };
         answers = Ask();
     }
 
@@ -82,32 +85,33 @@ public sealed class Trial
     private IReadOnlyList<ScoredStatement> Lines(List<IReadOnlyList<string>> asked) =>
         [.. sheet.Lines.Select(l => l with { AtStart = asked.Exists(a => a.Intersect(l.Stations).Any()) })];
 
-    private Answers Ask() => Notebook.Open(site.Log, listing).Answer();
+    private Answers Ask() => Notebook.Open(site.Log, listing).Answer(new Standpoint(walk.At)).Value;
 
     private void Do(Move move)
     {
-        var question = answers.Questions.First(q => q.Id == move.Question);
-        var work = move.Steps.Select(s => s.Asks).OfType<WorkFact>().FirstOrDefault();
-        if (work is not null)
+        var repaired = move.Steps.Where(s => s.Asks is WorkFact).Select(s => Asked(s.Question)).Distinct().ToList();
+        foreach (var question in repaired)
         {
             sheet.Score(question);
         }
 
         foreach (var step in move.Steps)
         {
-            var walked = walk.Go(move.Place);
-            Note(new TrialStep(step.Action, move.Where, walked, step.Minutes, string.Empty), step.Asks);
+            Note(new TrialStep(step.Action, move.Where, walk.Go(move.Place), step.Minutes, string.Empty), step.Asks);
         }
 
-        if (work is not null)
+        foreach (var question in repaired)
         {
             Prove(sheet.Reader.Stations(question));
         }
 
+        var before = Asked(move.Question);
         answers = Ask();
-        var still = answers.Questions.FirstOrDefault(q => q.Id == question.Id) ?? answers.Questions.FirstOrDefault(q => q.Stations.Intersect(question.Stations).Any());
+        var still = answers.Questions.FirstOrDefault(q => q.Id == before.Id) ?? answers.Questions.FirstOrDefault(q => q.Stations.Intersect(before.Stations).Any());
         steps[^1] = steps[^1] with { Top = still?.Explanations[0].Summary, TopProbability = still?.Explanations[0].Probability ?? 0 };
     }
+
+    private OpenQuestion Asked(string id) => answers.Questions.First(q => q.Id == id);
 
     private void Note(TrialStep step, Fact asks) => steps.Add(asks is WorkFact work
         ? step with { Deed = site.Work(work) ? TrialDeed.Repair : TrialDeed.WrongRepair }

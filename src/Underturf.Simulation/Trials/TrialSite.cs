@@ -26,6 +26,7 @@ internal sealed class TrialSite
         moment = world.Log.LastNoted!.Value.Moment.AddHours(1);
         View = PropertyHistory.Fold(world.Log.Standing).Now;
         Paths = new PathFinder(View, Book).All().ToDictionary(p => p.Station, StringComparer.Ordinal);
+        Mending = new Mending(Truth, Paths);
         technician = new VirtualTechnician(Truth, null, tailShare);
         foreach (var reading in world.Log.Standing.Select(e => e.Fact).OfType<ReadingFact>())
         {
@@ -43,6 +44,8 @@ internal sealed class TrialSite
 
     /// <summary>The wires as the log has them, by station.</summary>
     public IReadOnlyDictionary<string, StationPath> Paths { get; }
+
+    public Mending Mending { get; }
 
     public LogDocument Log => keeper.Log();
 
@@ -73,7 +76,7 @@ internal sealed class TrialSite
     /// <returns>Whether it was right.</returns>
     public bool Work(WorkFact work)
     {
-        var mended = new Mending(Truth, Paths).By(work);
+        var mended = Mending.By(work, Truth.Faults);
         var right = mended.Count > 0 || IsWeak(work);
         if (right && mended.Count == 0)
         {

@@ -30,6 +30,23 @@ public sealed class TrialStudy
 
     public static string Heading => $"| seeds | {string.Join(" | ", Trial.PolicyNames)} | wrong repairs, notebook | right at the end | ideal observer |\n|{string.Concat(Enumerable.Repeat("---|", Trial.PolicyNames.Count + 4))}";
 
+    /// <summary>Properties that the report tells one by one, and a test works again.</summary>
+    public const int Told = 5;
+
+    public static string ToldHeading => "| seed | faults | moves | walking, min | wrong repairs | right at the end | loss, min | ended |\n|---|---|---|---|---|---|---|---|";
+
+    /// <summary>The report's row for one property by the notebook's own moves.</summary>
+    public static string ToldRow(TrialResult trial, PracticeBook book) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"| {trial.Seed} | {string.Join(", ", trial.Truth.Select(f => f.Fault))} | {trial.Moves} | {trial.WalkMinutes:F1} | {trial.WrongRepairs} | {trial.Statements.Count(s => s.AtStart && s.Right)} of {trial.Statements.Count(s => s.AtStart)} | {trial.LossMinutes(book):F1} | {Ended(trial.End)} |");
+
+    private static string Ended(TrialEnd end) => end switch
+    {
+        TrialEnd.NothingOpen => "nothing open",
+        TrialEnd.NothingWorthwhile => "nothing worth its minutes",
+        _ => "at the limit",
+    };
+
     /// <summary>One property by several policies: the same truth and the same first visit for all.</summary>
     public static IReadOnlyList<TrialResult> One(ulong seed, WorldShape shape, PracticeBook book, IReadOnlyList<string> policies, LimitTable? limits = null)
     {

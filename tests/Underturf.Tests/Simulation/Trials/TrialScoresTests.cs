@@ -1,6 +1,7 @@
 using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Reasoning;
+using Underturf.Reasoning.Translation;
 using Underturf.Simulation;
 using Underturf.Simulation.Trials;
 using Underturf.Tests.Reasoning;
@@ -12,7 +13,8 @@ public sealed class TrialScoresTests
 {
     private static readonly PracticeBook Book = PracticeBook.Default;
     private static readonly PropertyView View = PropertyHistory.Fold(Site.Line().Log().Standing).Now;
-    private static readonly Statements Reader = new(View, Book);
+    private static readonly IReadOnlyList<StationPath> Paths = new PathFinder(View, Book).All();
+    private static readonly Statements Reader = new(View, Book, new Mending(new TrueWiring(Paths, [], Book, new TrueNumbers(Book, 1)), Paths.ToDictionary(p => p.Station)));
 
     [Fact]
     public void Explanations_that_ask_for_the_same_repair_at_the_same_place_are_one_class()
@@ -53,7 +55,7 @@ public sealed class TrialScoresTests
     [Fact]
     public void Rates_alone_are_a_distribution_over_classes_of_the_stations_own_places()
     {
-        var path = new Underturf.Reasoning.Translation.PathFinder(View, Book).All().First(p => p.Station == "s3");
+        var path = Paths.First(p => p.Station == "s3");
         var said = new BaseRates(View, Book).Of(path);
         Assert.Equal(1, said.Classes.Values.Sum(), 1e-12);
         Assert.Equal(["box 1", "box 2"], said.Classes.Keys.Select(c => c.Place).OfType<string>().Distinct().Order());
