@@ -64,11 +64,11 @@ public sealed class Notebook
         return new Answers(Engine, Book.Version, [.. questions, .. matter.Unexplained.Select(writer.Unexplained)], Together(questions, planned.Together()));
     }
 
-    /// <summary>What has to be taken again comes first, and is no time for a repair of the same question.</summary>
+    /// <summary>What has to be taken again comes first; nothing else about the same question is worth a walk before.</summary>
     private static IReadOnlyList<Move> Together(IReadOnlyList<OpenQuestion> questions, IReadOnlyList<Move> moves)
     {
         var doubted = questions.Where(q => q.Repeats.Count > 0).ToList();
-        return [.. doubted.SelectMany(q => q.Moves.Take(q.Repeats.Count)), .. moves.Where(m => !m.IsRepair || !doubted.Any(q => q.Id == m.Question))];
+        return [.. doubted.SelectMany(q => q.Moves.Take(q.Repeats.Count)), .. moves.Where(m => doubted.All(q => q.Id != m.Question))];
     }
 
     /// <summary>Every reading and run beside what the property as noted predicts for it, nothing broken.</summary>

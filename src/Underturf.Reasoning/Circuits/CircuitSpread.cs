@@ -13,7 +13,8 @@ internal sealed class CircuitSpread(IReadOnlyList<Part> parts, Supply supply, Co
 {
     private const int SupplyVolts = 0, UsualCoil = 1, Soil = 2, First = 3;
 
-    private readonly int groups = parts.Count == 0 ? 0 : parts.Max(p => Math.Max(p.Length, p.Batch)) + 1;
+    private readonly int lengths = parts.Select(p => p.Length).DefaultIfEmpty(-1).Max() + 1;
+    private readonly int batches = parts.Select(p => p.Batch).DefaultIfEmpty(-1).Max() + 1;
 
     public double Of(AcReading reading) => Length(Effects(reading));
 
@@ -24,17 +25,17 @@ internal sealed class CircuitSpread(IReadOnlyList<Part> parts, Supply supply, Co
     /// <summary>One source, so that all volts and amperes go with its volts.</summary>
     private double[] Effects(AcReading reading)
     {
-        var effects = new double[First + groups + parts.Count];
+        var effects = new double[First + lengths + batches + parts.Count];
         effects[SupplyVolts] = reading.Magnitude * supply.VoltsSpread / supply.Volts;
         for (var i = 0; i < parts.Count; i++)
         {
             var part = parts[i];
             var slope = reading.Sensitivity(part.Element);
             var change = slope.Succeeded ? slope.Value * part.Ohms : 0;
-            effects[part.Length >= 0 ? First + part.Length : First + groups + i] += change * part.LogSpread;
+            effects[part.Length >= 0 ? First + part.Length : First + lengths + batches + i] += change * part.LogSpread;
             if (part.Batch >= 0)
             {
-                effects[First + part.Batch] += change * book.Coil.BatchSpread;
+                effects[First + lengths + part.Batch] += change * book.Coil.BatchSpread;
             }
 
             effects[UsualCoil] += part.Kind == PartKind.LevelCoil ? change * level.LogSpread : 0;

@@ -18,6 +18,7 @@ internal sealed class RunningStations
     private readonly List<Part> parts = [];
     private readonly Dictionary<(string Label, LegKey Leg), int> commonNodes = [];
     private readonly Dictionary<LegKey, int> lengths = [];
+    private readonly Dictionary<string, int> batches = new(StringComparer.Ordinal);
 
     public RunningStations(RunningPlan plan, PracticeBook book)
     {
@@ -118,7 +119,9 @@ internal sealed class RunningStations
         var (inrush, holding) = (CoilModel.Henries(book, inrush: true), CoilModel.Henries(book, inrush: false));
         var (conductor, common) = laid.At(end.Leg);
         var coil = Network.AddCoil("coil", conductor, common, ohms, inrush);
-        parts.Add(new Part(coil, model.OnLevel ? PartKind.LevelCoil : PartKind.Other, -1, ohms, model.LogSpread));
+        parts.Add(model.OnLevel
+            ? new Part(coil, PartKind.LevelCoil, -1, ohms, model.LogSpread, Batch(end.Place))
+            : new Part(coil, PartKind.Other, -1, ohms, model.LogSpread));
         Coils.Add((laid, end, new ValveCoil(coil, inrush, Math.Max(inrush, holding), book.Coil.PullInVolts, book.Coil.ChatterVolts)));
     }
 
@@ -132,4 +135,11 @@ internal sealed class RunningStations
 
     /// <summary>A switch far below any meter's step; not zero, so that its current is one of an element.</summary>
     private const double OutputOhms = 1e-4;
+
+    /// <summary>Coils that sit in one place were bought together.</summary>
+    private int Batch(string place)
+    {
+        batches.TryAdd(place, batches.Count);
+        return batches[place];
+    }
 }

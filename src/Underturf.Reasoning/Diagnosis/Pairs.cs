@@ -20,6 +20,7 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
 
     private const int MostKept = 14;
     private const int MostBeside = 6;
+    private const int MostOutlooks = 16;
 
     /// <summary>So many pairs at once, no station in two of them.</summary>
     private const int MostTogether = 3;
@@ -33,7 +34,9 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
         var odd = Enumerable.Range(0, clusters.Count).Where(IsOdd).ToHashSet();
         var home = clusters.Index().SelectMany(c => c.Item.Stations.Select(s => (s.Path.Station, c.Index))).ToDictionary(s => s.Station, s => s.Index, StringComparer.Ordinal);
         return [.. owner.Suspects.Pairs(controller, s => odd.Contains(home[s]))
-            .Select(p => Weigh(p, [.. new[] { home[p.Station!], home[p.Other!] }.Distinct().OrderByDescending(odd.Contains)]))
+            .Select(p => (Pair: p, Touched: new[] { home[p.Station!], home[p.Other!] }.Distinct().OrderByDescending(odd.Contains).ToArray()))
+            .OrderBy(p => p.Touched[0])
+            .Select(p => Weigh(p.Pair, p.Touched))
             .OfType<PairFault>()
             .OrderByDescending(p => p.LogRatio)
             .Take(MostKept)];
@@ -99,6 +102,12 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
     {
         if (!outlooks.TryGetValue(k, out var outlook))
         {
+            // On a large property each is megabytes, and pairs come in the order of their first cluster.
+            if (outlooks.Count >= MostOutlooks)
+            {
+                outlooks.Clear();
+            }
+
             outlook = fit.Without(k);
             outlooks[k] = outlook;
         }

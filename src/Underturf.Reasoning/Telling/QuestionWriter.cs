@@ -22,7 +22,7 @@ internal sealed class QuestionWriter(Case owner)
             [.. subject.Stations.Select(owner.View.StationNumber)],
             again.Count == 0 ? explanations : [.. explanations.Select(e => e with { Doubt = true })],
             Valves(subject),
-            again.Count == 0 ? moves : [.. again.Select(c => repeats.Again(c, subject.Id)), .. moves.Where(m => !m.IsRepair)],
+            again.Count == 0 ? moves : [.. again.Select(c => repeats.Again(c, subject.Id)), .. moves.Skip(settled ? 1 : 0)],
             settled && again.Count == 0)
         {
             Repeats = [.. again.Select(repeats.Told)],

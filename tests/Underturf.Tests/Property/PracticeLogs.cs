@@ -9,7 +9,7 @@ internal static class PracticeLogs
 {
     private const string Over = "over range";
 
-    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), Doubtful(2.5), Doubtful(3), Doubtful(3.5), Doubtful(4), Doubtful(4.5), .. PracticeRepairs.All(), Pumped(), Between()];
+    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), Doubtful(2.5), Doubtful(3), Doubtful(3.5), Doubtful(4), Doubtful(4.5), .. PracticeRepairs.All(), Pumped(), Between(), Commons()];
 
     /// <summary>Every way of reading, and something odd at each station.</summary>
     private static LogDocument Many()
@@ -28,6 +28,14 @@ internal static class PracticeLogs
     /// <summary>A reading that ties two stations: dearest to weigh, so it stands last.</summary>
     private static LogDocument Between() =>
         Two(measured: true).Read("station ohms", Over, "s1").Read("station to station ohms", "66 ohm", "s1", "s2").Log();
+
+    /// <summary>Somebody saw a coil joined to a wrong common where there are two.</summary>
+    private static LogDocument Commons()
+    {
+        var site = Two(measured: true).With(new StationFact { Id = "s3", Controller = "c", Terminal = 3, Label = "3", Common = "B" });
+        site.Read("station ohms", Over, "s1").ReadAt("b1", "coil ohms", "30.1 ohm", "s1");
+        return site.With(new LookFact { Place = "b1", Stations = ["s1"], Found = ["wrong common"] }).Log();
+    }
 
     /// <summary>No cables, no positions, nothing found: assumptions only.</summary>
     private static LogDocument Unknown()

@@ -19,13 +19,16 @@ public sealed class MoveTests
         var (coil, wire) = (question.Share("open-coil"), question.Share("open-conductor"));
         Assert.Equal(1, coil + wire, 4);
 
+        var wrong = TwoFaults.Loss.WrongRepairMinutes + (coil * TwoFaults.Repair("coil replaced")!.Minutes) + (wire * TwoFaults.Repair("conductor mended")!.Minutes);
+        double Act(double walk, double ofCoil, double ofWire) => ActFrom(walk, ofCoil, ofWire, wrong);
+
         // A coil read alone, or its leads joined, tells the two apart for certain; whoever has read it stands where the repair is. A look sees each with the
         // book's chance, and where it saw nothing the coil can be read in the same box.
-        var told = ActFrom(walk: 1, coil, wire) - ActFrom(0, coil, 0) - ActFrom(0, 0, wire);
+        var told = Act(1, coil, wire) - Act(0, coil, 0) - Act(0, 0, wire);
         var (seenCoil, seenWire) = (TwoFaults.Faults.First(f => f.Id == "open-coil").Seen, TwoFaults.Faults.First(f => f.Id == "open-conductor").Seen);
         var (unseenCoil, unseenWire) = (coil * (1 - seenCoil), wire * (1 - seenWire));
-        var read = (TwoFaults.Probe("coil ohms")!.Minutes * (unseenCoil + unseenWire)) + ActFrom(0, unseenCoil, 0) + ActFrom(0, 0, unseenWire);
-        var looked = ActFrom(walk: 1, coil, wire) - ActFrom(0, coil * seenCoil, 0) - ActFrom(0, 0, wire * seenWire) - Math.Min(read, ActFrom(0, unseenCoil, unseenWire));
+        var read = (TwoFaults.Probe("coil ohms")!.Minutes * (unseenCoil + unseenWire)) + Act(0, unseenCoil, 0) + Act(0, 0, unseenWire);
+        var looked = Act(1, coil, wire) - Act(0, coil * seenCoil, 0) - Act(0, 0, wire * seenWire) - Math.Min(read, Act(0, unseenCoil, unseenWire));
         var coilOhms = Assert.Single(question.Moves, m => m.Action.StartsWith("ohms of the coil alone", StringComparison.Ordinal));
         var joined = Assert.Single(question.Moves, m => m.Action.Contains("leads joined", StringComparison.Ordinal));
         Assert.Equal(told, coilOhms.Worth, 1);
@@ -99,11 +102,12 @@ public sealed class MoveTests
     }
 
     /// <summary>Expected minutes of the best that can be done, times the chances of the two worlds: nothing, or a repair in the box.</summary>
-    private static double ActFrom(double walk, double coil, double wire) => new[]
+    /// <param name="wrong">Minutes of a wrong repair, the right one after it among them.</param>
+    private static double ActFrom(double walk, double coil, double wire, double wrong) => new[]
     {
-        TwoFaults.Loss.WrongRepairMinutes * (coil + wire),
-        ((walk + TwoFaults.Repair("coil replaced")!.Minutes) * (coil + wire)) + (TwoFaults.Loss.WrongRepairMinutes * wire),
-        ((walk + TwoFaults.Repair("conductor mended")!.Minutes) * (coil + wire)) + (TwoFaults.Loss.WrongRepairMinutes * coil),
+        wrong * (coil + wire),
+        ((walk + TwoFaults.Repair("coil replaced")!.Minutes) * (coil + wire)) + (wrong * wire),
+        ((walk + TwoFaults.Repair("conductor mended")!.Minutes) * (coil + wire)) + (wrong * coil),
     }.Min();
 
     private static Site OpenStation(double metres)

@@ -13,12 +13,14 @@ namespace Underturf.Tests.Reasoning.Spreads;
 internal sealed class Draws(SeededGenerator random, PracticeBook book)
 {
     private readonly Dictionary<LegKey, double> lengths = [];
+    private readonly Dictionary<string, double> batches = new(StringComparer.Ordinal);
     private double level;
 
     /// <summary>A book with the soil as warm as it may be; the unknowns that all share begin anew with it.</summary>
     public PracticeBook Next(CoilLevel around)
     {
         lengths.Clear();
+        batches.Clear();
         level = around.Log + (around.LogSpread * random.DrawNormal());
         return book with { Wire = book.Wire with { SoilCelsius = book.Wire.SoilCelsius + (book.Wire.SoilSpreadCelsius * random.DrawNormal()) } };
     }
@@ -37,7 +39,17 @@ internal sealed class Draws(SeededGenerator random, PracticeBook book)
     private double Ohms(ValveEnd end)
     {
         var model = CoilModel.Of(end.NotedOhms, book);
-        return Around(model.OnLevel ? model.Ohms * Math.Exp(level) : model.Ohms, model.LogSpread);
+        return Around(model.OnLevel ? model.Ohms * Math.Exp(level) * Batch(end.Place) : model.Ohms, model.LogSpread);
+    }
+
+    private double Batch(string place)
+    {
+        if (!batches.TryGetValue(place, out var factor))
+        {
+            batches[place] = factor = Around(1, book.Coil.BatchSpread);
+        }
+
+        return factor;
     }
 
     private double Length(Leg leg)
