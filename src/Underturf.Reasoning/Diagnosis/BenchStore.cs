@@ -9,6 +9,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     private readonly Dictionary<Key, (Bench Bench, Prediction Sound)> benches = [];
     private readonly Dictionary<string, StationFeeder> feeders = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Station, string Partner, string Place), StationFeeder?> joined = [];
+    private readonly Dictionary<(string Station, string Other, Suspect Pair), (Bench Bench, Prediction Sound)> beside = [];
 
     public StationPath Path(string station) => paths[station];
 
@@ -72,12 +73,19 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     /// </summary>
     private Prediction Beside(IReadOnlyList<string> stations, IReadOnlyList<Suspect> active, Suspect pair)
     {
-        var laid = stations.Select(s => !pair.Concerns(s) ? paths[s]
-            : pair.Fault!.Swaps ? paths[Partner(s, pair)]
-            : JoinedPath.Of(paths[s], paths[Partner(s, pair)], pair.Place!)?.Path ?? paths[s]).ToList();
-        var (unknowns, supply) = (Unknowns(stations[0]), supplyOf(laid[0].Controller));
-        var bench = BenchLayout.Of(new BenchSetup(laid, Measure.BetweenStationsOhms, null, supply), book, unknowns);
-        return new Predictor(book, unknowns).Predict(bench, bench.Vary(book, active)) with { IsTouched = true };
+        if (!beside.TryGetValue((stations[0], stations[1], pair), out var known))
+        {
+            var laid = stations.Select(s => !pair.Concerns(s) ? paths[s]
+                : pair.Fault!.Swaps ? paths[Partner(s, pair)]
+                : JoinedPath.Of(paths[s], paths[Partner(s, pair)], pair.Place!)?.Path ?? paths[s]).ToList();
+            var bench = BenchLayout.Of(new BenchSetup(laid, Measure.BetweenStationsOhms, null, supplyOf(laid[0].Controller)), book, Unknowns(stations[0]));
+            known = (bench, new Predictor(book, Unknowns(stations[0])).Predict(bench, null) with { IsTouched = true });
+            beside[(stations[0], stations[1], pair)] = known;
+        }
+
+        return known.Bench.Vary(book, active) is { } variation
+            ? new Predictor(book, Unknowns(stations[0])).Predict(known.Bench, variation) with { IsTouched = true }
+            : known.Sound;
     }
 
     private Suspect? Pair(IReadOnlyList<Suspect> active, IReadOnlyList<string> stations)
