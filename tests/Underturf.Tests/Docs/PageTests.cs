@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using Underturf.Property.Practice;
 using Underturf.Simulation;
+using Underturf.Simulation.Trials;
 using Underturf.Tests.Cli;
 
 namespace Underturf.Tests.Docs;
@@ -51,6 +52,17 @@ public sealed partial class PageTests
     [Fact]
     public void The_report_on_made_up_properties_says_what_a_rerun_of_its_first_block_measures() =>
         Assert.Contains(CoverageStudy.Row(Tests.Simulation.CoverageTests.FirstBlock), Repository.Read("docs/reports/worlds.md"), StringComparison.Ordinal);
+
+    [Fact]
+    public void The_report_on_trials_says_what_a_rerun_of_its_first_properties_comes_to()
+    {
+        var page = Repository.Read("docs/reports/diagnosis.md");
+        for (var seed = TrialStudy.FirstSeed; seed < TrialStudy.FirstSeed + TrialStudy.Told; seed++)
+        {
+            var trial = TrialStudy.One(seed, WorldShape.Trial(null, null), PracticeBook.Default, [Trial.PolicyNames[0]])[0];
+            Assert.Contains(TrialStudy.ToldRow(trial, PracticeBook.Default), page, StringComparison.Ordinal);
+        }
+    }
 
     [GeneratedRegex(@"^  (?<name>\w+)", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
     private static partial Regex Commands();
