@@ -11,8 +11,4 @@ internal sealed record World(IReadOnlyList<Suspect> Suspects, double Probability
 /// <param name="Stations">For each station the worlds in which it lives; probabilities sum to one.</param>
 /// <param name="Posterior">What all notes say of the shared unknowns.</param>
 /// <param name="LeftOut">A bound of the probability that the states left out would have.</param>
-internal sealed record Belief(IReadOnlyDictionary<string, IReadOnlyList<World>> Stations, Outlook Posterior, double LeftOut, Func<string, Outlook> OutlookOf)
-{
-    /// <summary>Posterior mean of the log of the usual coil against the practice book's.</summary>
-    public double LogLevel => Posterior.LogLevel;
-}
+internal sealed record Belief(IReadOnlyDictionary<string, IReadOnlyList<World>> Stations, Outlook Posterior, double LeftOut, Func<string, Outlook> OutlookOf);

@@ -7,6 +7,7 @@ namespace Underturf.Reasoning.Moves;
 /// <summary>Lists what could be found out about a subject: every reading whose instrument is owned, at every place where it can be taken, a look into each box, a run.</summary>
 internal sealed class CandidateFinder(Case owner, Subject subject, IReadOnlyList<World> worlds, double[] belief)
 {
+    private readonly Reach reach = new(owner, subject);
     private readonly StationPath path = owner.Paths[subject.Stations[0]];
 
     public IReadOnlyList<Candidate> Find() =>
@@ -14,39 +15,15 @@ internal sealed class CandidateFinder(Case owner, Subject subject, IReadOnlyList
 
     private IEnumerable<Candidate> Readings(ProbePractice probe)
     {
-        var places = probe.At switch
-        {
-            Stand.Controller => [null],
-            Stand.Box => path.Legs.Select(l => (string?)l.To),
-            _ => path.Valves.Select(v => (string?)v.Place).Distinct(),
-        };
-        if (probe.Measures == Measure.SupplyVolts || (probe.Measures == Measure.OtherCommonOhms && !HasOtherCommon()))
+        if (reach.Stations(probe) is not { } stations)
         {
             yield break;
         }
 
-        foreach (var place in places)
+        foreach (var place in reach.Places(probe).Where(p => !IsTaken(probe.Measures, stations, p)))
         {
-            if (Stations(probe) is { } stations && !IsTaken(probe.Measures, stations, place))
-            {
-                yield return Reading(probe, stations, place);
-            }
+            yield return Reading(probe, stations, place);
         }
-    }
-
-    private bool HasOtherCommon() => owner.Paths.Values.Any(p => p.Controller != path.Controller || p.Common != path.Common);
-
-    /// <summary>A reading between two stations takes another station of the group, or a neighbour that ends at the same place.</summary>
-    private IReadOnlyList<string>? Stations(ProbePractice probe)
-    {
-        if (probe.Measures != Measure.BetweenStationsOhms)
-        {
-            return [path.Station];
-        }
-
-        var other = subject.Stations.Skip(1).FirstOrDefault()
-            ?? owner.Paths.Values.FirstOrDefault(p => p.Station != path.Station && p.Controller == path.Controller && p.Legs[^1].To == path.Legs[^1].To)?.Station;
-        return other is null ? null : [path.Station, other];
     }
 
     /// <summary>A reading that was taken is not proposed again, unless it may have been misread.</summary>
@@ -92,7 +69,7 @@ internal sealed class CandidateFinder(Case owner, Subject subject, IReadOnlyList
         var look = owner.Book.Look;
         foreach (var place in path.Legs.Select(l => l.To).Distinct().Where(p => !IsLookedInto(p)))
         {
-            var rows = worlds.Select(w => LookRow(w, place, findings)).ToArray();
+            var rows = worlds.Select(w => Reach.LookRow(w, place, findings)).ToArray();
             yield return new Candidate(new MoveStep(look.Say, look.Minutes, look.Caution, subject.Id, Asked.Look(place)), place, $"look {place}", rows);
         }
     }
@@ -102,18 +79,6 @@ internal sealed class CandidateFinder(Case owner, Subject subject, IReadOnlyList
     {
         var since = owner.Cures.LastOn(path);
         return owner.Evidence.OfType<LookEvidence>().Any(e => e.Place == place && e.Stations.Contains(path.Station) && e.Moment >= since);
-    }
-
-    private static double[] LookRow(World world, string place, List<string> findings)
-    {
-        var row = new double[findings.Count + 1];
-        foreach (var suspect in world.Suspects.Where(s => s.Place == place && s.Fault!.Seen > 0))
-        {
-            row[findings.IndexOf(suspect.Fault!.FindingName)] = suspect.Fault.Seen;
-        }
-
-        row[^1] = 1 - row.Sum();
-        return row;
     }
 
     private IEnumerable<Candidate> Run()

@@ -1,5 +1,6 @@
 using Underturf.Property.Practice;
 using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Moves;
 using Underturf.Reasoning.Translation;
 
 namespace Underturf.Reasoning.Telling;
@@ -10,44 +11,25 @@ namespace Underturf.Reasoning.Telling;
 /// </summary>
 internal sealed class Foresights(Case owner, Subject subject, Sample sample)
 {
+    private readonly Reach reach = new(owner, subject);
     private readonly StationPath path = owner.Paths[subject.Stations[0]];
 
     public IReadOnlyList<Foreseen> Find() =>
-        [.. owner.Book.Probes.Where(p => owner.Book.Instrument(p).Owned && p.Measures != Measure.SupplyVolts).SelectMany(Readings), .. Looks(), .. Run(), .. Again()];
+        [.. owner.Book.Probes.Where(p => owner.Book.Instrument(p).Owned).SelectMany(Readings), .. Looks(), .. Run(), .. Again()];
 
     private IEnumerable<Foreseen> Readings(ProbePractice probe)
     {
-        if (Stations(probe) is not { } stations)
+        if (reach.Stations(probe) is not { } stations)
         {
             yield break;
         }
 
-        foreach (var place in Places(probe).Where(p => !IsTaken(probe.Measures, stations, p)))
+        foreach (var place in reach.Places(probe).Where(p => !IsTaken(probe.Measures, stations, p)))
         {
             yield return probe.Measures == Measure.ReversedOhms && IsTaken(Measure.StationOhms, stations, place)
                 ? Reversed(probe)
                 : Reading(probe, stations, place);
         }
-    }
-
-    private IEnumerable<string?> Places(ProbePractice probe) => probe.At switch
-    {
-        Stand.Controller => [null],
-        Stand.Box => path.Legs.Select(l => (string?)l.To).Distinct(),
-        _ => path.Valves.Select(v => (string?)v.Place).Distinct(),
-    };
-
-    /// <summary>A reading between two stations takes another of the question, or a neighbour that ends at the same place.</summary>
-    private IReadOnlyList<string>? Stations(ProbePractice probe)
-    {
-        if (probe.Measures != Measure.BetweenStationsOhms)
-        {
-            return [path.Station];
-        }
-
-        var other = subject.Stations.Skip(1).FirstOrDefault()
-            ?? owner.Paths.Values.FirstOrDefault(p => p.Station != path.Station && p.Controller == path.Controller && p.Legs[^1].To == path.Legs[^1].To)?.Station;
-        return other is null ? null : [path.Station, other];
     }
 
     private bool IsTaken(Measure measures, IReadOnlyList<string> stations, string? place) => owner.Evidence.OfType<ReadingEvidence>().Any(e =>
@@ -93,25 +75,7 @@ internal sealed class Foresights(Case owner, Subject subject, Sample sample)
             "look",
             owner.View.Name(place),
             [.. findings, "nothing odd"],
-            [.. sample.Worlds.Select(w => LookRow(w, place, findings))]));
-    }
-
-    private static double[] LookRow(World world, string place, List<string> findings)
-    {
-        var row = new double[findings.Count + 1];
-        foreach (var suspect in world.Suspects.Where(s => s.Place == place && s.Fault!.Seen > 0))
-        {
-            row[findings.IndexOf(suspect.Fault!.FindingName)] = suspect.Fault.Seen;
-        }
-
-        var sum = row.Sum();
-        if (sum > 1)
-        {
-            row = [.. row.Select(r => r / sum)];
-        }
-
-        row[^1] = Math.Max(0, 1 - row.Sum());
-        return row;
+            [.. sample.Worlds.Select(w => Reach.LookRow(w, place, findings))]));
     }
 
     private IEnumerable<Foreseen> Run()
