@@ -2,9 +2,9 @@ namespace Underturf.Reasoning.Diagnosis;
 
 /// <summary>Probabilities of what could be wrong with one station: each set of suspects that are wrong together.</summary>
 /// <param name="Suspects">Private ones, those on the common, a pair; empty for "all sound".</param>
-internal sealed record World(IReadOnlyList<Suspect> Suspects, double Probability)
+internal sealed record World(Suspect[] Suspects, double Probability)
 {
-    public bool IsSound => Suspects.Count == 0;
+    public bool IsSound => Suspects.Length == 0;
 }
 
 /// <summary>The posterior over all that could be wrong at one controller.</summary>

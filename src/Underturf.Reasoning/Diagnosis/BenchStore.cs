@@ -16,7 +16,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     public StationPath? PathOrNull(string station) => paths.GetValueOrDefault(station);
 
     /// <summary>What an instrument would show of these stations when the suspects are wrong and nothing else.</summary>
-    public Prediction Predict(Measure measures, IReadOnlyList<string> stations, string? place, bool inrush, IReadOnlyList<Suspect> active)
+    public Prediction Predict(Measure measures, IReadOnlyList<string> stations, string? place, bool inrush, Suspect[] active)
     {
         var pair = Pair(active, stations);
         if (stations.Count == 1)
@@ -34,7 +34,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     /// A pair that one feeder can show: what a terminal reads with the other's conductor on it, or with the other's valves hanging on the place where
     /// the two are joined. Nothing where the two conductors, or their commons, make a loop.
     /// </summary>
-    private Prediction? Paired(Measure measures, string station, string? place, bool inrush, IReadOnlyList<Suspect> active, Suspect pair)
+    private Prediction? Paired(Measure measures, string station, string? place, bool inrush, Suspect[] active, Suspect pair)
     {
         var partner = Partner(station, pair);
         if (pair.Fault!.Swaps)
@@ -71,7 +71,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     /// Two terminals read against each other, one of them crossed or swapped with a third station: its circuit is the third's, or has the third's valves on it. A
     /// crossing that makes a loop is taken as none.
     /// </summary>
-    private Prediction Beside(IReadOnlyList<string> stations, IReadOnlyList<Suspect> active, Suspect pair)
+    private Prediction Beside(IReadOnlyList<string> stations, Suspect[] active, Suspect pair)
     {
         if (!beside.TryGetValue((stations[0], stations[1], pair), out var known))
         {
@@ -88,7 +88,24 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
             : known.Sound;
     }
 
-    private Suspect? Pair(IReadOnlyList<Suspect> active, IReadOnlyList<string> stations)
+    /// <summary>
+    /// What bounds the ohms that a terminal shows with another's valves on its conductor: its own loop, the ohms of it up to the place where they are joined, and the
+    /// other's loop. Nothing where the wires branch or do not meet there.
+    /// </summary>
+    public (Prediction Own, double ToPlaceOhms, Prediction Other)? Loops(string station, Suspect pair)
+    {
+        var partner = Partner(station, pair);
+        if (!IsHere(pair, [station]) || paths[station].Valves.Count > 1 || paths[partner].Valves.Count > 1)
+        {
+            return null;
+        }
+
+        return (Loop(station), Feeder(station).OhmsTo(pair.Place!), Loop(partner));
+    }
+
+    private Prediction Loop(string station) => Feeder(station).Predict(Measure.StationOhms, null, false, []);
+
+    private Suspect? Pair(Suspect[] active, IReadOnlyList<string> stations)
     {
         foreach (var suspect in active)
         {
@@ -101,7 +118,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
         return null;
     }
 
-    private Prediction Benched(Key key, bool paired, IReadOnlyList<Suspect> active)
+    private Prediction Benched(Key key, bool paired, Suspect[] active)
     {
         var (bench, sound) = Bench(key);
         return bench.Vary(book, active) is { } variation

@@ -20,9 +20,9 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
     private readonly Dictionary<(int, ulong), IReadOnlyList<State>> companies = [];
 
     /// <summary>Whether any note of the cluster would look otherwise.</summary>
-    public bool Changes(int cluster, IReadOnlyList<Suspect> faults) => Mask(cluster, faults) != AllAlone(cluster);
+    public bool Changes(int cluster, Suspect[] faults) => Mask(cluster, faults) != AllAlone(cluster);
 
-    public States Weigh(int cluster, IReadOnlyList<Suspect> faults, Outlook outlook)
+    public States Weigh(int cluster, Suspect[] faults, Outlook outlook)
     {
         var mask = Mask(cluster, faults);
         if (!companies.TryGetValue((cluster, mask), out var company))
@@ -68,7 +68,7 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
     }
 
     /// <summary>The notes that the faults leave as they are when the stations are sound, as bits; notes beyond the 63rd share the last.</summary>
-    private ulong Mask(int cluster, IReadOnlyList<Suspect> faults)
+    private ulong Mask(int cluster, Suspect[] faults)
     {
         var mask = 0UL;
         foreach (var (i, note) in clusters[cluster].Evidence.Index())

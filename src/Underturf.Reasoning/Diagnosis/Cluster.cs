@@ -23,9 +23,9 @@ internal sealed record StationNotes(Translation.StationPath Path, IReadOnlyList<
 }
 
 /// <summary>Things wrong together in a cluster, and the logarithm of their chance with the cluster's notes.</summary>
-internal sealed record State(IReadOnlyList<Suspect> Suspects, double LogPrior, double LogWeight)
+internal sealed record State(Suspect[] Suspects, double LogPrior, double LogWeight)
 {
-    public bool IsSound => Suspects.Count == 0;
+    public bool IsSound => Suspects.Length == 0;
 }
 
 /// <summary>The states of a cluster that are worth keeping, likeliest first.</summary>

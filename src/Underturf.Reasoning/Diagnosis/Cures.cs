@@ -7,7 +7,7 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>Which suspects work done has cured, and since when. A reading taken before the work still speaks of the fault.</summary>
 internal sealed class Cures(PropertyHistory history)
 {
-    private readonly IReadOnlyList<WorkDone> works = [.. history.Facts.Works.Select(w => WorkDone.Of(w, history.Now))];
+    private readonly WorkDone[] works = [.. history.Facts.Works.Select(w => WorkDone.Of(w, history.Now))];
 
     public bool IsCured(Suspect suspect, Moment moment)
     {

@@ -51,6 +51,12 @@ internal sealed class Display
             : Math.Max(LeastLog, Normal.LogCdfInterval((instrument.Most - mean) / sigma, double.PositiveInfinity));
     }
 
+    /// <summary>A bound of <see cref="LogChance"/> for every circuit of at most so many ohms (or volts, amperes) whose spread is at most so large.</summary>
+    public double MostLogChance(double mean, double sigma) => sigma > Wide * mean ? 0
+        : overRange ? Normal.LogCdf((mean - instrument.Most) / sigma)
+        : low > mean ? Normal.LogCdf((mean - low) / sigma)
+        : 0;
+
     /// <summary>Mean of what is displayed, and its standard deviation: what the circuit leaves open and the instrument's own error.</summary>
     public static (double Mean, double Sigma) Expect(InstrumentPractice instrument, Prediction prediction, Outlook outlook)
     {

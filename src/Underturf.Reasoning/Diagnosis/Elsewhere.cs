@@ -27,7 +27,7 @@ internal sealed record Elsewhere(IReadOnlyList<string> Owners, int Nobodys, IRea
     }
 
     /// <summary>Chance that the places seen besides the station's own are just these, given how many there are.</summary>
-    public double Chance(string station, IReadOnlyList<Suspect> active, RunPractice run)
+    public double Chance(string station, Suspect[] active, RunPractice run)
     {
         if (Owners.Count + Nobodys == 0 || !Named.Contains(station))
         {

@@ -25,59 +25,67 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
     public virtual bool IsOfTheSame(Evidence other) => GetType() == other.GetType() && Stations.SequenceEqual(other.Stations);
 
     /// <summary>Logarithm of the chance to note just this when the suspects, and nothing else, are wrong.</summary>
-    public double LogChance(IReadOnlyList<Suspect> suspects, Outlook outlook, Cures cures)
+    public double LogChance(Suspect[] suspects, Outlook outlook, Cures cures)
     {
         var active = Active(suspects, cures);
-        foreach (var suspect in active)
-        {
-            if (IsAnything(suspect))
-            {
-                return LogChanceUnmodelled;
-            }
-        }
-
-        return LogChanceActive(active, outlook);
+        return AllowAnything(active) ? LogChanceUnmodelled : LogChanceActive(active, outlook);
     }
 
     /// <summary>
     /// Where what is predicted moves one way only as a suspect's amount grows: below (-1) or above (1) what was noted, so that amounts between two on one
     /// side lie on that side too; 0 where that is not known. Resistance is monotone in every resistance (Rayleigh; exact).
     /// </summary>
-    public virtual int Side(IReadOnlyList<Suspect> suspects, Outlook outlook, Cures cures) => 0;
+    public virtual int Side(Suspect[] suspects, Outlook outlook, Cures cures) => 0;
 
     /// <summary>What the suspects predict, in words.</summary>
-    public string Predicted(IReadOnlyList<Suspect> suspects, Outlook outlook, Cures cures)
+    public string Predicted(Suspect[] suspects, Outlook outlook, Cures cures)
     {
         var active = Active(suspects, cures);
-        return active.Any(IsAnything) ? "anything" : PredictedActive(active, outlook);
+        return AllowAnything(active) ? "anything" : PredictedActive(active, outlook);
     }
 
     /// <summary>How unlikely the note is with nothing broken, against an ordinary one, in powers of ten.</summary>
     public abstract double Surprise(Outlook outlook);
 
     /// <summary>Chance that the same would be noted again, were only the suspects wrong.</summary>
-    public abstract double ChanceToRepeat(IReadOnlyList<Suspect> active, Outlook outlook);
+    public abstract double ChanceToRepeat(Suspect[] active, Outlook outlook);
 
     protected abstract double LogChanceUnmodelled { get; }
 
-    protected abstract double LogChanceActive(IReadOnlyList<Suspect> active, Outlook outlook);
+    protected abstract double LogChanceActive(Suspect[] active, Outlook outlook);
 
-    protected abstract string PredictedActive(IReadOnlyList<Suspect> active, Outlook outlook);
+    protected abstract string PredictedActive(Suspect[] active, Outlook outlook);
 
-    protected bool IsAnything(Suspect suspect) =>
-        suspect.Note == Entry || (suspect.Fault!.Scope == Property.Practice.FaultScope.Unmodelled && Stations.Contains(suspect.Station!));
+    /// <summary>Whether one of them leaves room for anything: the note is wrong, or something not modelled is.</summary>
+    protected bool AllowAnything(Suspect[] active)
+    {
+        foreach (var suspect in active)
+        {
+            if (suspect.Note == Entry || (suspect.Fault!.Scope == Property.Practice.FaultScope.Unmodelled && Stations.Contains(suspect.Station!)))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>Those wrong at the time of the note; as a rule all.</summary>
-    protected IReadOnlyList<Suspect> Active(IReadOnlyList<Suspect> suspects, Cures cures)
+    protected Suspect[] Active(Suspect[] suspects, Cures cures)
     {
         foreach (var suspect in suspects)
         {
-            if (suspect.Fault is null || cures.IsCured(suspect, Moment))
+            if (!IsActive(suspect, cures))
             {
-                return [.. suspects.Where(s => s.Fault is not null && !cures.IsCured(s, Moment))];
+                return Uncured(suspects, cures);
             }
         }
 
         return suspects;
     }
+
+    /// <summary>By itself, so that nothing is allocated where all are active.</summary>
+    private Suspect[] Uncured(Suspect[] suspects, Cures cures) => [.. suspects.Where(s => IsActive(s, cures))];
+
+    private bool IsActive(Suspect suspect, Cures cures) => suspect.Fault is not null && !cures.IsCured(suspect, Moment);
 }

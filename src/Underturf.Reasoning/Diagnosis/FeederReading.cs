@@ -36,13 +36,13 @@ internal sealed class FeederReading
 
     private Prediction CoilAlone(FeederVariation work)
     {
-        for (var k = 0; k < work.Loads.Count; k++)
+        for (var k = 0; k < work.Loads.Length; k++)
         {
             var (_, coil, shunt) = work.Loads[k].Impedance(0);
             loadSlopes.Add(k == work.Valve ? (coil.Real, shunt.Real, 0) : default);
         }
 
-        var load = work.Loads[work.Valve];
+        ref readonly var load = ref work.Loads[work.Valve];
         return load.IsOpen ? Prediction.Open(work.IsTouched) : Spread(work, load.Impedance(0).Ohms.Real);
     }
 
@@ -53,7 +53,7 @@ internal sealed class FeederReading
             (direct.Series[i], direct.Open[i], direct.Load[i]) = (work.Series[i], work.Parted[i], 0);
         }
 
-        foreach (var load in work.Loads)
+        foreach (ref readonly var load in work.Loads)
         {
             direct.Load[load.Node] += load.IsOpen ? 0 : 1 / load.Impedance(0).Ohms.Real;
         }
@@ -70,7 +70,7 @@ internal sealed class FeederReading
             legSlopes[i] = direct.Amperes[i] * direct.Amperes[i];
         }
 
-        foreach (var load in work.Loads)
+        foreach (ref readonly var load in work.Loads)
         {
             var (ohms, coil, shunt) = load.Impedance(0);
             var slope = Square(direct.Volts[load.Node] / ohms.Real);
@@ -88,7 +88,7 @@ internal sealed class FeederReading
             (alternating.Series[i], alternating.Open[i], alternating.Load[i]) = (work.Series[i], work.Parted[i], Complex.Zero);
         }
 
-        foreach (var load in work.Loads)
+        foreach (ref readonly var load in work.Loads)
         {
             alternating.Load[load.Node] += load.IsOpen ? Complex.Zero : 1 / load.Impedance(reactance).Ohms;
         }
@@ -152,7 +152,7 @@ internal sealed class FeederReading
 
     private void AddLoads(FeederVariation work, double reactance, Complex shown, Func<int, Complex, Complex> slopeOf)
     {
-        foreach (var load in work.Loads)
+        foreach (ref readonly var load in work.Loads)
         {
             var (ohms, coil, shunt) = load.Impedance(reactance);
             var slope = slopeOf(load.Node, ohms);
@@ -184,7 +184,8 @@ internal sealed class FeederReading
 
         for (var k = 0; k < loadSlopes.Count; k++)
         {
-            var (load, slope) = (work.Loads[k], loadSlopes[k]);
+            ref readonly var load = ref work.Loads[k];
+            var slope = loadSlopes[k];
             var coil = slope.Coil == 0 ? 0 : slope.Coil * load.CoilOhms;
             level += load.IsLevel ? coil : 0;
             if (load is { IsLevel: true, Coil: >= 0 })

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Underturf.Property.Practice;
 
 namespace Underturf.Reasoning.Diagnosis;
@@ -46,9 +47,9 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     /// <summary>Ohms of the source that are not known, and their spread.</summary>
     public (double Ohms, double LogSpread) Weakness { get; private set; }
 
-    public IReadOnlyList<FeederLoad> Loads => loads;
+    public ReadOnlySpan<FeederLoad> Loads => CollectionsMarshal.AsSpan(loads);
 
-    public IReadOnlyList<Extra> Extras => extras;
+    public ReadOnlySpan<Extra> Extras => CollectionsMarshal.AsSpan(extras);
 
     public void Reset(Measure measures, string? place, bool inrush)
     {

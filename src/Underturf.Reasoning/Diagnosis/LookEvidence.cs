@@ -24,40 +24,52 @@ internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations
     public override bool CanBeMisread => false;
 
     /// <summary>What one sees of a fault does not hang on its amount.</summary>
-    public override int Side(IReadOnlyList<Suspect> suspects, Outlook outlook, Cures cures) => 1;
+    public override int Side(Suspect[] suspects, Outlook outlook, Cures cures) => 1;
 
     public override double Surprise(Outlook outlook) => -LogChance([]) / Math.Log(10);
 
-    public override double ChanceToRepeat(IReadOnlyList<Suspect> active, Outlook outlook) => Math.Exp(LogChance(active));
+    public override double ChanceToRepeat(Suspect[] active, Outlook outlook) => Math.Exp(LogChance(active));
 
     protected override double LogChanceUnmodelled => LogChance([]);
 
-    protected override double LogChanceActive(IReadOnlyList<Suspect> active, Outlook outlook) => LogChance(active);
+    protected override double LogChanceActive(Suspect[] active, Outlook outlook) => LogChance(active);
 
-    protected override string PredictedActive(IReadOnlyList<Suspect> active, Outlook outlook)
+    protected override string PredictedActive(Suspect[] active, Outlook outlook)
     {
         var here = active.Where(IsHere).ToList();
         return here.Count == 0 ? "nothing odd here" : string.Join(", ", here.Select(s => $"{Say.Share(s.Fault!.Seen)} to see it"));
     }
 
     /// <summary>Each finding of the book is a question by itself: was it noted or not. Only what a suspect here shows changes it.</summary>
-    private double LogChance(IReadOnlyList<Suspect> active)
+    private double LogChance(Suspect[] active)
     {
         var sum = Nothing;
-        for (var i = 0; i < active.Count; i++)
+        for (var i = 0; i < active.Length; i++)
         {
             if (IsHere(active[i]) && IsFirstOfItsKind(active, i))
             {
-                var (finding, seen) = (active[i].Fault!.FindingName, active.Where(IsHere).Max(s => s.Fault!.FindingName == active[i].Fault!.FindingName ? s.Fault!.Seen : 0));
+                var finding = active[i].Fault!.FindingName;
                 var background = Backgrounds[finding];
-                sum += Log(finding, Math.Max(seen, background)) - Log(finding, background);
+                sum += Log(finding, Math.Max(Seen(active, finding), background)) - Log(finding, background);
             }
         }
 
         return sum;
     }
 
-    private bool IsFirstOfItsKind(IReadOnlyList<Suspect> active, int at)
+    /// <summary>Chance to see a finding of those here that show it, the plainest of them.</summary>
+    private double Seen(Suspect[] active, string finding)
+    {
+        var seen = 0.0;
+        foreach (var suspect in active)
+        {
+            seen = IsHere(suspect) && suspect.Fault!.FindingName == finding ? Math.Max(seen, suspect.Fault.Seen) : seen;
+        }
+
+        return seen;
+    }
+
+    private bool IsFirstOfItsKind(Suspect[] active, int at)
     {
         for (var i = 0; i < at; i++)
         {

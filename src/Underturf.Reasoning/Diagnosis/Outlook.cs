@@ -70,11 +70,23 @@ internal sealed class Outlook
     /// <summary>Another object each time that what is known changes.</summary>
     public object Version { get; private set; } = new();
 
+    /// <summary>How many numbers it holds.</summary>
+    public int Numbers => covariance.Length;
+
     public double LogLevel => mean[Unknowns.Level];
 
     public double LogLevelSpread => Math.Sqrt(covariance[0]);
 
     public Outlook Clone() => new(count, [.. mean], [.. covariance]);
+
+    /// <summary>A clone in the room of another outlook that nobody needs any more.</summary>
+    public Outlook CloneInto(Outlook spare)
+    {
+        mean.CopyTo(spare.mean, 0);
+        covariance.CopyTo(spare.covariance, 0);
+        spare.Version = new object();
+        return spare;
+    }
 
     /// <summary>The outlook with some sites taken out again.</summary>
     public Outlook Without(IEnumerable<Site> sites)

@@ -20,7 +20,10 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
 
     private const int MostKept = 14;
     private const int MostBeside = 6;
-    private const int MostOutlooks = 16;
+    private const int FewestOutlooks = 16;
+
+    /// <summary>Outlooks kept hold about so many numbers together.</summary>
+    private const int MostNumbers = 8_000_000;
 
     /// <summary>So many pairs at once, no station in two of them.</summary>
     private const int MostTogether = 3;
@@ -65,6 +68,11 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
             return null;
         }
 
+        if (pair.Fault.Joins && ratio + Joined(pair, touched) < -Negligible)
+        {
+            return null;
+        }
+
         foreach (var k in touched)
         {
             ratio += Sound(k).LogPrior - fit.States(k).LogTotal;
@@ -96,6 +104,10 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
         return bound;
     }
 
+    /// <summary>A bound of the same by how many ohms two of them show, by what all clusters but the first touched say.</summary>
+    private double Joined(Suspect pair, int[] touched) =>
+        touched.Sum(k => Sound(k).LogPrior - fit.States(k).LogTotal + clusters[k].Evidence.Sum(e => JoinedBound.Log(e, pair, Outlook(touched[0]), owner.Cures)));
+
     private State Sound(int k) => new([], clusters[k].Stations.Sum(s => s.LogNone), 0);
 
     private Outlook Outlook(int k)
@@ -103,7 +115,7 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
         if (!outlooks.TryGetValue(k, out var outlook))
         {
             // On a large property each is megabytes, and pairs come in the order of their first cluster.
-            if (outlooks.Count >= MostOutlooks)
+            if (outlooks.Count >= Math.Max(FewestOutlooks, MostNumbers / fit.Posterior.Numbers))
             {
                 outlooks.Clear();
             }

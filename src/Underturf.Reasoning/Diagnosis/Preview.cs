@@ -11,7 +11,7 @@ internal sealed class Preview
 
     private readonly Case owner;
     private readonly IReadOnlyList<Evidence> evidence;
-    private readonly IReadOnlyList<Suspect> first;
+    private readonly Suspect[] first;
     private readonly Outlook outlook;
     private readonly double[] without;
     private readonly double none;
@@ -19,7 +19,7 @@ internal sealed class Preview
 
     /// <param name="first">Shared faults that are taken as given.</param>
     /// <param name="logTotal">log of the chance of the cluster's notes without the fault; where nothing is given, that of a sound cluster.</param>
-    public Preview(Case owner, Cluster cluster, IReadOnlyList<Suspect> first, Outlook outlook, double? logTotal)
+    public Preview(Case owner, Cluster cluster, Suspect[] first, Outlook outlook, double? logTotal)
     {
         (this.owner, this.first, this.outlook, evidence) = (owner, first, outlook, [.. cluster.Evidence]);
         none = cluster.Stations.Sum(s => s.LogNone);
@@ -60,7 +60,7 @@ internal sealed class Preview
 
     private Word At(Suspect suspect)
     {
-        IReadOnlyList<Suspect> active = [.. first, suspect];
+        Suspect[] active = [.. first, suspect];
         var (sum, worst, least, changed) = (none, 0, double.PositiveInfinity, false);
         for (var i = 0; i < evidence.Count; i++)
         {

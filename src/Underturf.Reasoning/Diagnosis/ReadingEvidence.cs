@@ -7,6 +7,8 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>A reading with an instrument, weighed by solving the circuit in front of it.</summary>
 internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stations) : Evidence(moment, stations)
 {
+    private Predictions? predictions;
+
     /// <summary>The last chance that was worked out: a station's sound reading is asked for again and again.</summary>
     private (Prediction? Prediction, object? Outlook, double LogChance) last;
 
@@ -31,19 +33,19 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
     public required PracticeBook Book { get; init; }
 
     /// <summary>The SI prediction under suspects, for tables of predicted beside read.</summary>
-    public Prediction Predict(IReadOnlyList<Suspect> active) => Benches.Predict(Measures, Stations, Place, inrush: false, active);
+    public Prediction Predict(Suspect[] active) => (predictions ??= new Predictions(Benches, Measures, Stations, Place, inrush: false)).Of(active);
 
     /// <summary>What the suspects predict; nothing where they leave no current to flow, or room for anything.</summary>
-    public Prediction? Closed(IReadOnlyList<Suspect> suspects, Cures cures)
+    public Prediction? Closed(Suspect[] suspects, Cures cures)
     {
         var active = Active(suspects, cures);
-        return !active.Any(IsAnything) && Predict(active) is { IsOpen: false } prediction ? prediction : null;
+        return !AllowAnything(active) && Predict(active) is { IsOpen: false } prediction ? prediction : null;
     }
 
     public override bool IsOfTheSame(Evidence other) =>
         other is ReadingEvidence reading && reading.Measures == Measures && reading.Place == Place && Stations.ToHashSet(StringComparer.Ordinal).SetEquals(reading.Stations);
 
-    public override int Side(IReadOnlyList<Suspect> suspects, Outlook outlook, Cures cures)
+    public override int Side(Suspect[] suspects, Outlook outlook, Cures cures)
     {
         if (IsFed)
         {
@@ -68,7 +70,7 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
     }
 
     /// <summary>A figure that does not disagree with the one read; over range again.</summary>
-    public override double ChanceToRepeat(IReadOnlyList<Suspect> active, Outlook outlook)
+    public override double ChanceToRepeat(Suspect[] active, Outlook outlook)
     {
         var (prediction, instrument) = (Predict(active), Display.Instrument);
         if (prediction.IsOpen || Shown.Value is not { } value)
@@ -83,7 +85,7 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
 
     protected override double LogChanceUnmodelled => Display.LogChanceUnmodelled() + Math.Log(Drifting ? Book.Unmodelled.DriftImagined : 1 - Book.Unmodelled.DriftImagined);
 
-    protected override double LogChanceActive(IReadOnlyList<Suspect> active, Outlook outlook)
+    protected override double LogChanceActive(Suspect[] active, Outlook outlook)
     {
         var prediction = Predict(active);
         var unsteady = Math.Log(Unsteady(active, prediction));
@@ -95,7 +97,7 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
         return last.LogChance + unsteady;
     }
 
-    protected override string PredictedActive(IReadOnlyList<Suspect> active, Outlook outlook)
+    protected override string PredictedActive(Suspect[] active, Outlook outlook)
     {
         var prediction = Predict(active);
         if (prediction.IsOpen)
@@ -108,7 +110,7 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
     }
 
     /// <summary>Chance of what was noted of the display's rest: a drifting fault shows where its drift is more than the instrument's own error.</summary>
-    private double Unsteady(IReadOnlyList<Suspect> active, Prediction prediction)
+    private double Unsteady(Suspect[] active, Prediction prediction)
     {
         var chance = Book.Unmodelled.DriftImagined;
         if (prediction is { IsTouched: true, IsOpen: false } && Display.Instrument.Dimension == Quantities.Dimension.Resistance)

@@ -18,6 +18,8 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
     private const int Behaviours = 3;
     private const int Counts = 4;
 
+    private Predictions? predictions;
+
     /// <summary>What a watcher would report, in words; in the order of <see cref="OutcomeChances"/>.</summary>
     public static readonly IReadOnlyList<string> OutcomeWords =
         [.. from behaved in new[] { "opens", "chatters", "stays shut" } from count in Enumerable.Range(0, Counts + 1) select $"{behaved}, {Watered(count)}"];
@@ -60,7 +62,7 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
     protected override double LogChanceUnmodelled =>
         (Behaved is null ? 0 : -Math.Log(Behaviours)) + (Places is null ? 0 : -Math.Log(Counts)) + (AtOwnPlace is null ? 0 : -Math.Log(2)) + Math.Log(Elsewhere.Chance(Stations[0], [], Book.Run));
 
-    protected override double LogChanceActive(IReadOnlyList<Suspect> active, Outlook outlook)
+    protected override double LogChanceActive(Suspect[] active, Outlook outlook)
     {
         var chances = BehaviourChances(active, outlook);
         var sum = 0.0;
@@ -72,21 +74,21 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
         return Math.Log(Math.Max(sum, double.Epsilon)) + Math.Log(OwnPlaceChance(active) * Elsewhere.Chance(Stations[0], active, Book.Run));
     }
 
-    protected override string PredictedActive(IReadOnlyList<Suspect> active, Outlook outlook)
+    protected override string PredictedActive(Suspect[] active, Outlook outlook)
     {
         var chances = BehaviourChances(active, outlook);
-        var places = Usual + active.Sum(ExtraPlaces);
+        var places = Usual + ExtraPlaces(active);
         return $"{Say.Share(chances[0])} opens, {Say.Share(chances[1])} chatters at {Said(Volts(active), outlook)}; {places} {(places == 1 ? "place" : "places")}";
     }
 
     /// <summary>By its behaviour alone.</summary>
-    public override double ChanceToRepeat(IReadOnlyList<Suspect> active, Outlook outlook) => Behaved is { } behaved ? BehaviourChances(active, outlook)[(int)behaved] : 1;
+    public override double ChanceToRepeat(Suspect[] active, Outlook outlook) => Behaved is { } behaved ? BehaviourChances(active, outlook)[(int)behaved] : 1;
 
     /// <summary>Volts at the coil before it pulls in, with nothing broken.</summary>
     public string VoltsAtCoil(Outlook outlook) => Said(Volts([]), outlook);
 
     /// <summary>Chances to open, to chatter and to stay shut, from the volts at the coil against what it needs to pull in.</summary>
-    public double[] BehaviourChances(IReadOnlyList<Suspect> active, Outlook outlook)
+    public double[] BehaviourChances(Suspect[] active, Outlook outlook)
     {
         var volts = Volts(active);
         var coil = Book.Coil;
@@ -103,7 +105,7 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
     }
 
     /// <summary>Chances of what a watcher would report: behaviour by number of places.</summary>
-    public double[] OutcomeChances(IReadOnlyList<Suspect> active, Outlook outlook)
+    public double[] OutcomeChances(Suspect[] active, Outlook outlook)
     {
         var row = new double[Behaviours * (Counts + 1)];
         if (active.Any(s => s.Fault!.Scope == FaultScope.Unmodelled))
@@ -128,7 +130,7 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
 
     private static string Watered(int count) => count switch { 0 => "nothing waters", 1 => "one place waters", < Counts => $"{count} places water", _ => "many places water" };
 
-    private Prediction Volts(IReadOnlyList<Suspect> active) => Benches.Predict(Measure.CoilVolts, Stations, null, inrush: true, active);
+    private Prediction Volts(Suspect[] active) => (predictions ??= new Predictions(Benches, Measure.CoilVolts, Stations, null, inrush: true)).Of(active);
 
     private static string Said(Prediction volts, Outlook outlook) =>
         Say.Amount(outlook.Mean(volts), Math.Sqrt(outlook.Variance(volts)), Quantities.Dimension.Voltage);
@@ -140,10 +142,10 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
         : Book.Run.BehaviourMistaken / (Behaviours - 1);
 
     /// <summary>The usual places are seen when the valve opens; each further one is noticed or not; now and then one is imagined.</summary>
-    private double PlacesChance(Behaviour behaviour, IReadOnlyList<Suspect> active, int seen)
+    private double PlacesChance(Behaviour behaviour, Suspect[] active, int seen)
     {
         var run = Book.Run;
-        var extra = active.Sum(ExtraPlaces);
+        var extra = ExtraPlaces(active);
         var sure = behaviour switch { Behaviour.Opens => Usual, _ => 0 };
         var doubtful = behaviour == Behaviour.Chatters ? Usual + extra : extra;
         return ((1 - run.PlaceImagined) * Binomial(doubtful, seen - sure, run.PlaceNoticed))
@@ -153,14 +155,25 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
 
     private static int ExtraPlaces(Suspect suspect) => suspect.Fault is { ExtraPlaces: true } && suspect.Passes is Passes.Both or Passes.All ? Math.Max(1, suspect.MoreCoils) : 0;
 
-    private double OwnPlaceChance(IReadOnlyList<Suspect> active)
+    private static int ExtraPlaces(Suspect[] active)
+    {
+        var sum = 0;
+        foreach (var suspect in active)
+        {
+            sum += ExtraPlaces(suspect);
+        }
+
+        return sum;
+    }
+
+    private double OwnPlaceChance(Suspect[] active)
     {
         if (AtOwnPlace is not { } own)
         {
             return 1;
         }
 
-        var wrong = active.Any(s => s.Fault!.Swaps) ? Book.Run.WrongPlaceNoticed : Book.Run.WrongPlaceImagined;
+        var wrong = Array.Exists(active, s => s.Fault!.Swaps) ? Book.Run.WrongPlaceNoticed : Book.Run.WrongPlaceImagined;
         return own ? 1 - wrong : wrong;
     }
 

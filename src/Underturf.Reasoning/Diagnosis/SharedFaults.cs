@@ -7,7 +7,7 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>Faults on what stations share, wrong together.</summary>
 /// <param name="LogRatio">log of how much likelier it is, with all notes, than nothing shared being wrong.</param>
 /// <param name="States">For each cluster that it changes, its states beside it.</param>
-internal sealed record SharedFault(IReadOnlyList<Suspect> Suspects, double LogRatio, IReadOnlyDictionary<int, States> States);
+internal sealed record SharedFault(Suspect[] Suspects, double LogRatio, IReadOnlyDictionary<int, States> States);
 
 /// <summary>
 /// Weighs faults on the common, the sensor, the supply and the whole property. The clusters that one changes are weighed in a row, each by what those
@@ -30,8 +30,14 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     private readonly SiteFinder learner = new(owner);
     private readonly Beside beside = new(owner, clusters, fit);
 
-    /// <summary>For the clusters that a fault changes what all others say of what is shared, and the logarithm of their chance without it.</summary>
-    private readonly Dictionary<string, (Outlook Others, double Log)> sound = new(StringComparer.Ordinal);
+    /// <summary>
+    /// For the clusters that the last fault changed what all others say of what is shared, and the logarithm of their chance without it. Faults of one seat come in a
+    /// row, and on a large property an outlook is megabytes.
+    /// </summary>
+    private (List<int> Affected, Outlook Others, double Log) without = ([-1], fit.Posterior, 0);
+
+    /// <summary>The outlook of a row that nobody asks for again.</summary>
+    private Outlook? spare;
 
     public static bool Affects(Suspect suspect, StationPath path) => suspect.Fault?.Scope switch
     {
@@ -59,14 +65,15 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     private static bool SameSeat(Suspect a, Suspect b) => a.Fault == b.Fault && a.Leg == b.Leg && a.Common == b.Common;
 
     /// <summary>With every affected station sound, or with a fault of its own: cheap, and enough to drop what is out of the question.</summary>
-    private List<Suspect> Promising(IReadOnlyList<SuspectFamily> families, IReadOnlyList<Suspect> first)
+    /// <returns>Those of one seat in a row.</returns>
+    private List<Suspect> Promising(IReadOnlyList<SuspectFamily> families, Suspect[] first)
     {
         var scores = families.Select(f => f.Select(s => Math.Log(s.Weight)).ToArray()).ToList();
         for (var k = 0; k < clusters.Count; k++)
         {
             fit.Ask(k, outlook =>
             {
-                var preview = new Preview(owner, clusters[k], first, outlook, first.Count == 0 ? fit.States(k).LogTotal : null);
+                var preview = new Preview(owner, clusters[k], first, outlook, first.Length == 0 ? fit.States(k).LogTotal : null);
                 foreach (var f in Enumerable.Range(0, families.Count).Where(f => clusters[k].Stations.Any(n => Affects(families[f][0], n.Path))))
                 {
                     preview.AddTo(scores[f], families[f]);
@@ -79,22 +86,31 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
             .SelectMany((f, i) => scores[i].Index().Where(s => s.Item > best - Negligible).Select(s => (Suspect: f[s.Index], Score: s.Item)))
             .OrderByDescending(s => s.Score)
             .Take(MostFull)
-            .Select(s => s.Suspect)];
+            .GroupBy(s => (s.Suspect.Fault, s.Suspect.Leg, s.Suspect.Common), s => s.Suspect)
+            .SelectMany(seat => seat)];
     }
 
-    private (SharedFault Fault, Row Row) Full(IReadOnlyList<Suspect> faults)
+    private (SharedFault Fault, Row Row) Full(Suspect[] faults)
     {
         var affected = Enumerable.Range(0, clusters.Count).Where(k => clusters[k].Stations.Any(n => faults.Any(f => Affects(f, n.Path))) && beside.Changes(k, faults)).ToList();
-        var key = string.Join(' ', affected);
-        if (!sound.TryGetValue(key, out var without))
+        if (!affected.SequenceEqual(without.Affected))
         {
             var others = fit.Without(affected);
-            without = (others, Weigh(affected, [], others.Clone()).Log);
-            sound[key] = without;
+            var sound = Weigh(affected, [], Fresh(others));
+            (without, spare) = ((affected, others, sound.Log), sound.Outlook);
         }
 
-        var row = Weigh(affected, faults, without.Others.Clone());
-        return (new SharedFault(faults, faults.Sum(f => Math.Log(f.Weight)) + row.Log - without.Log, affected.Zip(row.States).ToDictionary(p => p.First, p => p.Second)), row);
+        var row = Weigh(affected, faults, Fresh(without.Others));
+        var fault = new SharedFault(faults, faults.Sum(f => Math.Log(f.Weight)) + row.Log - without.Log, affected.Zip(row.States).ToDictionary(p => p.First, p => p.Second));
+        spare = fault.LogRatio < -Minor ? row.Outlook : null;
+        return (fault, row);
+    }
+
+    private Outlook Fresh(Outlook outlook)
+    {
+        var fresh = spare is null ? outlook.Clone() : outlook.CloneInto(spare);
+        spare = null;
+        return fresh;
     }
 
     /// <summary>Each cluster weighed once more by what all the others say, not only those before it.</summary>
@@ -104,12 +120,12 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     };
 
     /// <summary>The affected clusters one after the other.</summary>
-    private Row Weigh(List<int> affected, IReadOnlyList<Suspect> faults, Outlook others)
+    private Row Weigh(List<int> affected, Suspect[] faults, Outlook others)
     {
         var row = new Row(0, others, [], []);
         foreach (var k in affected)
         {
-            var states = faults.Count == 0 ? finder.Weigh(clusters[k], fit.States(k).All, [], row.Outlook) : beside.Weigh(k, faults, row.Outlook);
+            var states = faults.Length == 0 ? finder.Weigh(clusters[k], fit.States(k).All, [], row.Outlook) : beside.Weigh(k, faults, row.Outlook);
             row.States.Add(states);
             row.Sites.Add(learner.Absorb(clusters[k], states, faults, row.Outlook));
             row = row with { Log = row.Log + states.LogTotal };

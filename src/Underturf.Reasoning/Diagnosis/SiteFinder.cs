@@ -10,7 +10,7 @@ internal sealed class SiteFinder(Case owner)
     private const double Heard = 1e-4;
 
     /// <summary>Finds the sites one after the other and takes each into the outlook.</summary>
-    public IReadOnlyList<Site> Absorb(Cluster cluster, States states, IReadOnlyList<Suspect> shared, Outlook outlook)
+    public IReadOnlyList<Site> Absorb(Cluster cluster, States states, Suspect[] shared, Outlook outlook)
     {
         var heard = states.All.Select(s => (s.Suspects, Share: Math.Exp(s.LogWeight - states.LogTotal))).Where(s => s.Share > Heard).ToList();
         var sites = new List<Site>();
@@ -26,7 +26,7 @@ internal sealed class SiteFinder(Case owner)
         return sites;
     }
 
-    private Site? Of(ReadingEvidence reading, double shown, Prediction sound, List<(IReadOnlyList<Suspect> Suspects, double Share)> heard, IReadOnlyList<Suspect> shared, Outlook outlook)
+    private Site? Of(ReadingEvidence reading, double shown, Prediction sound, List<(Suspect[] Suspects, double Share)> heard, Suspect[] shared, Outlook outlook)
     {
         var toward = outlook.Toward(sound);
         var (mean, variance) = (outlook.Mean(toward), outlook.Covariance(toward, toward));

@@ -22,21 +22,21 @@ internal sealed class StateFinder(Case owner)
 
     /// <summary>States of a cluster with the shared suspects wrong too.</summary>
     /// <param name="deep">Whether to look for several faults on one station.</param>
-    public States Find(Cluster cluster, IReadOnlyList<Suspect> shared, Outlook outlook, bool deep)
+    public States Find(Cluster cluster, Suspect[] shared, Outlook outlook, bool deep)
     {
         var parts = cluster.Stations.Select(s => FindAlone(s, shared, outlook, deep)).ToList();
         return parts is [var only] ? only : Product(cluster, parts, shared, outlook);
     }
 
     /// <summary>Only these states, weighed anew.</summary>
-    public States Weigh(Cluster cluster, IEnumerable<State> some, IReadOnlyList<Suspect> shared, Outlook outlook)
+    public States Weigh(Cluster cluster, IEnumerable<State> some, Suspect[] shared, Outlook outlook)
     {
         var evidence = cluster.Evidence.ToList();
         return States.Of([.. some.Select(s => s with { LogWeight = s.LogPrior + Log(evidence, Both(s.Suspects, shared), outlook) })], double.NegativeInfinity);
     }
 
     /// <summary>log of the chance of notes; once it is below the floor, anything below the floor.</summary>
-    public double Log(IEnumerable<Evidence> evidence, IReadOnlyList<Suspect> active, Outlook outlook, double floor = double.NegativeInfinity)
+    public double Log(IEnumerable<Evidence> evidence, Suspect[] active, Outlook outlook, double floor = double.NegativeInfinity)
     {
         var sum = 0.0;
         foreach (var note in evidence)
@@ -51,9 +51,9 @@ internal sealed class StateFinder(Case owner)
         return sum;
     }
 
-    private static IReadOnlyList<Suspect> Both(IReadOnlyList<Suspect> own, IReadOnlyList<Suspect> shared) => shared.Count == 0 ? own : own.Count == 0 ? shared : [.. own, .. shared];
+    private static Suspect[] Both(Suspect[] own, Suspect[] shared) => shared.Length == 0 ? own : own.Length == 0 ? shared : [.. own, .. shared];
 
-    private States FindAlone(StationNotes station, IReadOnlyList<Suspect> shared, Outlook outlook, bool deep)
+    private States FindAlone(StationNotes station, Suspect[] shared, Outlook outlook, bool deep)
     {
         var found = new Found();
         Try(station, [], station.LogNone, shared, outlook, found);
@@ -67,9 +67,9 @@ internal sealed class StateFinder(Case owner)
     }
 
     /// <summary>Adds a suspect to what explains the notes best so far, and to what explains a single note best.</summary>
-    private States Deepen(StationNotes station, States states, IReadOnlyList<Suspect> shared, Outlook outlook, Found found)
+    private States Deepen(StationNotes station, States states, Suspect[] shared, Outlook outlook, Found found)
     {
-        var seeds = states.All.Where(s => s.Suspects.Count == 1).Take(MostSeeds).Concat(SeedsByNote(station, shared, outlook)).DistinctBy(s => s.Suspects[0]).ToList();
+        var seeds = states.All.Where(s => s.Suspects.Length == 1).Take(MostSeeds).Concat(SeedsByNote(station, shared, outlook)).DistinctBy(s => s.Suspects[0]).ToList();
         for (var count = 2; count <= MostFaults && seeds.Count > 0; count++)
         {
             var tried = new Dictionary<SuspectSet, Verdict>();
@@ -81,14 +81,14 @@ internal sealed class StateFinder(Case owner)
                 }
             }
 
-            seeds = [.. found.Kept().Where(s => s.Suspects.Count == count).OrderByDescending(s => s.LogWeight).Take(MostSeeds / 2)];
+            seeds = [.. found.Kept().Where(s => s.Suspects.Length == count).OrderByDescending(s => s.LogWeight).Take(MostSeeds / 2)];
         }
 
         return States.Of(found.Kept(), found.LogLeftOut);
     }
 
     /// <summary>A set of suspects may grow from each of its members.</summary>
-    private Verdict TryOnce(StationNotes station, State seed, Suspect more, IReadOnlyList<Suspect> shared, Outlook outlook, Found found, Dictionary<SuspectSet, Verdict> tried)
+    private Verdict TryOnce(StationNotes station, State seed, Suspect more, Suspect[] shared, Outlook outlook, Found found, Dictionary<SuspectSet, Verdict> tried)
     {
         Suspect[] suspects = [.. seed.Suspects, more];
         var set = new SuspectSet(suspects);
@@ -101,14 +101,14 @@ internal sealed class StateFinder(Case owner)
         return verdict;
     }
 
-    private IEnumerable<State> SeedsByNote(StationNotes station, IReadOnlyList<Suspect> shared, Outlook outlook) => station.Evidence.SelectMany(note => station.Families
+    private IEnumerable<State> SeedsByNote(StationNotes station, Suspect[] shared, Outlook outlook) => station.Evidence.SelectMany(note => station.Families
         .SelectMany(f => Nearest(f, note, shared, outlook))
         .Select(s => new State([s], station.LogNone + Math.Log(s.Weight), Math.Log(s.Weight) + note.LogChance([s, .. shared], outlook, owner.Cures)))
         .OrderByDescending(s => s.LogWeight)
         .Take(SeedsOfANote));
 
     /// <summary>The amounts whose predictions lie next to a note on either side; every fourth where sides say nothing.</summary>
-    private IEnumerable<Suspect> Nearest(SuspectFamily family, Evidence note, IReadOnlyList<Suspect> shared, Outlook outlook)
+    private IEnumerable<Suspect> Nearest(SuspectFamily family, Evidence note, Suspect[] shared, Outlook outlook)
     {
         int Side(int i) => note.Side([family[i], .. shared], outlook, owner.Cures);
         if (family.Count < 4 || Side(0) == 0)
@@ -121,7 +121,7 @@ internal sealed class StateFinder(Case owner)
     }
 
     /// <summary>A part has one amount of a fault; "something not modelled" leaves no room for more.</summary>
-    private static bool Together(IReadOnlyList<Suspect> suspects, Suspect more)
+    private static bool Together(Suspect[] suspects, Suspect more)
     {
         foreach (var suspect in suspects)
         {
@@ -136,7 +136,7 @@ internal sealed class StateFinder(Case owner)
 
     private static bool IsAnything(Suspect suspect) => suspect.Fault!.Scope == Property.Practice.FaultScope.Unmodelled;
 
-    private Verdict Try(StationNotes station, Suspect[] suspects, double logPrior, IReadOnlyList<Suspect> shared, Outlook outlook, Found found)
+    private Verdict Try(StationNotes station, Suspect[] suspects, double logPrior, Suspect[] shared, Outlook outlook, Found found)
     {
         var active = Both(suspects, shared);
         var weight = logPrior;
@@ -155,7 +155,7 @@ internal sealed class StateFinder(Case owner)
     }
 
     /// <summary>Joint states of several stations, the likeliest of each by its own notes, weighed by the readings between them.</summary>
-    private States Product(Cluster cluster, List<States> parts, IReadOnlyList<Suspect> shared, Outlook outlook)
+    private States Product(Cluster cluster, List<States> parts, Suspect[] shared, Outlook outlook)
     {
         var most = Math.Max(4, (int)Math.Pow(MostJoints, 1.0 / parts.Count));
         IEnumerable<State> joints = [new State([], 0, 0)];

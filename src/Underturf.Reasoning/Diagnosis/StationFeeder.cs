@@ -62,7 +62,7 @@ internal sealed class StationFeeder
 
     /// <summary>What an instrument would show with the suspects wrong.</summary>
     /// <param name="place">Where one stands; nothing at the controller.</param>
-    public Prediction Predict(Measure measures, string? place, bool inrush, IReadOnlyList<Suspect> active)
+    public Prediction Predict(Measure measures, string? place, bool inrush, Suspect[] active)
     {
         work.Reset(measures, place, inrush);
         foreach (var suspect in active)
@@ -102,6 +102,18 @@ internal sealed class StationFeeder
         }
 
         return -1;
+    }
+
+    /// <summary>Loop ohms from the controller to a place on the way, splices not counted.</summary>
+    public double OhmsTo(string place)
+    {
+        var ohms = 0.0;
+        for (var i = Path.LegTo(place); i >= 0; i = Path.Legs[i].Parent)
+        {
+            ohms += ConductorCopper[i] + CommonCopper[i];
+        }
+
+        return ohms;
     }
 
     /// <summary>The valve at a place, else the first.</summary>

@@ -83,13 +83,13 @@ internal sealed class SubjectFinder(Case owner)
         suspect.Note is { } note && notes.FirstOrDefault(n => n.Entry == note) is { } doubted && notes.Any(n => n.Moment > doubted.Moment && n.IsOfTheSame(doubted));
 
     /// <summary>The suspects without those whose absence no note would show, and without a further one that makes the notes no likelier.</summary>
-    private IReadOnlyList<Suspect> Speaking(IReadOnlyList<Suspect> suspects, List<Evidence> notes, Outlook outlook)
+    private Suspect[] Speaking(Suspect[] suspects, List<Evidence> notes, Outlook outlook)
     {
         foreach (var suspect in suspects)
         {
-            IReadOnlyList<Suspect> without = [.. suspects.Where(s => s != suspect)];
+            Suspect[] without = [.. suspects.Where(s => s != suspect)];
             var gains = notes.Select(e => e.LogChance(suspects, outlook, owner.Cures) - e.LogChance(without, outlook, owner.Cures)).ToList();
-            if (gains.All(g => Math.Abs(g) < Indifferent) || (suspects.Count > 1 && gains.Sum() < Indifferent))
+            if (gains.All(g => Math.Abs(g) < Indifferent) || (suspects.Length > 1 && gains.Sum() < Indifferent))
             {
                 return Speaking(without, notes, outlook);
             }

@@ -1,13 +1,13 @@
 namespace Underturf.Reasoning.Diagnosis;
 
 /// <summary>Suspects in any order, as one key.</summary>
-internal readonly struct SuspectSet(IReadOnlyList<Suspect> suspects) : IEquatable<SuspectSet>
+internal readonly struct SuspectSet(Suspect[] suspects) : IEquatable<SuspectSet>
 {
-    private readonly IReadOnlyList<Suspect> suspects = suspects;
+    private readonly Suspect[] suspects = suspects;
 
     public bool Equals(SuspectSet other)
     {
-        if (suspects.Count != other.suspects.Count)
+        if (suspects.Length != other.suspects.Length)
         {
             return false;
         }
@@ -27,7 +27,7 @@ internal readonly struct SuspectSet(IReadOnlyList<Suspect> suspects) : IEquatabl
 
     public override int GetHashCode()
     {
-        var hash = suspects.Count;
+        var hash = suspects.Length;
         foreach (var suspect in suspects)
         {
             hash ^= suspect.GetHashCode();

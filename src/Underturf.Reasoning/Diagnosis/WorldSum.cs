@@ -6,7 +6,7 @@ internal sealed class WorldSum(IReadOnlyList<Cluster> clusters)
     /// <summary>Worlds rarer than this are not listed one by one.</summary>
     private const double Rare = 1e-9;
 
-    private readonly Dictionary<(int Cluster, States States), (IReadOnlyList<Suspect> Shared, double Weight)> weights = [];
+    private readonly Dictionary<(int Cluster, States States), (Suspect[] Shared, double Weight)> weights = [];
 
     /// <summary>Takes in one combination of a shared fault and pairs.</summary>
     public void Add(OutlookFit fit, SharedFault fault, IReadOnlyList<PairFault> pairs, double weight)
@@ -19,7 +19,7 @@ internal sealed class WorldSum(IReadOnlyList<Cluster> clusters)
         for (var k = 0; k < clusters.Count; k++)
         {
             var pair = pairs.FirstOrDefault(p => p.States.ContainsKey(k));
-            var (states, shared) = pair is not null ? (pair.States[k], (IReadOnlyList<Suspect>)[pair.Suspect])
+            var (states, shared) = pair is not null ? (pair.States[k], (Suspect[])[pair.Suspect])
                 : fault.States.TryGetValue(k, out var beside) ? (beside, fault.Suspects)
                 : (fit.States(k), []);
             weights[(k, states)] = (shared, weights.GetValueOrDefault((k, states)).Weight + weight);
@@ -32,7 +32,7 @@ internal sealed class WorldSum(IReadOnlyList<Cluster> clusters)
 
     private IReadOnlyList<World> Worlds(int cluster, Translation.StationPath path)
     {
-        var sums = new Dictionary<SuspectSet, (IReadOnlyList<Suspect> Suspects, double Weight)>();
+        var sums = new Dictionary<SuspectSet, (Suspect[] Suspects, double Weight)>();
         foreach (var ((_, states), (shared, weight)) in weights.Where(w => w.Key.Cluster == cluster))
         {
             var common = shared.Where(s => SharedFaults.Affects(s, path)).ToList();
@@ -41,7 +41,7 @@ internal sealed class WorldSum(IReadOnlyList<Cluster> clusters)
                 var chance = weight * Math.Exp(state.LogWeight - states.LogTotal);
                 if (chance > Rare)
                 {
-                    IReadOnlyList<Suspect> all = [.. state.Suspects.Where(s => s.Station == path.Station), .. common];
+                    Suspect[] all = [.. state.Suspects.Where(s => s.Station == path.Station), .. common];
                     var key = new SuspectSet(all);
                     sums[key] = (all, sums.GetValueOrDefault(key).Weight + chance);
                 }

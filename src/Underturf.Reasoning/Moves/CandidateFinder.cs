@@ -56,7 +56,7 @@ internal sealed class CandidateFinder(Case owner, Subject subject, IReadOnlyList
             return null;
         }
 
-        var active = world.Suspects.Where(s => s.Note is null).ToList();
+        Suspect[] active = [.. world.Suspects.Where(s => s.Note is null)];
         var prediction = owner.BenchesNow.Predict(probe.Measures, stations, place, inrush: false, active);
         var (mean, sigma) = prediction.IsOpen ? default : Display.Expect(owner.Book.Instrument(probe), prediction, subject.Outlook);
         return (mean, sigma, prediction.IsOpen);

@@ -36,7 +36,7 @@ internal sealed class RepairList(Case owner, Subject subject, IReadOnlyList<Worl
     {
         [] => [(subject.Shortfall ? book.AsBuilt.WeakRepair : string.Empty, null)],
         var suspects => suspects
-            .Where(s => s.Fault!.Repair.Length > 0 && (s.Note is null || suspects.Count == 1))
+            .Where(s => s.Fault!.Repair.Length > 0 && (s.Note is null || suspects.Length == 1))
             .Select(s => (s.Fault!.Repair, book.Repair(s.Fault.Repair)!.Placed ? s.Place : null)),
     };
 

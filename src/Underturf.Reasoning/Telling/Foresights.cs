@@ -112,5 +112,5 @@ internal sealed class Foresights(Case owner, Subject subject, Sample sample)
 
     private static bool IsAnything(World world) => world.Suspects.Any(s => s.Fault!.Scope == FaultScope.Unmodelled);
 
-    private static IReadOnlyList<Suspect> Active(World world) => [.. world.Suspects.Where(s => s.Note is null)];
+    private static Suspect[] Active(World world) => [.. world.Suspects.Where(s => s.Note is null)];
 }

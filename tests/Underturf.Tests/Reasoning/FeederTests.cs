@@ -65,7 +65,7 @@ public sealed class FeederTests
         Assert.True(compared > 20);
     }
 
-    private static IEnumerable<IReadOnlyList<Suspect>> Sets(StationPath path, SeededGenerator chance)
+    private static IEnumerable<Suspect[]> Sets(StationPath path, SeededGenerator chance)
     {
         var list = new SuspectList(book, [path]);
         Suspect[] all = [.. list.Private(path).Concat(list.Shared(path.Controller)).SelectMany(f => f).Where(s => s.Fault!.Scope is not (FaultScope.Note or FaultScope.Unmodelled))];
