@@ -188,8 +188,8 @@ internal sealed class BenchLayout
         if (ohms > 0 && double.IsFinite(ohms))
         {
             parts.Add(model.OnLevel
-                ? new Part(coil, PartKind.LevelCoil, -1, ohms, model.LogSpread, unknowns.Batch(end.Place))
-                : new Part(coil, PartKind.Other, -1, ohms, model.LogSpread));
+                ? new Part(coil, PartKind.LevelCoil, unknowns.Coil(end.Coil), ohms, model.LogSpread, unknowns.Batch(end.Place))
+                : new Part(coil, PartKind.Other, unknowns.Coil(end.Coil), ohms, model.LogSpread));
         }
     }
 

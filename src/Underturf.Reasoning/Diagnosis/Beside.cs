@@ -41,7 +41,7 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
         var none = cluster.Stations.Sum(s => s.LogNone);
         var singles = cluster.Stations
             .SelectMany(s => s.Families.SelectMany(f => f))
-            .Select(s => (Suspect: s, Log: none + Math.Log(s.Weight) + notes.Sum(n => n.LogChance([s], outlook, owner.Cures))))
+            .Select(s => (Suspect: s, Log: none + Math.Log(s.Weight) + finder.Log(notes, [s], outlook)))
             .OrderByDescending(s => s.Log)
             .ToList();
         var alone = singles.TakeWhile((s, i) => i < MostKept || (i < MostAlone && s.Log > singles[0].Log - Near)).ToList();

@@ -33,15 +33,13 @@ internal sealed class Display
 
     public InstrumentPractice Instrument => instrument;
 
-    public double LogChance(Prediction prediction, Outlook outlook)
-    {
-        if (prediction.IsOpen)
-        {
-            return Open();
-        }
+    public double LogChance(Prediction prediction, Outlook outlook) => prediction.IsOpen ? Open() : LogChance(Expect(instrument, prediction, outlook));
 
-        var (mean, sigma) = Expect(instrument, prediction, outlook);
-        if (sigma > Wide * mean && mean > instrument.Least)
+    /// <summary>Where a path is closed and its reading is normal about a mean.</summary>
+    public double LogChance((double Mean, double Sigma) expected)
+    {
+        var (mean, sigma) = expected;
+        if (IsWide(mean, sigma))
         {
             return Logarithmic(mean, sigma / mean);
         }
@@ -51,7 +49,10 @@ internal sealed class Display
             : Math.Max(LeastLog, Normal.LogCdfInterval((instrument.Most - mean) / sigma, double.PositiveInfinity));
     }
 
-    /// <summary>A bound of <see cref="LogChance"/> for every circuit of at most so many ohms (or volts, amperes) whose spread is at most so large.</summary>
+    /// <summary>A spread of the order of the mean is one of the logarithm.</summary>
+    public bool IsWide(double mean, double sigma) => sigma > Wide * mean && mean > instrument.Least;
+
+    /// <summary>A bound of the logarithm of the chance for every circuit of at most so many ohms (or volts, amperes) whose spread is at most so large.</summary>
     public double MostLogChance(double mean, double sigma) => sigma > Wide * mean ? 0
         : overRange ? Normal.LogCdf((mean - instrument.Most) / sigma)
         : low > mean ? Normal.LogCdf((mean - low) / sigma)

@@ -25,17 +25,19 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
     public virtual bool IsOfTheSame(Evidence other) => GetType() == other.GetType() && Stations.SequenceEqual(other.Stations);
 
     /// <summary>Logarithm of the chance to note just this when the suspects, and nothing else, are wrong.</summary>
-    public double LogChance(Suspect[] suspects, Outlook outlook, Cures cures)
+    /// <param name="before">Readings of the same state taken in before; this one is added. Nothing to weigh it by itself.</param>
+    public double LogChance(Suspect[] suspects, Outlook outlook, Cures cures, JointReadings? before = null)
     {
         var active = Active(suspects, cures);
-        return AllowAnything(active) ? LogChanceUnmodelled : LogChanceActive(active, outlook);
+        return AllowAnything(active) ? LogChanceUnmodelled : LogChanceActive(active, outlook, before);
     }
 
     /// <summary>
     /// Where what is predicted moves one way only as a suspect's amount grows: below (-1) or above (1) what was noted, so that amounts between two on one
     /// side lie on that side too; 0 where that is not known. Resistance is monotone in every resistance (Rayleigh; exact).
     /// </summary>
-    public virtual int Side(Suspect[] suspects, Outlook outlook, Cures cures) => 0;
+    /// <param name="before">Readings of the same state, this one the last of them.</param>
+    public virtual int Side(Suspect[] suspects, Outlook outlook, Cures cures, JointReadings? before = null) => 0;
 
     /// <summary>What the suspects predict, in words.</summary>
     public string Predicted(Suspect[] suspects, Outlook outlook, Cures cures)
@@ -52,7 +54,7 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
 
     protected abstract double LogChanceUnmodelled { get; }
 
-    protected abstract double LogChanceActive(Suspect[] active, Outlook outlook);
+    protected abstract double LogChanceActive(Suspect[] active, Outlook outlook, JointReadings? before);
 
     protected abstract string PredictedActive(Suspect[] active, Outlook outlook);
 

@@ -21,6 +21,9 @@ internal record struct FeederLoad
     /// <summary>Which of the station's own coils it is; -1 for what is none of them.</summary>
     public int Coil { get; init; } = -1;
 
+    /// <summary>Which suspect put it there, or its shunt; -1 for none.</summary>
+    public int Suspect { get; set; } = -1;
+
     /// <summary>True for what has a coil's reactance.</summary>
     public bool IsCoil { get; init; }
 

@@ -8,7 +8,7 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>Solves a station's feeder and carries what is not known to the reading by the exact slopes of the solution (docs/models/wiring.md).</summary>
 internal sealed class FeederReading
 {
-    /// <summary>Shared unknowns of every reading: soil, supply, the instrument's bias, then the legs' lengths and the coils' batches.</summary>
+    /// <summary>Shared unknowns of every reading: soil, supply, the instrument's bias, then the legs' lengths, the coils' batches and the coils.</summary>
     private const int FirstLength = 3;
 
     private readonly StationFeeder feeder;
@@ -166,7 +166,7 @@ internal sealed class FeederReading
     private Prediction Spread(FeederVariation work, double mean)
     {
         var (known, bias) = Shared(work);
-        var slopes = new double[known.Length];
+        var (slopes, amounts) = (new double[known.Length], work.Suspects == 0 ? [] : new double[Prediction.AmountsOfOne * work.Suspects]);
         var (level, own, copper) = (0.0, 0.0, 0.0);
         for (var i = 0; i < legSlopes.Length; i++)
         {
@@ -179,7 +179,8 @@ internal sealed class FeederReading
         {
             var change = legSlopes[extra.Leg] * extra.Ohms;
             level += extra.IsLevel ? change : 0;
-            own += Square(change * extra.LogSpread);
+            amounts[(Prediction.AmountsOfOne * extra.Suspect) + (extra.IsLevel ? Prediction.FurtherCoil : 0)] += change * extra.LogSpread;
+            own += Square(change * extra.Drift);
         }
 
         for (var k = 0; k < loadSlopes.Count; k++)
@@ -188,21 +189,41 @@ internal sealed class FeederReading
             var slope = loadSlopes[k];
             var coil = slope.Coil == 0 ? 0 : slope.Coil * load.CoilOhms;
             level += load.IsLevel ? coil : 0;
-            if (load is { IsLevel: true, Coil: >= 0 })
+            copper += slope.Wire * load.WireOhms;
+            var shunt = slope.Shunt == 0 ? 0 : slope.Shunt * load.ShuntOhms * load.ShuntSpread;
+            if (load.Coil >= 0)
             {
-                slopes[FirstLength + legSlopes.Length + load.Coil] = coil * feeder.Book.Coil.BatchSpread;
+                var batch = FirstLength + legSlopes.Length + load.Coil;
+                slopes[batch] = load.IsLevel ? coil * feeder.Book.Coil.BatchSpread : 0;
+                slopes[batch + feeder.Batches.Length] = coil * load.CoilSpread;
+            }
+            else if (load.Suspect >= 0)
+            {
+                var first = Prediction.AmountsOfOne * load.Suspect;
+                amounts[first + (load.IsCoil ? Prediction.FurtherCoil : 0)] += coil * load.CoilSpread;
+                amounts[first + Prediction.FurtherWire] += slope.Wire * load.WireOhms * load.WireSpread;
+            }
+            else
+            {
+                own += Square(coil * load.CoilSpread);
             }
 
-            copper += slope.Wire * load.WireOhms;
-            own += Square(coil * load.CoilSpread) + Square(slope.Wire * load.WireOhms * load.WireSpread);
-            own += slope.Shunt == 0 ? 0 : Square(slope.Shunt * load.ShuntOhms * load.ShuntSpread);
+            if (load.Suspect >= 0)
+            {
+                amounts[Prediction.AmountsOfOne * load.Suspect] += shunt;
+            }
         }
 
-        own += Square(sourceSlope * work.Weakness.Ohms * work.Weakness.LogSpread);
+        var weakness = work.Weakness;
+        if (weakness.Suspect >= 0)
+        {
+            amounts[Prediction.AmountsOfOne * weakness.Suspect] += sourceSlope * weakness.Ohms * weakness.LogSpread;
+        }
+
         slopes[0] = copper * CopperWire.PerKelvinAt20C * feeder.Book.Wire.SoilSpreadCelsius;
         slopes[1] = work.IsFed ? mean * feeder.Supply.VoltsSpread / feeder.Supply.Volts : 0;
         slopes[2] = mean * bias;
-        return new Prediction(mean, level, own, false, work.IsTouched, known, slopes);
+        return new Prediction(mean, level, own, false, work.IsTouched, known, slopes) { Amounts = amounts };
     }
 
     /// <summary>A valve that pulls in is read by nobody's meter.</summary>
@@ -211,7 +232,7 @@ internal sealed class FeederReading
         if (!shared.TryGetValue((work.Measures, work.IsInrush), out var known))
         {
             var instrument = work.IsInrush ? null : feeder.Book.InstrumentOf(work.Measures);
-            known = ([Unknowns.Soil, Unknowns.Supply, instrument is null ? Unknowns.Soil : unknowns.Bias(instrument), .. feeder.Lengths, .. feeder.Batches], instrument?.Bias ?? 0);
+            known = ([Unknowns.Soil, Unknowns.Supply, instrument is null ? Unknowns.Soil : unknowns.Bias(instrument), .. feeder.Lengths, .. feeder.Batches, .. feeder.Own], instrument?.Bias ?? 0);
             shared[(work.Measures, work.IsInrush)] = known;
         }
 

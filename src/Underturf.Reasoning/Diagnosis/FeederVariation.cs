@@ -11,9 +11,13 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
 
     private readonly List<FeederLoad> loads = [];
     private readonly List<Extra> extras = [];
+    private int current = -1;
 
     /// <summary>Ohms put in series with a leg: what is not known of them.</summary>
-    internal readonly record struct Extra(int Leg, double Ohms, double LogSpread, bool IsLevel);
+    /// <param name="Suspect">Which suspect put it there.</param>
+    /// <param name="LogSpread">Of what stays the same from one reading to the next.</param>
+    /// <param name="Drift">Of what does not.</param>
+    internal readonly record struct Extra(int Suspect, int Leg, double Ohms, double LogSpread, double Drift, bool IsLevel);
 
     public Measure Measures { get; private set; }
 
@@ -44,16 +48,23 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
 
     public double SourceOhms { get; private set; }
 
-    /// <summary>Ohms of the source that are not known, and their spread.</summary>
-    public (double Ohms, double LogSpread) Weakness { get; private set; }
+    /// <summary>Ohms of the source that are not known, their spread, and which suspect put them there.</summary>
+    public (double Ohms, double LogSpread, int Suspect) Weakness { get; private set; }
+
+    /// <summary>How many suspects there are.</summary>
+    public int Suspects { get; private set; }
 
     public ReadOnlySpan<FeederLoad> Loads => CollectionsMarshal.AsSpan(loads);
 
     public ReadOnlySpan<Extra> Extras => CollectionsMarshal.AsSpan(extras);
 
-    public void Reset(Measure measures, string? place, bool inrush)
+    /// <summary>What follows is this suspect's doing.</summary>
+    public void Begin(int which) => current = which;
+
+    public void Reset(Measure measures, string? place, bool inrush, int suspects)
     {
-        (Measures, IsInrush, IsTouched, IsCutOff, Weakness) = (measures, inrush, false, measures == Measure.OtherCommonOhms, (0, 0));
+        (Measures, IsInrush, IsTouched, IsCutOff, Weakness) = (measures, inrush, false, measures == Measure.OtherCommonOhms, (0, 0, -1));
+        Suspects = suspects;
         Stand = measures == Measure.OutwardOhms ? feeder.Path.LegTo(place!) : -1;
         Valve = feeder.ValveAt(place);
         SourceOhms = feeder.Supply.Ohms;
@@ -105,16 +116,17 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     /// <summary>As far from the other common as from its own.</summary>
     public void JoinOther() => (IsCutOff, IsTouched) = (false, true);
 
-    public void AddSeries(Suspect suspect, double ohms, double logSpread) => Add(suspect, ohms, logSpread, false);
+    public void AddSeries(Suspect suspect, double ohms, double logSpread) =>
+        Add(suspect, ohms, suspect.AmountLogSpread, Math.Sqrt((logSpread * logSpread) - (suspect.AmountLogSpread * suspect.AmountLogSpread)), false);
 
-    public void AddCoils(Suspect suspect, int count) => Add(suspect, count * feeder.Book.Coil.Ohms, CoilModel.UnseenSpread(feeder.Book, count), true);
+    public void AddCoils(Suspect suspect, int count) => Add(suspect, count * feeder.Book.Coil.Ohms, CoilModel.UnseenSpread(feeder.Book, count), 0, true);
 
     /// <summary>Shorted turns are a shunt that leaves the coil this share of its ohms, at any frequency.</summary>
     public void ShortTurns(Suspect suspect, double share, double logSpread)
     {
         if (CoilOf(suspect) is var load and >= 0 && double.IsFinite(loads[load].CoilOhms))
         {
-            loads[load] = loads[load] with { ShuntOhms = loads[load].CoilOhms * share / (1 - share), ShuntSpread = logSpread };
+            loads[load] = loads[load] with { ShuntOhms = loads[load].CoilOhms * share / (1 - share), ShuntSpread = logSpread, Suspect = current };
             IsTouched = true;
         }
     }
@@ -125,7 +137,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
         if (IsEarthed && feeder.LegOf(suspect) is var leg and >= 0)
         {
             loads.RemoveAll(l => l.Node == leg && feeder.Ends.Contains(leg));
-            loads.Add(new FeederLoad { Node = leg, CoilOhms = ohms, CoilSpread = logSpread });
+            loads.Add(new FeederLoad { Node = leg, CoilOhms = ohms, CoilSpread = logSpread, Suspect = current });
             IsTouched = true;
         }
     }
@@ -134,7 +146,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     {
         if (!IsEarthed && feeder.LegOf(suspect) is var leg and >= 0)
         {
-            loads.Add(new FeederLoad { Node = leg, CoilOhms = ohms, CoilSpread = logSpread });
+            loads.Add(new FeederLoad { Node = leg, CoilOhms = ohms, CoilSpread = logSpread, Suspect = current });
             IsTouched = true;
         }
     }
@@ -158,6 +170,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
             IsLevel = true,
             IsCoil = true,
             Count = count,
+            Suspect = current,
         });
         IsTouched = true;
     }
@@ -171,16 +184,16 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     {
         if (IsFed)
         {
-            (SourceOhms, Weakness, IsTouched) = (SourceOhms + ohms, (ohms, logSpread), true);
+            (SourceOhms, Weakness, IsTouched) = (SourceOhms + ohms, (ohms, logSpread, current), true);
         }
     }
 
-    private void Add(Suspect suspect, double ohms, double logSpread, bool isLevel)
+    private void Add(Suspect suspect, double ohms, double logSpread, double drift, bool isLevel)
     {
         if (SeriesLeg(suspect) is var leg and >= 0)
         {
             Series[leg] += ohms;
-            extras.Add(new Extra(leg, ohms, logSpread, isLevel));
+            extras.Add(new Extra(current, leg, ohms, logSpread, drift, isLevel));
             IsTouched = true;
         }
     }

@@ -24,7 +24,7 @@ internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations
     public override bool CanBeMisread => false;
 
     /// <summary>What one sees of a fault does not hang on its amount.</summary>
-    public override int Side(Suspect[] suspects, Outlook outlook, Cures cures) => 1;
+    public override int Side(Suspect[] suspects, Outlook outlook, Cures cures, JointReadings? before = null) => 1;
 
     public override double Surprise(Outlook outlook) => -LogChance([]) / Math.Log(10);
 
@@ -32,7 +32,7 @@ internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations
 
     protected override double LogChanceUnmodelled => LogChance([]);
 
-    protected override double LogChanceActive(Suspect[] active, Outlook outlook) => LogChance(active);
+    protected override double LogChanceActive(Suspect[] active, Outlook outlook, JointReadings? before) => LogChance(active);
 
     protected override string PredictedActive(Suspect[] active, Outlook outlook)
     {

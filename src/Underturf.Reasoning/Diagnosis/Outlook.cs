@@ -121,7 +121,7 @@ internal sealed class Outlook
     public double Variance(Prediction prediction)
     {
         var level = prediction.LevelSlope * Math.Exp(LogLevel);
-        var sum = prediction.OwnVariance + (level * level * covariance[0]);
+        var sum = prediction.OwnVariance + (level * level * covariance[0]) + Dot(prediction.Amounts, prediction.Amounts);
         var (shared, slopes) = (prediction.Shared, prediction.Slopes);
         for (var i = 0; i < shared.Length; i++)
         {
@@ -139,6 +139,48 @@ internal sealed class Outlook
         }
 
         return Math.Max(0, sum);
+    }
+
+    /// <summary>Covariance of two readings of the same things, the suspects in the same order.</summary>
+    public double Covariance(Prediction a, Prediction b)
+    {
+        var factor = Math.Exp(LogLevel);
+        var (levelA, levelB) = (a.LevelSlope * factor, b.LevelSlope * factor);
+        var sum = (levelA * levelB * covariance[0]) + (a.Amounts.Length == b.Amounts.Length ? Dot(a.Amounts, b.Amounts) : 0);
+        sum += levelA * Along(b, Unknowns.Level);
+        for (var i = 0; i < a.Shared.Length; i++)
+        {
+            if (a.Slopes[i] != 0)
+            {
+                sum += a.Slopes[i] * ((levelB * covariance[a.Shared[i] * count]) + Along(b, a.Shared[i]));
+            }
+        }
+
+        return sum;
+    }
+
+    /// <summary>Covariance of a reading with one unknown, what it has by the level not counted.</summary>
+    private double Along(Prediction prediction, int unknown)
+    {
+        var sum = 0.0;
+        var row = covariance.AsSpan(unknown * count, count);
+        for (var j = 0; j < prediction.Shared.Length; j++)
+        {
+            sum += prediction.Slopes[j] * row[prediction.Shared[j]];
+        }
+
+        return sum;
+    }
+
+    private static double Dot(double[] a, double[] b)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < a.Length; i++)
+        {
+            sum += a[i] * b[i];
+        }
+
+        return sum;
     }
 
     /// <summary>The direction in which a reading looks, by slopes at the present level.</summary>

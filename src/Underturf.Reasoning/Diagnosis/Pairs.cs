@@ -89,7 +89,7 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
 
     /// <summary>
     /// A bound of the logarithm of what a cluster's notes can gain by being joined to others: more coils side by side never show more ohms, so that a
-    /// reading above what is expected speaks against it at least as strongly as against all being sound.
+    /// reading above what is expected speaks against it at least as strongly as against all being sound. Notes hang together, and all of them are no likelier than the unlikeliest alone.
     /// </summary>
     private double Joined(int k)
     {
@@ -97,7 +97,7 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
         {
             bound = clusters[k].Evidence
                 .Where(e => e is ReadingEvidence { IsFed: false } && e.Side([], Outlook(k), owner.Cures) < 0)
-                .Sum(e => e.LogChance([], Outlook(k), owner.Cures));
+                .Min(e => (double?)e.LogChance([], Outlook(k), owner.Cures)) ?? 0;
             joined[k] = bound;
         }
 
@@ -106,7 +106,7 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
 
     /// <summary>A bound of the same by how many ohms two of them show, by what all clusters but the first touched say.</summary>
     private double Joined(Suspect pair, int[] touched) =>
-        touched.Sum(k => Sound(k).LogPrior - fit.States(k).LogTotal + clusters[k].Evidence.Sum(e => JoinedBound.Log(e, pair, Outlook(touched[0]), owner.Cures)));
+        touched.Sum(k => Sound(k).LogPrior - fit.States(k).LogTotal + (clusters[k].Evidence.Min(e => (double?)JoinedBound.Log(e, pair, Outlook(touched[0]), owner.Cures)) ?? 0));
 
     private State Sound(int k) => new([], clusters[k].Stations.Sum(s => s.LogNone), 0);
 

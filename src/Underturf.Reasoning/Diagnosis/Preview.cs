@@ -16,6 +16,7 @@ internal sealed class Preview
     private readonly double[] without;
     private readonly double none;
     private readonly double total;
+    private readonly JointReadings before = new();
 
     /// <param name="first">Shared faults that are taken as given.</param>
     /// <param name="logTotal">log of the chance of the cluster's notes without the fault; where nothing is given, that of a sound cluster.</param>
@@ -23,7 +24,8 @@ internal sealed class Preview
     {
         (this.owner, this.first, this.outlook, evidence) = (owner, first, outlook, [.. cluster.Evidence]);
         none = cluster.Stations.Sum(s => s.LogNone);
-        without = [.. evidence.Select(e => e.LogChance(first, outlook, owner.Cures))];
+        before.Begin(outlook);
+        without = [.. evidence.Select(e => e.LogChance(first, outlook, owner.Cures, before))];
         total = logTotal ?? none + without.Sum();
     }
 
@@ -62,9 +64,10 @@ internal sealed class Preview
     {
         Suspect[] active = [.. first, suspect];
         var (sum, worst, least, changed) = (none, 0, double.PositiveInfinity, false);
+        before.Begin(outlook);
         for (var i = 0; i < evidence.Count; i++)
         {
-            var chance = evidence[i].LogChance(active, outlook, owner.Cures);
+            var chance = evidence[i].LogChance(active, outlook, owner.Cures, before);
             (worst, least) = chance < least ? (i, chance) : (worst, least);
             changed |= chance != without[i];
             sum += chance;

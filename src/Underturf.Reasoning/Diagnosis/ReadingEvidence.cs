@@ -45,7 +45,7 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
     public override bool IsOfTheSame(Evidence other) =>
         other is ReadingEvidence reading && reading.Measures == Measures && reading.Place == Place && Stations.ToHashSet(StringComparer.Ordinal).SetEquals(reading.Stations);
 
-    public override int Side(Suspect[] suspects, Outlook outlook, Cures cures)
+    public override int Side(Suspect[] suspects, Outlook outlook, Cures cures, JointReadings? before = null)
     {
         if (IsFed)
         {
@@ -53,7 +53,7 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
         }
 
         var closed = Closed(suspects, cures);
-        return Shown.Value is { } value && (closed is null || outlook.Mean(closed) > value.Si) ? 1 : -1;
+        return Shown.Value is { } value && (closed is null || (before?.MeanOf(this) ?? outlook.Mean(closed)) > value.Si) ? 1 : -1;
     }
 
     /// <summary>The two-sided tail of the display under a sound circuit; for an open prediction or an over-range display its chance.</summary>
@@ -85,16 +85,38 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
 
     protected override double LogChanceUnmodelled => Display.LogChanceUnmodelled() + Math.Log(Drifting ? Book.Unmodelled.DriftImagined : 1 - Book.Unmodelled.DriftImagined);
 
-    protected override double LogChanceActive(Suspect[] active, Outlook outlook)
+    protected override double LogChanceActive(Suspect[] active, Outlook outlook, JointReadings? before)
     {
         var prediction = Predict(active);
         var unsteady = Math.Log(Unsteady(active, prediction));
+        if (prediction.IsOpen || before is null || before.IsEmpty)
+        {
+            Tell(before, prediction);
+            return First(prediction, outlook) + unsteady;
+        }
+
+        var expected = before.Expect(prediction, Display.Instrument);
+        Tell(before, prediction);
+        return Display.LogChance(expected) + unsteady;
+    }
+
+    private void Tell(JointReadings? others, Prediction prediction)
+    {
+        if (others is not null && !prediction.IsOpen && Shown.Value is { } value)
+        {
+            others.Add(this, prediction, Display, value.Si);
+        }
+    }
+
+    /// <summary>By itself.</summary>
+    private double First(Prediction prediction, Outlook outlook)
+    {
         if (!ReferenceEquals(prediction, last.Prediction) || last.Outlook != outlook.Version)
         {
             last = (prediction, outlook.Version, Display.LogChance(prediction, outlook));
         }
 
-        return last.LogChance + unsteady;
+        return last.LogChance;
     }
 
     protected override string PredictedActive(Suspect[] active, Outlook outlook)

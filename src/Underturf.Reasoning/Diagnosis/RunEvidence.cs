@@ -62,9 +62,9 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
     protected override double LogChanceUnmodelled =>
         (Behaved is null ? 0 : -Math.Log(Behaviours)) + (Places is null ? 0 : -Math.Log(Counts)) + (AtOwnPlace is null ? 0 : -Math.Log(2)) + Math.Log(Elsewhere.Chance(Stations[0], [], Book.Run));
 
-    protected override double LogChanceActive(Suspect[] active, Outlook outlook)
+    protected override double LogChanceActive(Suspect[] active, Outlook outlook, JointReadings? before)
     {
-        var chances = BehaviourChances(active, outlook);
+        var chances = BehaviourChances(active, outlook, before);
         var sum = 0.0;
         for (var behaviour = Behaviour.Opens; behaviour <= Behaviour.StaysShut; behaviour++)
         {
@@ -88,11 +88,13 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
     public string VoltsAtCoil(Outlook outlook) => Said(Volts([]), outlook);
 
     /// <summary>Chances to open, to chatter and to stay shut, from the volts at the coil against what it needs to pull in.</summary>
-    public double[] BehaviourChances(Suspect[] active, Outlook outlook)
+    /// <param name="before">Readings that say more of the same wires and coil.</param>
+    public double[] BehaviourChances(Suspect[] active, Outlook outlook, JointReadings? before = null)
     {
         var volts = Volts(active);
         var coil = Book.Coil;
-        var (mean, sigma) = (outlook.Mean(volts), Math.Sqrt(outlook.Variance(volts) + (coil.PullInSpread * coil.PullInSpread)));
+        var (mean, spread) = before is { IsEmpty: false } ? before.Expect(volts, null) : (outlook.Mean(volts), Math.Sqrt(outlook.Variance(volts)));
+        var sigma = double.Hypot(spread, coil.PullInSpread);
         var opens = Normal.Cdf((mean - coil.PullInVolts) / sigma);
         var moves = Normal.Cdf((mean - coil.ChatterVolts) / sigma);
         var stuck = 0.0;

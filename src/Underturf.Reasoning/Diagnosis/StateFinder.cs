@@ -20,6 +20,8 @@ internal sealed class StateFinder(Case owner)
     private const int SeedsOfANote = 2;
     private const int MostJoints = 4000;
 
+    private readonly JointReadings before = new();
+
     /// <summary>States of a cluster with the shared suspects wrong too.</summary>
     /// <param name="deep">Whether to look for several faults on one station.</param>
     public States Find(Cluster cluster, Suspect[] shared, Outlook outlook, bool deep)
@@ -39,9 +41,10 @@ internal sealed class StateFinder(Case owner)
     public double Log(IEnumerable<Evidence> evidence, Suspect[] active, Outlook outlook, double floor = double.NegativeInfinity)
     {
         var sum = 0.0;
+        before.Begin(outlook);
         foreach (var note in evidence)
         {
-            sum += note.LogChance(active, outlook, owner.Cures);
+            sum += note.LogChance(active, outlook, owner.Cures, before);
             if (sum < floor)
             {
                 break;
@@ -140,13 +143,14 @@ internal sealed class StateFinder(Case owner)
     {
         var active = Both(suspects, shared);
         var weight = logPrior;
+        before.Begin(outlook);
         for (var i = 0; i < station.Evidence.Count; i++)
         {
-            weight += station.Evidence[i].LogChance(active, outlook, owner.Cures);
+            weight += station.Evidence[i].LogChance(active, outlook, owner.Cures, before);
             if (weight < found.Best - Negligible)
             {
                 found.LeaveOut(weight);
-                return new Verdict(i, station.Evidence[i].Side(active, outlook, owner.Cures), weight);
+                return new Verdict(i, station.Evidence[i].Side(active, outlook, owner.Cures, before), weight);
             }
         }
 
@@ -154,7 +158,7 @@ internal sealed class StateFinder(Case owner)
         return new Verdict(-1, 0, weight);
     }
 
-    /// <summary>Joint states of several stations, the likeliest of each by its own notes, weighed by the readings between them.</summary>
+    /// <summary>Joint states of several stations, the likeliest of each by its own notes, weighed by all notes together, the readings between them among these.</summary>
     private States Product(Cluster cluster, List<States> parts, Suspect[] shared, Outlook outlook)
     {
         var most = Math.Max(4, (int)Math.Pow(MostJoints, 1.0 / parts.Count));
@@ -165,9 +169,22 @@ internal sealed class StateFinder(Case owner)
             joints = joints.SelectMany(j => likely.Select(own => new State([.. j.Suspects, .. own.Suspects], j.LogPrior + own.LogPrior, j.LogWeight + own.LogWeight)));
         }
 
-        return States.Of(
-            [.. joints.Select(j => j with { LogWeight = j.LogWeight + cluster.Ties.Sum(e => e.LogChance([.. j.Suspects, .. shared], outlook, owner.Cures)) })],
-            parts.Max(p => p.LogLeftOut));
+        var (evidence, found) = (cluster.Evidence.ToList(), new Found());
+        found.LeaveOut(parts.Max(p => p.LogLeftOut));
+        foreach (var joint in joints.OrderByDescending(j => j.LogWeight))
+        {
+            var weight = joint.LogPrior + Log(evidence, Both(joint.Suspects, shared), outlook, found.Best - Negligible - joint.LogPrior);
+            if (weight < found.Best - Negligible && !joint.IsSound)
+            {
+                found.LeaveOut(weight);
+            }
+            else
+            {
+                found.Keep(joint with { LogWeight = weight });
+            }
+        }
+
+        return States.Of(found.Kept(), found.LogLeftOut);
     }
 
     /// <summary>The states kept so far.</summary>

@@ -31,6 +31,7 @@ internal sealed class StationFeeder
 
         Coils = [.. path.Valves.Select((v, i) => Coil(v, i, book))];
         Batches = [.. path.Valves.Select(v => unknowns.Batch(v.Place))];
+        Own = [.. path.Valves.Select(v => unknowns.Coil(v.Coil))];
         work = new FeederVariation(this);
         reading = new FeederReading(this, unknowns, new RadialFeeder<double>([.. legs.Select(l => l.Parent)]), new RadialFeeder<System.Numerics.Complex>([.. legs.Select(l => l.Parent)]));
     }
@@ -60,14 +61,18 @@ internal sealed class StationFeeder
     /// <summary>The number of each coil's batch among the unknowns.</summary>
     public int[] Batches { get; }
 
+    /// <summary>The number of each coil among the unknowns, for what it has of its own.</summary>
+    public int[] Own { get; }
+
     /// <summary>What an instrument would show with the suspects wrong.</summary>
     /// <param name="place">Where one stands; nothing at the controller.</param>
     public Prediction Predict(Measure measures, string? place, bool inrush, Suspect[] active)
     {
-        work.Reset(measures, place, inrush);
-        foreach (var suspect in active)
+        work.Reset(measures, place, inrush, active.Length);
+        for (var i = 0; i < active.Length; i++)
         {
-            Effects.Apply(suspect, work);
+            work.Begin(i);
+            Effects.Apply(active[i], work);
         }
 
         if (work.IsTouched)

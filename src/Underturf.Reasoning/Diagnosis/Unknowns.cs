@@ -5,7 +5,7 @@ namespace Underturf.Reasoning.Diagnosis;
 
 /// <summary>
 /// Numbers the unknowns that the readings of one controller share: the property's usual coil, the soil's temperature, the supply's volts, the
-/// bias of each instrument, the length of each stretch of cable and the coils of each box. All but the first are counted in their own standard deviations.
+/// bias of each instrument, the length of each stretch of cable, the coils of each box and each coil by itself. All but the first are counted in their own standard deviations.
 /// </summary>
 internal sealed class Unknowns(PracticeBook book)
 {
@@ -20,8 +20,9 @@ internal sealed class Unknowns(PracticeBook book)
 
     private readonly Dictionary<LegKey, int> legs = [];
     private readonly Dictionary<string, int> batches = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> coils = new(StringComparer.Ordinal);
 
-    public int Count => FirstBias + book.Instruments.Count + legs.Count + batches.Count;
+    public int Count => FirstBias + book.Instruments.Count + legs.Count + batches.Count + coils.Count;
 
     public int Bias(InstrumentPractice instrument)
     {
@@ -47,6 +48,7 @@ internal sealed class Unknowns(PracticeBook book)
         foreach (var valve in path.Valves)
         {
             Batch(valve.Place);
+            Coil(valve.Coil);
         }
     }
 
@@ -62,12 +64,17 @@ internal sealed class Unknowns(PracticeBook book)
     }
 
     /// <summary>Coils that sit in one place were bought together.</summary>
-    public int Batch(string place)
+    public int Batch(string place) => Number(batches, place);
+
+    /// <summary>What a coil has of its own is the same in every reading of it.</summary>
+    public int Coil(string name) => Number(coils, name);
+
+    private int Number(Dictionary<string, int> known, string name)
     {
-        if (!batches.TryGetValue(place, out var index))
+        if (!known.TryGetValue(name, out var index))
         {
             index = Count;
-            batches[place] = index;
+            known[name] = index;
         }
 
         return index;

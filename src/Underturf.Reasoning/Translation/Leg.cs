@@ -27,7 +27,8 @@ public sealed record Leg(
 /// <param name="Place">The box it sits in, or where its wire was last seen.</param>
 /// <param name="Leg">Index of the leg that ends there.</param>
 /// <param name="NotedOhms">Ohms noted for its coil.</param>
-public sealed record ValveEnd(string? Valve, string Place, int Leg, double? NotedOhms);
+/// <param name="Coil">Names its coil among those of the property.</param>
+public sealed record ValveEnd(string? Valve, string Place, int Leg, double? NotedOhms, string Coil);
 
 /// <summary>The wires of one station from the controller to its valves: a tree of legs, parents before children.</summary>
 /// <param name="Station">Its id; that of the valve or place for the path of a master valve.</param>

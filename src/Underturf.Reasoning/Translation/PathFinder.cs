@@ -53,17 +53,20 @@ public sealed class PathFinder
         foreach (var (valve, fact) in noted)
         {
             var place = fact.Box is { } box ? view.Identity.Of(box) : valve;
-            valves.Add(new ValveEnd(valve, place, LegTo(tree, place, own, any), NotedOhms(valve)));
+            valves.Add(new ValveEnd(valve, place, LegTo(tree, place, own, any), NotedOhms(valve), Coil(id, valves)));
         }
 
         if (valves.Count == 0)
         {
             var end = own.Count > 0 ? Farthest(own) : $"valve of station {view.StationNumber(id)}";
-            valves.Add(new ValveEnd(null, end, LegTo(tree, end, own, any), null));
+            valves.Add(new ValveEnd(null, end, LegTo(tree, end, own, any), null, Coil(id, valves)));
         }
 
         return new StationPath(id, controller, tree.Legs, valves, tree.Guessed);
     }
+
+    /// <summary>A station's coils in the order in which they were noted: one that nobody had found is the same when it is found.</summary>
+    private static string Coil(string station, List<ValveEnd> before) => $"{station} {before.Count}";
 
     private int LegTo(PathTree tree, string place, Dictionary<string, Step> own, Dictionary<string, Step> any)
     {

@@ -50,7 +50,7 @@ internal sealed record PropertyPlan(
             }
         }
 
-        return new StationPath(station.Id, controller, legs, [new ValveEnd($"v{station.Id[1..]}", legs[^1].To, legs.Count - 1, phase.CoilOhms)], false);
+        return new StationPath(station.Id, controller, legs, [new ValveEnd($"v{station.Id[1..]}", legs[^1].To, legs.Count - 1, phase.CoilOhms, station.Id)], false);
     }
 }
 
