@@ -61,7 +61,8 @@ internal sealed class Cures(PropertyHistory history)
 
         /// <summary>
         /// Work at the suspect's place, or on its station, cable or valve; work that names neither touches nothing, because it cannot be
-        /// told what it cured.
+        /// told what it cured. A fault that nobody can say the place of, such as a valve somewhere that does not close, is cured by its repair
+        /// wherever that was noted.
         /// </summary>
         public bool Touches(Suspect suspect)
         {
@@ -69,7 +70,9 @@ internal sealed class Cures(PropertyHistory history)
                 || (Station is not null && (Station == suspect.Station || Station == suspect.Other));
             return Place is not null && suspect.Place is not null
                 ? Place == suspect.Place && (Thing is null || sameThing || suspect.IsShared)
-                : sameThing;
+                : sameThing || IsNowhere(suspect);
         }
+
+        private static bool IsNowhere(Suspect suspect) => suspect is { Station: null, Leg: null, Place: null, Note: null };
     }
 }

@@ -57,6 +57,16 @@ public sealed class TrialSiteTests
     }
 
     [Fact]
+    public void Work_at_the_controller_cures_what_has_no_place_and_no_stations_own_valve()
+    {
+        var site = Of(Fault("stuck-shut", "s5", null), new TrueFault("unclosed-valve", null, null, null, 0, 0, ["the pond"]));
+        Assert.True(site.Work(new WorkFact { Did = "valve rebuilt", Place = "c" }));
+        Assert.Equal("stuck-shut", Assert.Single(site.Truth.Faults).Fault);
+        Assert.False(site.Work(new WorkFact { Did = "valve rebuilt", Place = "c" }));
+        Assert.True(site.Work(new WorkFact { Did = "valve rebuilt", Place = "b3" }));
+    }
+
+    [Fact]
     public void Thicker_wire_helps_a_sound_station_that_does_not_open_and_no_other()
     {
         var far = new TrialSite(World(Site.Line(900).Log()), 0);
