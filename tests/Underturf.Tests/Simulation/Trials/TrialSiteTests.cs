@@ -120,6 +120,17 @@ public sealed class TrialSiteTests
         Assert.Equal(Of().See(Coil("s5", "b3")), bad.See(Coil("s5", "b3")));
     }
 
+    [Fact]
+    public void A_coil_that_is_not_where_it_was_noted_is_read_where_it_is()
+    {
+        var built = Site.Line().With(new BoxFact { Id = "x" }).Cable("k4", "b2", "x", 20, "s3").With(new ValveFact { Id = "v3", Box = "x", Station = "s3" });
+        var paths = new PathFinder(PropertyHistory.Fold(built.Log().Standing).Now, Book).All();
+        Assert.Equal("x", paths.First(p => p.Station == "s3").Valves[0].Place);
+        var site = new TrialSite(new World(Site.Line().Log(), []) { Truth = new TrueWiring(paths, [], Book, new TrueNumbers(Book, 7)) }, 0);
+        Assert.NotEqual("over range", site.See(Coil("s3", "b2")));
+        Assert.Equal(Coil("s3", "b2").Place, Assert.IsType<ReadingFact>(site.Log.Standing[^1].Fact).Place);
+    }
+
     private static string Outward(TrialSite site, string place) =>
         site.See(new ReadingFact { How = "outward ohms", Stations = ["s5"], Place = place, Value = Shown.OverRange });
 
