@@ -35,6 +35,15 @@ public sealed class CuredTests
         Assert.DoesNotContain(answers.Moves, m => m.IsRepair && m.Action.Contains("rebuild", StringComparison.Ordinal));
     }
 
+    /// <summary>The note of the work names one of the two; both read otherwise afterwards.</summary>
+    [Fact]
+    public void Two_terminals_that_were_exchanged_need_not_be_read_again()
+    {
+        var (near, far) = (Site.Ohms(Site.SoundOhms(150, 1)), Site.Ohms(Site.SoundOhms(450, 3)));
+        var site = Site.Line(150).Sweep(150, (2, far), (5, near)).With(new WorkFact { Did = "terminals exchanged", Target = "s2" });
+        Assert.DoesNotContain(site.Read("station ohms", near, "s2").Read("station ohms", far, "s5").Answer().Questions, q => q.Repeats.Count > 0);
+    }
+
     [Fact]
     public void A_box_may_be_looked_into_once_more_and_no_third_time()
     {
