@@ -46,14 +46,11 @@ internal static class Trials
 
     private static void Costs(TextWriter output, List<PropertyTrial> all, PracticeBook book)
     {
-        output.WriteLine("| chosen by | loss, min | of it searching, min | worked, min | walking, min | moves | wrong repairs | faults left | ended |");
-        output.WriteLine("|---|---|---|---|---|---|---|---|---|");
+        output.WriteLine("| chosen by | loss, min | right repairs and proofs | moves | walking | wrong repairs and faults left | moves | wrong repairs | faults left | ended |");
+        output.WriteLine("|---|---|---|---|---|---|---|---|---|---|");
         for (var p = 0; p < Trial.PolicyNames.Count; p++)
         {
-            var trials = all.Select(a => a.ByPolicy[p]).ToList();
-            output.WriteLine(string.Create(
-                CultureInfo.InvariantCulture,
-                $"| {Trial.PolicyNames[p]} | {TrialScores.MeanLoss(all, p, book):F1} | {TrialScores.MeanSearch(all, p, book):F1} | {trials.Average(t => t.WorkedMinutes):F1} | {trials.Average(t => t.WalkMinutes):F1} | {trials.Average(t => t.Moves):F2} | {trials.Average(t => t.WrongRepairs):F3} | {trials.Sum(t => t.LeftOpen)} of {trials.Sum(t => t.AskedAbout)} | {trials.Count(t => t.End == TrialEnd.Limit)} at the limit, {trials.Count(t => t.End == TrialEnd.NothingWorthwhile)} with questions open |"));
+            output.WriteLine(Row(Trial.PolicyNames[p], [.. all.Select(a => a.ByPolicy[p])], book));
         }
 
         var best = TrialScores.BestRule(all, book);
@@ -63,6 +60,16 @@ internal static class Trials
         Say(output, "Searching, notebook / best rule", all, a => TrialScores.MeanSearch(a, 0, book) / TrialScores.MeanSearch(a, best, book));
         Say(output, "Loss, notebook less best rule, min", all, a => TrialScores.MeanLoss(a, 0, book) - TrialScores.MeanLoss(a, best, book));
         Say(output, "Wrong repairs a property, notebook less best rule", all, a => a.Average(p => p.Own.WrongRepairs) - a.Average(p => p.ByPolicy[best].WrongRepairs));
+    }
+
+    /// <summary>The loss in minutes, what it is made of, and how often.</summary>
+    private static string Row(string name, List<TrialResult> trials, PracticeBook book)
+    {
+        double Minutes(params TrialDeed[] deeds) => trials.Average(t => t.Steps.Where(s => deeds.Contains(s.Deed)).Sum(s => s.Minutes));
+        var missed = Minutes(TrialDeed.WrongRepair) + trials.Average(t => book.Loss.WrongRepairMinutes * (t.WrongRepairs + t.LeftOpen));
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"| {name} | {trials.Average(t => t.LossMinutes(book)):F1} | {Minutes(TrialDeed.Repair, TrialDeed.Proof):F1} | {Minutes(TrialDeed.Move):F1} | {trials.Average(t => t.WalkMinutes):F1} | {missed:F1} | {trials.Average(t => t.Moves):F2} | {trials.Average(t => t.WrongRepairs):F3} | {trials.Sum(t => t.LeftOpen)} of {trials.Sum(t => t.AskedAbout)} | {trials.Count(t => t.End == TrialEnd.Limit)} at the limit, {trials.Count(t => t.End == TrialEnd.NothingWorthwhile)} with questions open |");
     }
 
     private static void Words(TextWriter output, List<PropertyTrial> all)

@@ -17,7 +17,7 @@ internal sealed class Case
         History = history;
         Book = book;
         View = history.Now;
-        Cures = new Cures(history);
+        Cures = new Cures(history, book);
         Paths = new PathFinder(View, book).All().ToDictionary(p => p.Station, StringComparer.Ordinal);
         Supplies = new Supplies(history, book);
         Suspects = new SuspectList(book, [.. Paths.Values]);

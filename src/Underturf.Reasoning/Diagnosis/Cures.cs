@@ -1,12 +1,16 @@
 using Underturf.FieldLog;
 using Underturf.Property;
+using Underturf.Property.Practice;
 using Underturf.Reasoning.Translation;
 
 namespace Underturf.Reasoning.Diagnosis;
 
 /// <summary>Which suspects work done has cured, and since when. A reading taken before the work still speaks of the fault.</summary>
-internal sealed class Cures(PropertyHistory history)
+internal sealed class Cures(PropertyHistory history, PracticeBook book)
 {
+    /// <summary>Work on one station of a pair is work on the other, which the note does not name.</summary>
+    private readonly HashSet<string> pairRepairs = [.. book.Faults.Where(f => f.Scope == FaultScope.Pair).Select(f => f.Repair)];
+
     private readonly WorkDone[] works = [.. history.Facts.Works.Select(w => WorkDone.Of(w, history.Now))];
 
     public bool IsCured(Suspect suspect, Moment moment)
@@ -30,8 +34,8 @@ internal sealed class Cures(PropertyHistory history)
     /// <summary>The last work on the station, on one of its things, or on what it shares with others.</summary>
     public Moment LastOn(StationPath path) => works.Where(w => w.Concerns(path)).Select(w => w.Moment).DefaultIfEmpty().Max();
 
-    /// <summary>How often such work was done up to a moment.</summary>
-    public int CountOn(StationPath path, Moment moment) => works.Count(w => w.Moment <= moment && w.Concerns(path));
+    /// <summary>How often work was done up to a moment that may have changed what the station shows.</summary>
+    public int CountOn(StationPath path, Moment moment) => works.Count(w => w.Moment <= moment && (w.Concerns(path) || pairRepairs.Contains(w.Did)));
 
     /// <param name="Thing">What was worked on, where the note names it.</param>
     /// <param name="Station">The station that it is or belongs to.</param>
@@ -61,7 +65,8 @@ internal sealed class Cures(PropertyHistory history)
 
         /// <summary>
         /// Work at the suspect's place, or on its station, cable or valve; work that names neither touches nothing, because it cannot be
-        /// told what it cured.
+        /// told what it cured. A fault that nobody can say the place of, such as a valve somewhere that does not close, is cured by its repair
+        /// wherever that was noted.
         /// </summary>
         public bool Touches(Suspect suspect)
         {
@@ -69,7 +74,9 @@ internal sealed class Cures(PropertyHistory history)
                 || (Station is not null && (Station == suspect.Station || Station == suspect.Other));
             return Place is not null && suspect.Place is not null
                 ? Place == suspect.Place && (Thing is null || sameThing || suspect.IsShared)
-                : sameThing;
+                : sameThing || IsNowhere(suspect);
         }
+
+        private static bool IsNowhere(Suspect suspect) => suspect is { Station: null, Leg: null, Place: null, Note: null };
     }
 }

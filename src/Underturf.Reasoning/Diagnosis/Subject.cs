@@ -16,17 +16,20 @@ internal sealed record Subject(string Id, IReadOnlyList<string> Stations, IReadO
 /// </summary>
 internal sealed class SubjectFinder(Case owner)
 {
+    /// <summary>More likely than not.</summary>
+    private const double Likely = 0.5;
+
     private readonly HashSet<string> asked = [.. Property.Stock.Of(owner.History).Asked.Select(q => q.Fact.About).OfType<string>().Select(owner.View.Identity.Of)];
 
     public IReadOnlyList<Subject> Find(string controller, Belief belief)
     {
-        var grouped = belief.Stations.Where(s => ShareOf(s.Value, OnCommon) > 0.5).Select(s => s.Key).Order(ByTerminal).ToList();
+        var grouped = belief.Stations.Where(s => ShareOf(s.Value, OnCommon) > Likely).Select(s => s.Key).Order(ByTerminal).ToList();
         var single = belief.Stations.Keys
             .Except(grouped)
-            .Where(s => ShareOf(belief.Stations[s], w => w.IsSound) < owner.Book.Questions.OpenBelow || Shortfall(s) || IsFound(s) || asked.Contains(s))
+            .Where(s => ShareOf(belief.Stations[s], w => w.IsSound) < owner.Book.Questions.OpenBelow || Shortfall(s, belief.Stations[s]) || IsFound(s) || asked.Contains(s))
             .Order(ByTerminal)
             .Select(s => Of($"station-{s}", [s], belief))
-            .Where(s => IsOpen(s.Stations[0], s.Worlds));
+            .Where(IsOpen);
         var told = Paired([.. single]);
         return grouped.Count == 0 ? told : [Of($"common-{controller}", grouped, belief), .. told];
     }
@@ -34,7 +37,7 @@ internal sealed class SubjectFinder(Case owner)
     private Subject Of(string id, IReadOnlyList<string> stations, Belief belief)
     {
         var outlook = belief.OutlookOf(stations[0]);
-        return new Subject(id, stations, Present(stations[0], belief.Stations[stations[0]], outlook), outlook, stations.Any(Shortfall));
+        return new Subject(id, stations, Present(stations[0], belief.Stations[stations[0]], outlook), outlook, stations.Any(s => Shortfall(s, belief.Stations[s])));
     }
 
     /// <summary>Two stations that one pair explains best are one question.</summary>
@@ -101,8 +104,10 @@ internal sealed class SubjectFinder(Case owner)
     /// <summary>Chances this close in the logarithm are equal but for rounding.</summary>
     private const double Indifferent = 1e-6;
 
-    private bool IsOpen(string station, IReadOnlyList<World> worlds) =>
-        ShareOf(worlds, w => w.IsSound) < owner.Book.Questions.OpenBelow || Shortfall(station) || IsFound(station) || asked.Contains(station);
+    private bool IsOpen(Subject subject) => ShareOf(subject.Worlds, w => w.IsSound) < owner.Book.Questions.OpenBelow
+        || subject.Shortfall
+        || IsFound(subject.Stations[0])
+        || asked.Contains(subject.Stations[0]);
 
     /// <summary>Somebody saw a fault of it, and no work on it since.</summary>
     private bool IsFound(string station)
@@ -111,15 +116,22 @@ internal sealed class SubjectFinder(Case owner)
         return owner.Evidence.OfType<LookEvidence>().Any(e => e.ShowsFault && e.Stations.Contains(station) && e.Moment >= since);
     }
 
-    /// <summary>The last run of the station since work on it did not go as it should: not open, or other places than its own.</summary>
-    private bool Shortfall(string station)
+    /// <summary>
+    /// The last run of the station since work on it did not go as it should: not open, or other places than its own; unless what explains it best has
+    /// been cured elsewhere since.
+    /// </summary>
+    private bool Shortfall(string station, IReadOnlyList<World> worlds)
     {
         var since = owner.Cures.LastOn(owner.Paths[station]);
         var run = owner.Evidence.OfType<RunEvidence>().Where(e => e.Stations[0] == station && e.Moment >= since).MaxBy(e => e.Moment);
-        return run is not null && ((run.Behaved is { } behaved && behaved != Behaviour.Opens)
-            || (run.Places is { } places && places != Math.Max(1, owner.Paths[station].Valves.Count))
-            || run.AtOwnPlace == false);
+        return run is not null && IsShort(station, run) && ShareOf(worlds, w => w.Suspects.Any(s => IsCuredSince(s, run.Moment))) <= Likely;
     }
+
+    private bool IsShort(string station, RunEvidence run) => (run.Behaved is { } behaved && behaved != Behaviour.Opens)
+        || (run.Places is { } places && places != Math.Max(1, owner.Paths[station].Valves.Count))
+        || run.AtOwnPlace == false;
+
+    private bool IsCuredSince(Suspect suspect, Moment moment) => owner.Cures.IsCured(suspect, Moment.Last) && !owner.Cures.IsCured(suspect, moment);
 
     /// <summary>Only what stations share is wrong; a station with a fault of its own besides keeps its own question.</summary>
     private bool OnCommon(World world) => !world.IsSound && world.Suspects.All(s => s.IsShared && !owner.Cures.IsCured(s, Moment.Last));

@@ -20,13 +20,13 @@ internal static class Asked
         : Run(note.Stations[0]);
 
     /// <summary>
-    /// Work at a place, on the station whose fault it cures. On what stations share it names the place alone; on what has no place of its own, such as
-    /// two swapped conductors, the station alone.
+    /// Work at a place, on the station whose fault it cures. On what stations share it names the place alone, the controller where nobody can say it; on a station's own
+    /// that has no place, such as two swapped conductors, the station alone.
     /// </summary>
     public static WorkFact Work(string did, string place, Suspect? cured, Subject subject) => new()
     {
         Did = did,
-        Place = cured is { Place: null } ? null : place,
-        Target = cured is { Station: null, Place: not null } ? null : cured?.Station ?? subject.Stations[0],
+        Place = cured is { Place: null, Station: not null } ? null : place,
+        Target = cured is { Station: null } ? null : cured?.Station ?? subject.Stations[0],
     };
 }

@@ -1,3 +1,4 @@
+using Underturf.FieldLog;
 using Underturf.Property.Practice;
 using Underturf.Reasoning.Diagnosis;
 using Underturf.Reasoning.Translation;
@@ -7,6 +8,8 @@ namespace Underturf.Reasoning.Moves;
 /// <summary>Lists what could be found out about a subject: every reading whose instrument is owned, at every place where it can be taken, a look into each box, a run.</summary>
 internal sealed class CandidateFinder(Case owner, Subject subject, IReadOnlyList<World> worlds, double[] belief)
 {
+    private const int MostLooks = 2;
+
     private readonly Reach reach = new(owner, subject);
     private readonly StationPath path = owner.Paths[subject.Stations[0]];
 
@@ -27,26 +30,30 @@ internal sealed class CandidateFinder(Case owner, Subject subject, IReadOnlyList
     }
 
     /// <summary>A reading that was taken is not proposed again, unless it may have been misread.</summary>
-    private bool IsTaken(Measure measures, IReadOnlyList<string> stations, string? place) => owner.Evidence.OfType<ReadingEvidence>().Any(e =>
-        e.Measures == measures
-        && e.Stations.Order().SequenceEqual(stations.Order())
-        && (place is null || e.Place == place)
-        && worlds.Where(w => w.Suspects.Any(s => s.Note == e.Entry)).Sum(w => w.Probability) < owner.Book.Questions.ShowAbove);
+    private bool IsTaken(Measure measures, IReadOnlyList<string> stations, string? place) => Taken(measures, stations, place)
+        .Any(e => worlds.Where(w => w.Suspects.Any(s => s.Note == e.Entry)).Sum(w => w.Probability) < owner.Book.Questions.ShowAbove);
+
+    private IEnumerable<ReadingEvidence> Taken(Measure measures, IReadOnlyList<string> stations, string? place) => owner.Evidence.OfType<ReadingEvidence>().Where(e =>
+        e.Measures == measures && e.Stations.Order().SequenceEqual(stations.Order()) && (place is null || e.Place == place));
 
     private Candidate Reading(ProbePractice probe, IReadOnlyList<string> stations, string? place)
     {
-        var outcomes = probe.Measures == Measure.ReversedOhms && IsTaken(Measure.StationOhms, stations, place)
-            ? Reversed()
+        var notes = Taken(probe.Measures == Measure.ReversedOhms ? Measure.StationOhms : probe.Measures, stations, place).Select(e => e.Entry).ToList();
+        var outcomes = notes.Count > 0
+            ? Again(notes, probe.Measures == Measure.ReversedOhms)
             : Outcomes.OfReading([.. worlds.Select(w => Predict(w, probe, stations, place))], belief, owner.Book.Instrument(probe).Most);
         var what = stations.Count == 2 ? $"{owner.View.Name(stations[0])} to {owner.View.Name(stations[1])}" : owner.View.Name(stations[0]);
         var step = new MoveStep($"{probe.Say}, {what}", probe.Minutes, probe.Caution, subject.Id, Asked.Reading(probe.Name, stations, place));
         return new Candidate(step, place ?? path.Controller, $"{probe.Name} {place} {string.Join(' ', stations.Order(StringComparer.Ordinal))}", outcomes.Chances);
     }
 
-    /// <summary>Leads swapped after a reading with the leads as usual: it shows the same again, but where a diode lets one half through or the first was misread.</summary>
-    private Outcomes Reversed() => new([.. worlds.Select(w =>
-        w.Suspects.Any(s => s.Passes is Passes.Forward or Passes.Backward) ? new[] { 0.0, 1 }
-        : w.Suspects.Any(s => s.Fault!.Scope is FaultScope.Unmodelled or FaultScope.Note) ? [0.5, 0.5]
+    /// <summary>
+    /// Taken once more, or with the leads swapped after one with the leads as usual: it shows the same again, for the same coil and the same wire are in it; but
+    /// where the note was wrong, and with swapped leads where a diode lets one half through.
+    /// </summary>
+    private Outcomes Again(List<EntryId> notes, bool swapped) => new([.. worlds.Select(w =>
+        w.Suspects.Any(s => s.Note is { } note && notes.Contains(note)) || (swapped && w.Suspects.Any(s => s.Passes is Passes.Forward or Passes.Backward)) ? new[] { 0.0, 1 }
+        : w.Suspects.Any(s => s.Fault!.Scope == FaultScope.Unmodelled) ? [0.5, 0.5]
         : [1, 0])]);
 
     private (double Mean, double Sigma, bool IsOpen)? Predict(World world, ProbePractice probe, IReadOnlyList<string> stations, string? place)
@@ -74,11 +81,14 @@ internal sealed class CandidateFinder(Case owner, Subject subject, IReadOnlyList
         }
     }
 
-    /// <summary>Who looks again sees the same again, until there has been work.</summary>
+    /// <summary>
+    /// Belief takes each look for itself, so a second one may still find what the first overlooked, and is cheap beside digging for what is not there. Nobody
+    /// looks a third time before there has been work.
+    /// </summary>
     private bool IsLookedInto(string place)
     {
         var since = owner.Cures.LastOn(path);
-        return owner.Evidence.OfType<LookEvidence>().Any(e => e.Place == place && e.Stations.Contains(path.Station) && e.Moment >= since);
+        return owner.Evidence.OfType<LookEvidence>().Count(e => e.Place == place && e.Stations.Contains(path.Station) && e.Moment >= since) >= MostLooks;
     }
 
     private IEnumerable<Candidate> Run()

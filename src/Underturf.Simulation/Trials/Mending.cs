@@ -7,7 +7,7 @@ namespace Underturf.Simulation.Trials;
 /// <summary>
 /// Which true faults a piece of work cures. The work has to be the fault's repair, on its station where the note names one, and at its place
 /// where the repair has one. Work on no station cures all of its kind at the place, and work on a station what is shared there: who remakes a
-/// splice sees the common beside it.
+/// splice sees the common beside it. Work on no station cures of what sits nowhere but in a valve only what is in the valve there.
 /// </summary>
 /// <param name="notedPaths">The wires as the log has them.</param>
 internal sealed class Mending(TrueWiring truth, IReadOnlyDictionary<string, StationPath> notedPaths)
@@ -20,7 +20,7 @@ internal sealed class Mending(TrueWiring truth, IReadOnlyDictionary<string, Stat
     public bool Cures(WorkFact work, TrueFault fault)
     {
         var practice = truth.Practice(fault);
-        var named = work.Target is null || fault.Station is null || work.Target == fault.Station || work.Target == fault.Other;
+        var named = fault.Station is null || (work.Target is null ? fault.Place is not null || IsValve(work.Place, fault.Station) : work.Target == fault.Station || work.Target == fault.Other);
         if (!named)
         {
             return false;
@@ -31,6 +31,8 @@ internal sealed class Mending(TrueWiring truth, IReadOnlyDictionary<string, Stat
             ? !placed || fault.Place is null || fault.Place == work.Place || IsHidden(work, fault)
             : placed && IsDugUp(work, practice) && IsHidden(work, fault);
     }
+
+    private bool IsValve(string? place, string station) => place is not null && truth.Path(station).Valves[0].Place == place;
 
     /// <summary>Mending a stretch of conductor uncovers what splices are buried in it.</summary>
     private bool IsDugUp(WorkFact work, FaultPractice practice) => practice.Scope is FaultScope.Splice or FaultScope.CommonSplice

@@ -16,6 +16,9 @@ public sealed class Trial
     /// <summary>Candidates of a question that the policies choose among, those of most worth: all of them but in the largest properties.</summary>
     private const int Candidates = 60;
 
+    /// <summary>The notebook is asked for a round within a working day: in walking order.</summary>
+    private const double DayMinutes = 480;
+
     /// <summary>Of more stations than these one is run after a repair of what they share.</summary>
     private const int FewStations = 2;
 
@@ -85,27 +88,25 @@ public sealed class Trial
     private IReadOnlyList<ScoredStatement> Lines(List<IReadOnlyList<string>> asked) =>
         [.. sheet.Lines.Select(l => l with { AtStart = asked.Exists(a => a.Intersect(l.Stations).Any()) })];
 
-    private Answers Ask() => Notebook.Open(site.Log, listing).Answer(new Standpoint(walk.At)).Value;
+    private Answers Ask() => Notebook.Open(site.Log, listing).Answer(new Standpoint(walk.At, DayMinutes)).Value;
 
+    /// <summary>The first step of a move; what is seen then is told to the notebook before the next one is taken.</summary>
     private void Do(Move move)
     {
-        var repaired = move.Steps.Where(s => s.Asks is WorkFact).Select(s => Asked(s.Question)).Distinct().ToList();
-        foreach (var question in repaired)
+        var step = move.Steps[0];
+        var before = Asked(step.Question);
+        var isRepair = step.Asks is WorkFact;
+        if (isRepair)
         {
-            sheet.Score(question);
+            sheet.Score(before);
         }
 
-        foreach (var step in move.Steps)
+        Note(new TrialStep(step.Action, move.Where, walk.Go(move.Place), step.Minutes, string.Empty), step.Asks);
+        if (isRepair)
         {
-            Note(new TrialStep(step.Action, move.Where, walk.Go(move.Place), step.Minutes, string.Empty), step.Asks);
+            Prove(sheet.Reader.Stations(before));
         }
 
-        foreach (var question in repaired)
-        {
-            Prove(sheet.Reader.Stations(question));
-        }
-
-        var before = Asked(move.Question);
         answers = Ask();
         var still = answers.Questions.FirstOrDefault(q => q.Id == before.Id) ?? answers.Questions.FirstOrDefault(q => q.Stations.Intersect(before.Stations).Any());
         steps[^1] = steps[^1] with { Top = still?.Explanations[0].Summary, TopProbability = still?.Explanations[0].Probability ?? 0 };

@@ -112,7 +112,7 @@ internal sealed class TrialSite
 
     private ReadingFact Read(ReadingFact asks)
     {
-        var there = asks.Place is { } place && asks.Stations.Count > 0 ? TrueEnd(asks.Stations[0], place) : asks.Place;
+        var there = asks.Place is { } place && asks.Stations.Count > 0 ? TrueEnd(asks.Stations[0], place, Book.Probe(asks.How)!.At) : asks.Place;
         return technician.Read(asks with { Place = there }, Once($"{asks.How} {string.Join(' ', asks.Stations)} {there}")) with { Place = asks.Place };
     }
 
@@ -136,8 +136,13 @@ internal sealed class TrialSite
     private string TruePlace(string place) =>
         Truth.Paths.Any(p => p.LegTo(place) >= 0) || Paths.Values.FirstOrDefault(p => p.Valves.Any(v => v.Place == place)) is not { } path ? place : Truth.Path(path.Station).Valves[0].Place;
 
-    private string TrueEnd(string station, string place) =>
-        Truth.Path(station).LegTo(place) >= 0 || !Paths[station].Valves.Any(v => v.Place == place) ? place : Truth.Path(station).Valves[0].Place;
+    /// <summary>Who is to read at the valve reads where it really is; elsewhere on the way he stands where he was sent.</summary>
+    private string TrueEnd(string station, string place, Stand at)
+    {
+        var truth = Truth.Path(station);
+        var isThere = at == Stand.Valve ? truth.Valves.Any(v => v.Place == place) : truth.LegTo(place) >= 0;
+        return isThere || !Paths[station].Valves.Any(v => v.Place == place) ? place : truth.Valves[0].Place;
+    }
 
     /// <summary>A name that makes the chance of this time its own, whatever was done in between.</summary>
     private string Once(string name)

@@ -57,6 +57,16 @@ public sealed class TrialSiteTests
     }
 
     [Fact]
+    public void Work_at_the_controller_cures_what_has_no_place_and_no_stations_own_valve()
+    {
+        var site = Of(Fault("stuck-shut", "s5", null), new TrueFault("unclosed-valve", null, null, null, 0, 0, ["the pond"]));
+        Assert.True(site.Work(new WorkFact { Did = "valve rebuilt", Place = "c" }));
+        Assert.Equal("stuck-shut", Assert.Single(site.Truth.Faults).Fault);
+        Assert.False(site.Work(new WorkFact { Did = "valve rebuilt", Place = "c" }));
+        Assert.True(site.Work(new WorkFact { Did = "valve rebuilt", Place = "b3" }));
+    }
+
+    [Fact]
     public void Thicker_wire_helps_a_sound_station_that_does_not_open_and_no_other()
     {
         var far = new TrialSite(World(Site.Line(900).Log()), 0);
@@ -108,6 +118,17 @@ public sealed class TrialSiteTests
         var bad = Of(new TrueFault("bad-splice", "s5", null, "b1", 200, 0, []));
         Assert.Equal(Outward(Of(), "b1"), Outward(bad, "b1"));
         Assert.Equal(Of().See(Coil("s5", "b3")), bad.See(Coil("s5", "b3")));
+    }
+
+    [Fact]
+    public void A_coil_that_is_not_where_it_was_noted_is_read_where_it_is()
+    {
+        var built = Site.Line().With(new BoxFact { Id = "x" }).Cable("k4", "b2", "x", 20, "s3").With(new ValveFact { Id = "v3", Box = "x", Station = "s3" });
+        var paths = new PathFinder(PropertyHistory.Fold(built.Log().Standing).Now, Book).All();
+        Assert.Equal("x", paths.First(p => p.Station == "s3").Valves[0].Place);
+        var site = new TrialSite(new World(Site.Line().Log(), []) { Truth = new TrueWiring(paths, [], Book, new TrueNumbers(Book, 7)) }, 0);
+        Assert.NotEqual("over range", site.See(Coil("s3", "b2")));
+        Assert.Equal(Coil("s3", "b2").Place, Assert.IsType<ReadingFact>(site.Log.Standing[^1].Fact).Place);
     }
 
     private static string Outward(TrialSite site, string place) =>
