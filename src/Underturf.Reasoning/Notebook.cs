@@ -12,6 +12,12 @@ namespace Underturf.Reasoning;
 /// <summary>The way in: a field log and a practice book, answers out. Nothing is kept; everything is computed from the facts.</summary>
 public sealed class Notebook
 {
+    /// <summary>Shares of an answer that are done when belief stands, when the moves are planned and when all is in words.</summary>
+    private const double Believed = 0.8;
+
+    private const double Planned = 0.9;
+    private const double Written = 0.97;
+
     private readonly Case matter;
     private readonly Lazy<IReadOnlyDictionary<string, Belief>> beliefs;
     private readonly Lazy<IReadOnlyList<Problem>> problems;
@@ -22,7 +28,8 @@ public sealed class Notebook
         History = history;
         Book = book;
         matter = new Case(history, book);
-        beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe);
+        // Nothing is kept of an answer that was given up, so that the next one begins anew.
+        beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe, LazyThreadSafetyMode.PublicationOnly);
         problems = new Lazy<IReadOnlyList<Problem>>(() =>
             [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. Contradictions.Notices(matter)]);
     }
@@ -46,20 +53,40 @@ public sealed class Notebook
     public static Answers Answer(ReadOnlyMemory<byte> log, PracticeBook book) => Open(log, book).Answer();
 
     /// <summary>Every open question with its explanations and moves, and all moves together, from the controller and with all the time in the world.</summary>
-    public Answers Answer() => AnswerFrom(null, null);
+    /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
+    public Answers Answer(Waiting? waiting = null) => AnswerFrom(null, null, waiting);
 
     /// <summary>The same from where one is, within the time that one has.</summary>
-    public Outcome<Answers> Answer(Standpoint standpoint)
+    /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
+    public Outcome<Answers> Answer(Standpoint standpoint, Waiting? waiting = null)
     {
         var stand = MoveFinder.Stand(matter, standpoint);
-        return stand.Succeeded ? AnswerFrom(stand.Value, standpoint.Minutes) : stand.Problem!;
+        return stand.Succeeded ? AnswerFrom(stand.Value, standpoint.Minutes, waiting) : stand.Problem!;
+    }
+
+    private Answers AnswerFrom(string? at, double? minutes, Waiting? waiting)
+    {
+        try
+        {
+            matter.Pace.Begin(waiting ?? new Waiting());
+            var answers = AnswerFrom(at, minutes);
+            matter.Pace.End();
+            return answers;
+        }
+        finally
+        {
+            matter.Pace.Rest();
+        }
     }
 
     private Answers AnswerFrom(string? at, double? minutes)
     {
-        var (finder, writer) = (new SubjectFinder(matter), new QuestionWriter(matter));
-        var planned = new MoveFinder(matter, beliefs.Value.SelectMany(b => finder.Find(b.Key, b.Value)), at, minutes);
-        var questions = planned.Plans.Select(p => writer.Write(p.Subject, planned.Of(p), p.Settled is not null)).ToList();
+        var (finder, writer, pace) = (new SubjectFinder(matter), new QuestionWriter(matter), matter.Pace);
+        var subjects = beliefs.Value.SelectMany(b => finder.Find(b.Key, b.Value)).ToList();
+        pace.Until(Planned);
+        var planned = new MoveFinder(matter, pace.Over(subjects), at, minutes);
+        pace.Until(Written);
+        var questions = pace.Over(planned.Plans).Select(p => writer.Write(p.Subject, planned.Of(p), p.Settled is not null)).ToList();
         questions.AddRange(writer.Contradicted(questions, beliefs.Value));
         return new Answers(Engine, Book.Version, [.. questions, .. matter.Unexplained.Select(writer.Unexplained)], Together(questions, planned.Together()));
     }
@@ -90,9 +117,16 @@ public sealed class Notebook
     }
 
     /// <summary>A controller that stations name counts, whether or not anybody has noted the controller itself.</summary>
-    private Dictionary<string, Belief> Believe() => matter.Paths.Values
-        .Select(p => p.Controller)
-        .Distinct()
-        .Order(StringComparer.Ordinal)
-        .ToDictionary(c => c, c => BeliefEngine.Of(matter, c), StringComparer.Ordinal);
+    private Dictionary<string, Belief> Believe()
+    {
+        var controllers = matter.Paths.Values.Select(p => p.Controller).Distinct().Order(StringComparer.Ordinal).ToList();
+        var answered = new Dictionary<string, Belief>(StringComparer.Ordinal);
+        foreach (var controller in controllers)
+        {
+            matter.Pace.Until(Believed * (answered.Count + 1) / controllers.Count);
+            answered[controller] = BeliefEngine.Of(matter, controller);
+        }
+
+        return answered;
+    }
 }
