@@ -17,6 +17,9 @@ public static class Wording
     public static string Width(double probability) =>
         $"{(100 * Math.Clamp(probability, 0, 1)).ToString("0.#", CultureInfo.InvariantCulture)}%";
 
+    /// <summary>How much is done, as a number of HTML.</summary>
+    public static string Share(double share) => Math.Clamp(share, 0, 1).ToString("0.###", CultureInfo.InvariantCulture);
+
     /// <summary>Minutes, whole; under one minute says so.</summary>
     public static string Minutes(double minutes) => minutes < 1 ? "<1 min" : $"{Whole(minutes)} min";
 

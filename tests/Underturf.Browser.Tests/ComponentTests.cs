@@ -77,7 +77,6 @@ public sealed class ComponentTests : BunitContext
     private sealed class FixedNotebook(Outcome<ReadOnlyMemory<byte>> offered, OpenedLog opened) : INotebook
     {
         public Task<Outcome<ReadOnlyMemory<byte>>> FetchOfferedLogAsync() => Task.FromResult(offered);
-
-        public Task<OpenedLog> OpenAsync(ReadOnlyMemory<byte> log) => Task.FromResult(opened);
+        public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<OpenedLog>>(opened);
     }
 }
