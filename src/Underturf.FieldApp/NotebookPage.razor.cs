@@ -14,6 +14,7 @@ public sealed partial class NotebookPage : IDisposable
     private string saying = "";
     private string state = "working";
     private double share;
+    private bool fresh;
 
     public void Dispose() => thinking.Dispose();
 
@@ -64,6 +65,7 @@ public sealed partial class NotebookPage : IDisposable
     private void GiveUp()
     {
         thinking.Cancel();
+        fresh = false;
         Say("stopped", opened is null ? "Stopped. The log is untouched." : "Stopped. What stands below was worked out before the newest notes.");
     }
 
@@ -71,7 +73,7 @@ public sealed partial class NotebookPage : IDisposable
     private async Task ThinkAsync(string why)
     {
         var mine = BeginAnew();
-        (share, unreadable) = (0, null);
+        (share, unreadable, fresh) = (0, null, false);
         Say("working", why);
         try
         {
@@ -99,7 +101,20 @@ public sealed partial class NotebookPage : IDisposable
         }
 
         (opened, unreadable) = answer.Succeeded ? (answer.Value, null) : (opened, answer.Problem);
-        Say(answer.Succeeded ? "ready" : "failed", answer.Succeeded ? Count(answer.Value.Answers.Questions.Count) : "");
+        (share, fresh) = (1, answer.Succeeded);
+        if (!answer.Succeeded)
+        {
+            Say("failed", "");
+        }
+    }
+
+    /// <summary>The newest answer has been laid out.</summary>
+    private void Stand()
+    {
+        if (fresh)
+        {
+            Say("ready", Count(opened!.Answers.Questions.Count));
+        }
     }
 
     private void Hear(double reached, CancellationToken mine)

@@ -71,7 +71,9 @@ public sealed class ComponentTests : BunitContext
     private IRenderedComponent<NotebookPage> Open(FixedNotebook notebook)
     {
         Services.AddSingleton<INotebook>(notebook);
-        return Render<NotebookPage>();
+        var page = Render<NotebookPage>();
+        page.WaitForElement("[data-state=ready], [data-state=failed]");
+        return page;
     }
 
     private sealed class FixedNotebook(Outcome<ReadOnlyMemory<byte>> offered, OpenedLog opened) : INotebook
