@@ -19,8 +19,12 @@ public sealed class Notebook
     private const double Written = 0.97;
 
     private readonly Case matter;
-    private readonly Lazy<IReadOnlyDictionary<string, Belief>> beliefs;
     private readonly Lazy<IReadOnlyList<Problem>> problems;
+
+    /// <summary>The benches on which circuits are worked out are lent to one asker at a time.</summary>
+    private readonly Lock asking = new();
+
+    private Lazy<IReadOnlyDictionary<string, Belief>> beliefs;
 
     private Notebook(LogDocument log, PropertyHistory history, PracticeBook book)
     {
@@ -28,8 +32,7 @@ public sealed class Notebook
         History = history;
         Book = book;
         matter = new Case(history, book);
-        // Nothing is kept of an answer that was given up, so that the next one begins anew.
-        beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe, LazyThreadSafetyMode.PublicationOnly);
+        beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe);
         problems = new Lazy<IReadOnlyList<Problem>>(() =>
             [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. Contradictions.Notices(matter)]);
     }
@@ -66,12 +69,19 @@ public sealed class Notebook
 
     private Answers AnswerFrom(string? at, double? minutes, Waiting? waiting)
     {
+        using var turn = asking.EnterScope();
         try
         {
             matter.Pace.Begin(waiting ?? new Waiting());
             var answers = AnswerFrom(at, minutes);
             matter.Pace.End();
             return answers;
+        }
+        catch (OperationCanceledException) when (!beliefs.IsValueCreated)
+        {
+            // What was given up keeps its end for good: the next answer begins anew.
+            beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe);
+            throw;
         }
         finally
         {
@@ -99,16 +109,24 @@ public sealed class Notebook
     }
 
     /// <summary>Every reading and run beside what the property as noted predicts for it, nothing broken.</summary>
-    public IReadOnlyList<ReadingLine> Readings() => [.. matter.Evidence.Index()
-        .Where(e => e.Item is not LookEvidence)
-        .GroupBy(e => e.Item.Stations[0])
-        .SelectMany(Lines)
-        .OrderBy(l => l.Index)
-        .Select(l => l.Line)];
+    public IReadOnlyList<ReadingLine> Readings()
+    {
+        using var turn = asking.EnterScope();
+        return [.. matter.Evidence.Index()
+            .Where(e => e.Item is not LookEvidence)
+            .GroupBy(e => e.Item.Stations[0])
+            .SelectMany(Lines)
+            .OrderBy(l => l.Index)
+            .Select(l => l.Line)];
+    }
 
     /// <summary>What stations of one controller do when they are on together, nothing broken.</summary>
     /// <param name="stations">Labels or ids.</param>
-    public Outcome<CircuitAnswer> Circuit(IReadOnlyList<string> stations) => new CircuitWriter(matter, c => beliefs.Value[c].Posterior).Write(stations);
+    public Outcome<CircuitAnswer> Circuit(IReadOnlyList<string> stations)
+    {
+        using var turn = asking.EnterScope();
+        return new CircuitWriter(matter, c => beliefs.Value[c].Posterior).Write(stations);
+    }
 
     private IEnumerable<(int Index, ReadingLine Line)> Lines(IGrouping<string, (int Index, Evidence Item)> notes)
     {
