@@ -9,6 +9,14 @@ internal static class Studies
         new Study("diagnosis", "How good are the diagnosis and its moves? Parts: decisions, trial.", Diagnosis.Run),
         new Study("sweep", "How long does a variant of a network take, beside a circuit simulator doing the same?", SweepSpeed.Run),
         new Study("half-wave", "How long does a period with half-wave devices take, beside a transient of a circuit simulator?", HalfWaveSpeed.Run),
+        new Study("browser", "How long does an answer take in a browser?", (output, _) => Elsewhere(output)),
         new Study("growth", "How do the time and memory of belief grow with the property?", BeliefGrowth.Run),
     ];
+
+    /// <summary>It opens the page, and so is a program of its own that `./prove` calls.</summary>
+    private static int Elsewhere(TextWriter output)
+    {
+        output.WriteLine("Run it with ./prove browser");
+        return 2;
+    }
 }

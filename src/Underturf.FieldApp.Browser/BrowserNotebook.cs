@@ -1,19 +1,19 @@
 using System.Net;
-using Underturf.Property.Practice;
+using System.Runtime.InteropServices.JavaScript;
+using System.Text.Json;
 using Underturf.Quantities;
 using Underturf.Reasoning;
 
 namespace Underturf.FieldApp.Browser;
 
-/// <summary>The core, run in the browser, on the log that the server offers or on one that the user picks.</summary>
+/// <summary>The core, run in a worker of the browser, on the log that the server offers or on one that the user picks.</summary>
 /// <param name="server">Knows the address that the page came from.</param>
 internal sealed class BrowserNotebook(HttpClient server) : INotebook
 {
     /// <summary>Where the server offers the log, relative to the page.</summary>
     private const string OfferedLog = "demo.jsonl";
 
-    /// <summary>One frame of the screen and a little more: long enough for the progress text to be painted, in milliseconds.</summary>
-    private const int PaintMilliseconds = 40;
+    private int asked;
 
     public async Task<Outcome<ReadOnlyMemory<byte>>> FetchOfferedLogAsync()
     {
@@ -27,13 +27,21 @@ internal sealed class BrowserNotebook(HttpClient server) : INotebook
         }
     }
 
-    public async Task<OpenedLog> OpenAsync(ReadOnlyMemory<byte> log)
+    public async Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting)
     {
-        // The core computes on the page's only thread; without this pause the reader would see no sign of it.
-        await Task.Delay(PaintMilliseconds);
-        var notebook = Notebook.Open(log, PracticeBook.Default);
-        return new OpenedLog(notebook.Answer(), notebook.Problems);
+        await WorkerCalls.ReadyAsync();
+        waiting.Cancellation.ThrowIfCancellationRequested();
+        var number = ++asked;
+        using var givingUp = waiting.Cancellation.Register(() => WorkerCalls.GiveUp(number));
+        using var answer = await WorkerCalls.ThinkAsync(number, log.ToArray(), share => waiting.Progress?.Report(share));
+        waiting.Cancellation.ThrowIfCancellationRequested();
+        return answer.GetPropertyAsString("failed") is { } failed
+            ? new Problem("working it out", $"stopped on an error of its own ({failed})", "Press \"Demo log\", or open the log file again")
+            : Read(answer);
     }
+
+    private static OpenedLog Read(JSObject answer) =>
+        JsonSerializer.Deserialize(answer.GetPropertyAsByteArray("answer"), OpenedLogJson.Default.OpenedLog)!;
 
     private static string Reason(HttpRequestException failure) =>
         failure.StatusCode == HttpStatusCode.NotFound ? "the server offers no log" : "the server did not answer";

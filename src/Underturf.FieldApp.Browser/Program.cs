@@ -1,6 +1,9 @@
+using System.Runtime.Versioning;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Underturf.FieldApp;
 using Underturf.FieldApp.Browser;
+
+[assembly: SupportedOSPlatform("browser")]
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<NotebookPage>("#app");

@@ -1,4 +1,5 @@
 using Underturf.Quantities;
+using Underturf.Reasoning;
 
 namespace Underturf.FieldApp;
 
@@ -8,6 +9,7 @@ public interface INotebook
     /// <summary>The bytes of the log that is offered on opening the page.</summary>
     Task<Outcome<ReadOnlyMemory<byte>>> FetchOfferedLogAsync();
 
-    /// <summary>Works out explanations and moves. The host lets the page paint its progress text before it starts.</summary>
-    Task<OpenedLog> OpenAsync(ReadOnlyMemory<byte> log);
+    /// <summary>Works out explanations and moves, away from the thread that answers touches.</summary>
+    /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
+    Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting);
 }

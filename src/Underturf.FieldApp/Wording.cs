@@ -17,23 +17,21 @@ public static class Wording
     public static string Width(double probability) =>
         $"{(100 * Math.Clamp(probability, 0, 1)).ToString("0.#", CultureInfo.InvariantCulture)}%";
 
+    /// <summary>How much is done, as a number of HTML.</summary>
+    public static string Share(double share) => Math.Clamp(share, 0, 1).ToString("0.###", CultureInfo.InvariantCulture);
+
     /// <summary>Minutes, whole; under one minute says so.</summary>
     public static string Minutes(double minutes) => minutes < 1 ? "<1 min" : $"{Whole(minutes)} min";
 
-    /// <summary>A base-ten logarithm of a likelihood ratio as the odds it stands for.</summary>
-    public static string Weight(double weight)
+    /// <summary>Which way a reading speaks, under a heading that says "speaks".</summary>
+    public static string Way(string speaks) => speaks.StartsWith("speaks ", StringComparison.Ordinal) ? speaks["speaks ".Length..] : speaks;
+
+    /// <summary>A base-ten logarithm of a likelihood ratio as the odds it stands for, whichever way they go; nothing where it says little.</summary>
+    public static string Odds(double weight)
     {
         var times = Math.Pow(10, Math.Abs(weight));
-        var odds = times >= 1000 ? "over 1000" : times.ToString(times < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
-        return times < 1.5 ? "says little" : weight > 0 ? $"for it, {odds} to 1" : $"against it, {odds} to 1";
+        return times < 1.5 ? "" : times >= 1000 ? "over 1000 to 1" : $"{times.ToString(times < 10 ? "0.#" : "0", CultureInfo.InvariantCulture)} to 1";
     }
-
-    public static string Stations(IReadOnlyList<string> stations) => stations.Count switch
-    {
-        0 => "",
-        1 => $"Station {stations[0]}",
-        _ => $"Stations {string.Join(", ", stations)}",
-    };
 
     private static string Whole(double value) => Math.Round(value).ToString("0", CultureInfo.InvariantCulture);
 }

@@ -12,9 +12,19 @@ namespace Underturf.Reasoning;
 /// <summary>The way in: a field log and a practice book, answers out. Nothing is kept; everything is computed from the facts.</summary>
 public sealed class Notebook
 {
+    /// <summary>Shares of an answer that are done when belief stands, when the moves are planned and when all is in words.</summary>
+    private const double Believed = 0.8;
+
+    private const double Planned = 0.9;
+    private const double Written = 0.97;
+
     private readonly Case matter;
-    private readonly Lazy<IReadOnlyDictionary<string, Belief>> beliefs;
     private readonly Lazy<IReadOnlyList<Problem>> problems;
+
+    /// <summary>The benches on which circuits are worked out are lent to one asker at a time.</summary>
+    private readonly Lock asking = new();
+
+    private Lazy<IReadOnlyDictionary<string, Belief>> beliefs;
 
     private Notebook(LogDocument log, PropertyHistory history, PracticeBook book)
     {
@@ -46,20 +56,47 @@ public sealed class Notebook
     public static Answers Answer(ReadOnlyMemory<byte> log, PracticeBook book) => Open(log, book).Answer();
 
     /// <summary>Every open question with its explanations and moves, and all moves together, from the controller and with all the time in the world.</summary>
-    public Answers Answer() => AnswerFrom(null, null);
+    /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
+    public Answers Answer(Waiting? waiting = null) => AnswerFrom(null, null, waiting);
 
     /// <summary>The same from where one is, within the time that one has.</summary>
-    public Outcome<Answers> Answer(Standpoint standpoint)
+    /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
+    public Outcome<Answers> Answer(Standpoint standpoint, Waiting? waiting = null)
     {
         var stand = MoveFinder.Stand(matter, standpoint);
-        return stand.Succeeded ? AnswerFrom(stand.Value, standpoint.Minutes) : stand.Problem!;
+        return stand.Succeeded ? AnswerFrom(stand.Value, standpoint.Minutes, waiting) : stand.Problem!;
+    }
+
+    private Answers AnswerFrom(string? at, double? minutes, Waiting? waiting)
+    {
+        using var turn = asking.EnterScope();
+        try
+        {
+            matter.Pace.Begin(waiting ?? new Waiting());
+            var answers = AnswerFrom(at, minutes);
+            matter.Pace.End();
+            return answers;
+        }
+        catch (OperationCanceledException) when (!beliefs.IsValueCreated)
+        {
+            // What was given up keeps its end for good: the next answer begins anew.
+            beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe);
+            throw;
+        }
+        finally
+        {
+            matter.Pace.Rest();
+        }
     }
 
     private Answers AnswerFrom(string? at, double? minutes)
     {
-        var (finder, writer) = (new SubjectFinder(matter), new QuestionWriter(matter));
-        var planned = new MoveFinder(matter, beliefs.Value.SelectMany(b => finder.Find(b.Key, b.Value)), at, minutes);
-        var questions = planned.Plans.Select(p => writer.Write(p.Subject, planned.Of(p), p.Settled is not null)).ToList();
+        var (finder, writer, pace) = (new SubjectFinder(matter), new QuestionWriter(matter), matter.Pace);
+        var subjects = beliefs.Value.SelectMany(b => finder.Find(b.Key, b.Value)).ToList();
+        pace.Until(Planned);
+        var planned = new MoveFinder(matter, pace.Over(subjects), at, minutes);
+        pace.Until(Written);
+        var questions = pace.Over(planned.Plans).Select(p => writer.Write(p.Subject, planned.Of(p), p.Settled is not null)).ToList();
         questions.AddRange(writer.Contradicted(questions, beliefs.Value));
         return new Answers(Engine, Book.Version, [.. questions, .. matter.Unexplained.Select(writer.Unexplained)], Together(questions, planned.Together()));
     }
@@ -72,16 +109,24 @@ public sealed class Notebook
     }
 
     /// <summary>Every reading and run beside what the property as noted predicts for it, nothing broken.</summary>
-    public IReadOnlyList<ReadingLine> Readings() => [.. matter.Evidence.Index()
-        .Where(e => e.Item is not LookEvidence)
-        .GroupBy(e => e.Item.Stations[0])
-        .SelectMany(Lines)
-        .OrderBy(l => l.Index)
-        .Select(l => l.Line)];
+    public IReadOnlyList<ReadingLine> Readings()
+    {
+        using var turn = asking.EnterScope();
+        return [.. matter.Evidence.Index()
+            .Where(e => e.Item is not LookEvidence)
+            .GroupBy(e => e.Item.Stations[0])
+            .SelectMany(Lines)
+            .OrderBy(l => l.Index)
+            .Select(l => l.Line)];
+    }
 
     /// <summary>What stations of one controller do when they are on together, nothing broken.</summary>
     /// <param name="stations">Labels or ids.</param>
-    public Outcome<CircuitAnswer> Circuit(IReadOnlyList<string> stations) => new CircuitWriter(matter, c => beliefs.Value[c].Posterior).Write(stations);
+    public Outcome<CircuitAnswer> Circuit(IReadOnlyList<string> stations)
+    {
+        using var turn = asking.EnterScope();
+        return new CircuitWriter(matter, c => beliefs.Value[c].Posterior).Write(stations);
+    }
 
     private IEnumerable<(int Index, ReadingLine Line)> Lines(IGrouping<string, (int Index, Evidence Item)> notes)
     {
@@ -90,9 +135,16 @@ public sealed class Notebook
     }
 
     /// <summary>A controller that stations name counts, whether or not anybody has noted the controller itself.</summary>
-    private Dictionary<string, Belief> Believe() => matter.Paths.Values
-        .Select(p => p.Controller)
-        .Distinct()
-        .Order(StringComparer.Ordinal)
-        .ToDictionary(c => c, c => BeliefEngine.Of(matter, c), StringComparer.Ordinal);
+    private Dictionary<string, Belief> Believe()
+    {
+        var controllers = matter.Paths.Values.Select(p => p.Controller).Distinct().Order(StringComparer.Ordinal).ToList();
+        var answered = new Dictionary<string, Belief>(StringComparer.Ordinal);
+        foreach (var controller in controllers)
+        {
+            matter.Pace.Until(Believed * (answered.Count + 1) / controllers.Count);
+            answered[controller] = BeliefEngine.Of(matter, controller);
+        }
+
+        return answered;
+    }
 }

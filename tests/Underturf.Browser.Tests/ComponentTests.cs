@@ -71,13 +71,14 @@ public sealed class ComponentTests : BunitContext
     private IRenderedComponent<NotebookPage> Open(FixedNotebook notebook)
     {
         Services.AddSingleton<INotebook>(notebook);
-        return Render<NotebookPage>();
+        var page = Render<NotebookPage>();
+        page.WaitForElement("[data-state=ready], [data-state=failed]");
+        return page;
     }
 
     private sealed class FixedNotebook(Outcome<ReadOnlyMemory<byte>> offered, OpenedLog opened) : INotebook
     {
         public Task<Outcome<ReadOnlyMemory<byte>>> FetchOfferedLogAsync() => Task.FromResult(offered);
-
-        public Task<OpenedLog> OpenAsync(ReadOnlyMemory<byte> log) => Task.FromResult(opened);
+        public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<OpenedLog>>(opened);
     }
 }

@@ -1,6 +1,4 @@
 using Microsoft.Playwright;
-using Underturf.Quantities;
-using Underturf.Server;
 
 [assembly: AssemblyFixture(typeof(Underturf.Browser.ServedPage))]
 
@@ -12,8 +10,7 @@ public sealed class ServedPage : IAsyncLifetime
     /// <summary>When to give up waiting, not when an answer is due: a busy machine is no fault of the page.</summary>
     private const float PatienceMilliseconds = 300_000;
 
-    private readonly CancellationTokenSource ending = new();
-    private Task<Problem?>? serving;
+    private ServedLog? serving;
     private readonly Dictionary<int, Task<IPage>> opened = [];
     private IPlaywright? playwright;
     private IBrowser? chromium;
@@ -23,11 +20,8 @@ public sealed class ServedPage : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        var started = new TaskCompletionSource<Uri>();
-        serving = ServerHost.RunAsync(new ServeOptions(0, Checkout.DemoLog, started.SetResult), ending.Token);
-        await Task.WhenAny(started.Task, serving);
-        Assert.True(started.Task.IsCompleted, started.Task.IsCompleted ? "" : (await serving)?.ToString());
-        Address = await started.Task;
+        serving = await ServedLog.StartAsync(Checkout.DemoLog);
+        Address = serving.Address;
         playwright = await Playwright.CreateAsync();
         chromium = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
@@ -44,9 +38,10 @@ public sealed class ServedPage : IAsyncLifetime
         }
 
         playwright?.Dispose();
-        await ending.CancelAsync();
-        await (serving ?? Task.FromResult<Problem?>(null));
-        ending.Dispose();
+        if (serving is not null)
+        {
+            await serving.DisposeAsync();
+        }
     }
 
     /// <summary>What pages reported as errors, on their consoles or by stopping.</summary>
@@ -64,12 +59,24 @@ public sealed class ServedPage : IAsyncLifetime
 
     private async Task<IPage> OpenAsync(int widthPixels)
     {
-        var page = await chromium!.NewPageAsync(new BrowserNewPageOptions { ViewportSize = new ViewportSize { Width = widthPixels, Height = 900 } });
-        page.PageError += (_, error) => Errors.Add(error);
-        page.Console += (_, message) => Errors.AddRange(message.Type == "error" ? [message.Text] : Array.Empty<string>());
-        page.Request += (_, request) => AskedHosts.Add(new Uri(request.Url).Authority);
-        await page.GotoAsync(Address.ToString());
+        var page = await OpenAsync(Address, widthPixels);
         await WaitForAnswersAsync(page, "Demo log");
+        return page;
+    }
+
+    /// <summary>A page of one's own, in a browser context of its own, not yet answered.</summary>
+    public async Task<IPage> OpenAsync(Uri address, int widthPixels)
+    {
+        var page = await chromium!.NewPageAsync(new BrowserNewPageOptions { ViewportSize = new ViewportSize { Width = widthPixels, Height = 900 } });
+        page.SetDefaultTimeout(PatienceMilliseconds);
+        if (address == Address)
+        {
+            page.PageError += (_, error) => Errors.Add(error);
+            page.Console += (_, message) => Errors.AddRange(message.Type == "error" ? [message.Text] : Array.Empty<string>());
+            page.Request += (_, request) => AskedHosts.Add(new Uri(request.Url).Authority);
+        }
+
+        await page.GotoAsync(address.ToString());
         return page;
     }
 

@@ -9,7 +9,7 @@ namespace Underturf.Papers;
 /// <param name="Controller">Id of its controller.</param>
 /// <param name="Places">Boxes or names of its valves; empty where none was found.</param>
 /// <param name="Ohms">The last ohms read at its terminal, as read.</param>
-/// <param name="State">In a few words: sound, open or not tested.</param>
+/// <param name="State">In a few words: sound, in question or not tested; never "open", which is a fault of a circuit.</param>
 internal sealed record ChartRow(
     string Controller,
     int Terminal,
@@ -66,7 +66,7 @@ internal sealed record ChartRow(
         }
 
         return question.Explanations is [var first, ..]
-            ? ($"open, {Say.Share(first.Probability)}: {first.Summary}", true)
-            : ("open", true);
+            ? ($"in question, {Say.Share(first.Probability)}: {first.Summary}", true)
+            : ("in question", true);
     }
 }

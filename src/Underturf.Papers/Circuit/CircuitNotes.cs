@@ -22,7 +22,9 @@ internal static class CircuitNotes
             Plain($"supply {Volts(supply.OpenVolts, supply.OpenVoltsSpread)} open, {Volts(supply.TerminalVolts, supply.TerminalVoltsSpread)} at the terminal"),
             Plain($"{Amperes(supply.Amperes, supply.AmperesSpread)}, {supply.VoltAmperes:0} of {supply.RatedVoltAmperes:0} VA"),
             Plain($"nothing broken · engine {circuit.Engine}, practice book {circuit.Book}"),
-            Plain("scale from half the supply's volts to all; bar: volts at the coil before its plunger moves, ± a standard deviation; tick: what it needs to pull in"),
+            Plain("scale from half the supply's volts to all"),
+            Plain("bar: volts at the coil before its plunger moves, ± a standard deviation"),
+            Plain("tick: what it needs to pull in"),
             .. circuit.Warnings.Select(w => new CircuitNote(w, true, null)),
         ];
     }

@@ -27,7 +27,7 @@ internal sealed class BeliefEngine
         var cases = fits.SelectMany(f => Cases(f.Fit, f.LogWeight)).ToList();
         var total = LogMath.LogSumExp([.. cases.Select(c => c.Log)]);
         var sum = new WorldSum(clusters);
-        foreach (var (fit, fault, pairs, log) in cases)
+        foreach (var (fit, fault, pairs, log) in owner.Pace.Over(cases))
         {
             sum.Add(fit, fault, pairs, Math.Exp(log - total));
         }

@@ -32,6 +32,9 @@ internal sealed class Case
 
     public PracticeBook Book { get; }
 
+    /// <summary>How far the answer that is asked for has come.</summary>
+    public Pace Pace { get; } = new();
+
     public PropertyView View { get; }
 
     public Cures Cures { get; }

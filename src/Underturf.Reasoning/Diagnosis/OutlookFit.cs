@@ -7,6 +7,7 @@ namespace Underturf.Reasoning.Diagnosis;
 internal sealed class OutlookFit
 {
     private readonly IReadOnlyList<Cluster> clusters;
+    private readonly Pace pace;
     private readonly StateFinder finder;
     private readonly SiteFinder learner;
     private readonly IReadOnlyList<Site>[] sites;
@@ -15,6 +16,7 @@ internal sealed class OutlookFit
     private OutlookFit(Case owner, IReadOnlyList<Cluster> clusters, Outlook prior)
     {
         this.clusters = clusters;
+        pace = owner.Pace;
         (finder, learner) = (new StateFinder(owner), new SiteFinder(owner));
         (sites, states) = (new IReadOnlyList<Site>[clusters.Count], new States[clusters.Count]);
         Posterior = prior.Clone();
@@ -33,8 +35,11 @@ internal sealed class OutlookFit
     public static OutlookFit Of(Case owner, IReadOnlyList<Cluster> clusters, Outlook prior, Outlook? start)
     {
         var fit = new OutlookFit(owner, clusters, prior);
+        owner.Pace.Take(0.25, clusters.Count);
         fit.Begin(start);
+        owner.Pace.Take(0.1, clusters.Count);
         fit.Sweep(k => fit.finder.Weigh(clusters[k], fit.states[k].All, [], fit.Posterior));
+        owner.Pace.Take(0.5, clusters.Count);
         fit.Sweep(k => fit.finder.Find(clusters[k], [], fit.Posterior, deep: true));
         return fit;
     }
@@ -58,6 +63,7 @@ internal sealed class OutlookFit
         var outlook = start?.Clone() ?? Posterior;
         for (var k = 0; k < clusters.Count; k++)
         {
+            pace.Step();
             states[k] = finder.Find(clusters[k], [], outlook, deep: false);
             LogEvidence += states[k].LogTotal;
             sites[k] = learner.Absorb(clusters[k], states[k], [], outlook);
@@ -73,6 +79,7 @@ internal sealed class OutlookFit
     {
         for (var k = 0; k < clusters.Count; k++)
         {
+            pace.Step();
             Posterior.Absorb(sites[k], -1);
             states[k] = weigh(k);
             sites[k] = learner.Absorb(clusters[k], states[k], [], Posterior);

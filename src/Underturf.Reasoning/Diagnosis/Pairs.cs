@@ -36,6 +36,7 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
     {
         var odd = Enumerable.Range(0, clusters.Count).Where(IsOdd).ToHashSet();
         var home = clusters.Index().SelectMany(c => c.Item.Stations.Select(s => (s.Path.Station, c.Index))).ToDictionary(s => s.Station, s => s.Index, StringComparer.Ordinal);
+        owner.Pace.Take(0.3, odd.Count * clusters.Count);
         return [.. owner.Suspects.Pairs(controller, s => odd.Contains(home[s]))
             .Select(p => (Pair: p, Touched: new[] { home[p.Station!], home[p.Other!] }.Distinct().OrderByDescending(odd.Contains).ToArray()))
             .OrderBy(p => p.Touched[0])
@@ -62,6 +63,7 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
     /// <summary>The odd cluster first: most pairs end there.</summary>
     private PairFault? Weigh(Suspect pair, int[] touched)
     {
+        owner.Pace.Step();
         var ratio = Math.Log(pair.Weight);
         if (pair.Fault!.Joins && ratio + Sound(touched[0]).LogPrior + Joined(touched[0]) - fit.States(touched[0]).LogTotal < -Negligible)
         {

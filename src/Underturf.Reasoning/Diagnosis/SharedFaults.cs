@@ -50,7 +50,9 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     public IReadOnlyList<SharedFault> Find(string controller)
     {
         var suspects = owner.Suspects.Shared(controller);
-        var single = Promising(suspects, []).Select(s => Full([s])).ToList();
+        var promising = Promising(suspects, []);
+        owner.Pace.Take(0.7, promising.Count);
+        var single = promising.Select(s => Full([s])).ToList();
         var total = LogMath.LogSumExp([0, .. single.Select(s => s.Fault.LogRatio)]);
         var second = single
             .Where(s => s.Fault.LogRatio > total + Math.Log(Company))
@@ -59,6 +61,7 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
             .SelectMany(first => Promising(suspects, first.Fault.Suspects).Where(s => !SameSeat(s, first.Fault.Suspects[0])).Select(s => Full([first.Fault.Suspects[0], s])))
             .DistinctBy(f => new SuspectSet(f.Fault.Suspects));
         var kept = single.Concat(second).Where(f => f.Fault.LogRatio > total - Negligible).ToList();
+        owner.Pace.Take(0.7, kept.Count);
         return [.. kept.Select(f => f.Fault.LogRatio > total - Minor ? Refined(f.Fault, f.Row) : f.Fault)];
     }
 
@@ -69,8 +72,10 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     private List<Suspect> Promising(IReadOnlyList<SuspectFamily> families, Suspect[] first)
     {
         var scores = families.Select(f => f.Select(s => Math.Log(s.Weight)).ToArray()).ToList();
+        owner.Pace.Take(0.5, clusters.Count);
         for (var k = 0; k < clusters.Count; k++)
         {
+            owner.Pace.Step();
             fit.Ask(k, outlook =>
             {
                 var preview = new Preview(owner, clusters[k], first, outlook, first.Length == 0 ? fit.States(k).LogTotal : null);
@@ -92,6 +97,7 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
 
     private (SharedFault Fault, Row Row) Full(Suspect[] faults)
     {
+        owner.Pace.Step();
         var affected = Enumerable.Range(0, clusters.Count).Where(k => clusters[k].Stations.Any(n => faults.Any(f => Affects(f, n.Path))) && beside.Changes(k, faults)).ToList();
         if (!affected.SequenceEqual(without.Affected))
         {
@@ -114,10 +120,14 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     }
 
     /// <summary>Each cluster weighed once more by what all the others say, not only those before it.</summary>
-    private SharedFault Refined(SharedFault fault, Row row) => fault with
+    private SharedFault Refined(SharedFault fault, Row row)
     {
-        States = fault.States.Keys.Zip(row.Sites).ToDictionary(p => p.First, p => beside.Weigh(p.First, fault.Suspects, row.Outlook.Without(p.Second))),
-    };
+        owner.Pace.Step();
+        return fault with
+        {
+            States = fault.States.Keys.Zip(row.Sites).ToDictionary(p => p.First, p => beside.Weigh(p.First, fault.Suspects, row.Outlook.Without(p.Second))),
+        };
+    }
 
     /// <summary>The affected clusters one after the other.</summary>
     private Row Weigh(List<int> affected, Suspect[] faults, Outlook others)

@@ -1,0 +1,20 @@
+using System.Runtime.InteropServices.JavaScript;
+
+namespace Underturf.FieldApp.Browser;
+
+/// <summary>The page's side of the worker that thinks (wwwroot/thinking.js).</summary>
+internal static partial class WorkerCalls
+{
+    private const string Module = "thinking";
+
+    /// <summary>From the folder of the runtime's own scripts.</summary>
+    public static Task ReadyAsync() => JSHost.ImportAsync(Module, "../thinking.js");
+
+    /// <summary>An object with "answer", the bytes of an <see cref="OpenedLog"/>, or with "failed", why there is none; with neither where it was given up.</summary>
+    /// <param name="number">Of the question, to give up this one and no later one.</param>
+    [JSImport("think", Module)]
+    public static partial Task<JSObject> ThinkAsync(int number, byte[] log, [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> told);
+
+    [JSImport("giveUp", Module)]
+    public static partial void GiveUp(int number);
+}

@@ -1,0 +1,19 @@
+// Has the page kept for use without a signal, and offers a newer build once it is here; nothing changes under the user's hands.
+
+const notice = document.getElementById("newer-build");
+let agreed = false;
+
+if ("serviceWorker" in navigator) {
+  const keeper = await navigator.serviceWorker.register("service-worker.js", { updateViaCache: "none" });
+  offer(keeper);
+  keeper.addEventListener("updatefound", () => keeper.installing?.addEventListener("statechange", () => offer(keeper)));
+  navigator.serviceWorker.addEventListener("controllerchange", () => agreed && location.reload());
+  notice.querySelector("button").addEventListener("click", () => {
+    agreed = true;
+    keeper.waiting?.postMessage("take over");
+  });
+}
+
+function offer(keeper) {
+  notice.hidden = keeper.waiting === null || navigator.serviceWorker.controller === null;
+}

@@ -1,0 +1,63 @@
+using Microsoft.AspNetCore.Components;
+
+namespace Underturf.FieldApp;
+
+/// <summary>
+/// What a log lets one say, the next move first. A large property has many questions, so they are laid out a few at a time, and a touch between is answered.
+/// </summary>
+public sealed partial class AnswersView
+{
+    /// <summary>Laid out at one go: a few milliseconds each on a desk, ten times that on a phone.</summary>
+    private const int AtOnce = 2;
+
+    private OpenedLog? laying;
+    private int laidOut;
+    private bool changed;
+
+    [Parameter, EditorRequired]
+    public OpenedLog Opened { get; set; } = null!;
+
+    /// <summary>All of it stands.</summary>
+    [Parameter, EditorRequired]
+    public EventCallback LaidOut { get; set; }
+
+    protected override async Task OnParametersSetAsync()
+    {
+        if (!ReferenceEquals(laying, Opened))
+        {
+            (laying, laidOut) = (Opened, 0);
+            await LayOutAsync(Opened);
+        }
+    }
+
+    private async Task LayOutAsync(OpenedLog mine)
+    {
+        while (laidOut < mine.Answers.Questions.Count)
+        {
+            laidOut += AtOnce;
+            Render();
+            await Task.Yield();
+            if (!ReferenceEquals(laying, mine))
+            {
+                return;
+            }
+        }
+
+        Render();
+        await LaidOut.InvokeAsync();
+    }
+
+    private void Render()
+    {
+        changed = true;
+        StateHasChanged();
+    }
+
+    /// <summary>Not for every share of a thought that goes on above it.</summary>
+    protected override bool ShouldRender()
+    {
+        var render = changed;
+        changed = false;
+        return render;
+    }
+}
