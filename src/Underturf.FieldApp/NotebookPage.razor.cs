@@ -43,12 +43,12 @@ public sealed partial class NotebookPage : IDisposable
             return;
         }
 
-        var step = inHand.Take(log.Value);
+        var (step, asksForNewer) = (inHand.Take(log.Value), name == logName);
         logName = name;
         switch (step)
         {
             case LogStep.Same when state == "ready":
-                Say("ready", $"No newer note. {Count(opened!.Answers.Questions.Count)}");
+                Say("ready", $"{(asksForNewer ? "No newer note. " : "")}{Count(opened!.Answers.Questions.Count)}");
                 return;
             case LogStep.Same when state == "working":
                 return;
