@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using Microsoft.Playwright;
+using Underturf.Browser;
 using Underturf.Server;
 
 namespace Underturf.Benchmarks;
@@ -44,11 +45,7 @@ internal sealed class MeasuredPage : IAsyncDisposable
 
         measured.address = await started.Task;
         measured.playwright = await Playwright.CreateAsync();
-        measured.browser = await measured.playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
-        {
-            ExecutablePath = FindChromium(),
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-        });
+        measured.browser = await Chromium.LaunchAsync(measured.playwright);
         measured.page = await measured.NewPageAsync();
         await measured.page.EvaluateAsync(Listen);
         return measured;
@@ -110,10 +107,6 @@ internal sealed class MeasuredPage : IAsyncDisposable
         await page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/jsonl", Buffer = log });
         await page.Locator(".log-name", new PageLocatorOptions { HasText = name }).WaitForAsync();
     }
-
-    private static string FindChromium() =>
-        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(folder => Path.Combine(folder, "chromium")).FirstOrDefault(File.Exists)
-        ?? throw new InvalidOperationException("Chromium is not on PATH. Install the Debian package: apt-get install chromium");
 
     private static Task ReadyAsync(IPage shown) => shown.Locator("[data-state=ready]").WaitForAsync();
 }

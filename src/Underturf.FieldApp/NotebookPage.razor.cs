@@ -6,6 +6,8 @@ namespace Underturf.FieldApp;
 /// <summary>The one page: opens a log, shows what it lets one say, the next move first. While it thinks it can be stopped, and a newer note begins it again.</summary>
 public sealed partial class NotebookPage : IDisposable
 {
+    private const string Weighing = "Weighing every explanation against every reading…";
+
     private readonly LogInHand inHand = new();
     private CancellationTokenSource thinking = new();
     private OpenedLog? opened;
@@ -57,10 +59,10 @@ public sealed partial class NotebookPage : IDisposable
                 break;
         }
 
-        await ThinkAsync(step == LogStep.Newer ? "A newer note has come in. Working it out again…" : "Weighing every explanation against every reading…");
+        await ThinkAsync(step == LogStep.Newer ? "A newer note has come in. Working it out again…" : Weighing);
     }
 
-    private Task AgainAsync() => ThinkAsync("Weighing every explanation against every reading…");
+    private Task AgainAsync() => ThinkAsync(Weighing);
 
     private void GiveUp()
     {

@@ -23,11 +23,7 @@ public sealed class ServedPage : IAsyncLifetime
         serving = await ServedLog.StartAsync(Checkout.DemoLog);
         Address = serving.Address;
         playwright = await Playwright.CreateAsync();
-        chromium = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
-        {
-            ExecutablePath = FindChromium(),
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-        });
+        chromium = await Chromium.LaunchAsync(playwright);
     }
 
     public async ValueTask DisposeAsync()
@@ -86,9 +82,4 @@ public sealed class ServedPage : IAsyncLifetime
         await page.Locator(".log-name", new PageLocatorOptions { HasText = logName }).WaitForAsync(new LocatorWaitForOptions { Timeout = PatienceMilliseconds });
         await page.Locator("[data-state=ready], [data-state=failed]").WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached, Timeout = PatienceMilliseconds });
     }
-
-    private static string FindChromium() =>
-        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)
-            .Select(folder => Path.Combine(folder, "chromium")).FirstOrDefault(File.Exists)
-        ?? throw new InvalidOperationException("Chromium is not on PATH. Install the Debian package: apt-get install chromium");
 }

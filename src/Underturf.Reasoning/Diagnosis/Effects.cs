@@ -21,7 +21,7 @@ internal interface IFaultyCircuit
     void JoinOther();
 
     /// <summary>Ohms in series with the suspect's part.</summary>
-    void AddSeries(Suspect suspect, double ohms, double logSpread);
+    void AddSeries(Suspect suspect, double ohms);
 
     /// <summary>So many more coils in series with the suspect's part.</summary>
     void AddCoils(Suspect suspect, int count);
@@ -68,7 +68,7 @@ internal static class Effects
 
         if (fault.SeriesOhms is not null || (fault.DcSeriesOhms is not null && suspect.Passes != Passes.All && !circuit.IsFed))
         {
-            circuit.AddSeries(suspect, suspect.Amount, suspect.SeriesLogSpread);
+            circuit.AddSeries(suspect, suspect.Amount);
         }
 
         if (fault.SeriesCoils is { } coils)

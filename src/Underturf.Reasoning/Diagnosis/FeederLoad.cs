@@ -22,7 +22,7 @@ internal record struct FeederLoad
     public int Coil { get; init; } = -1;
 
     /// <summary>Which suspect put it there, or its shunt; -1 for none.</summary>
-    public int Suspect { get; set; } = -1;
+    public int Suspect { get; init; } = -1;
 
     /// <summary>True for what has a coil's reactance.</summary>
     public bool IsCoil { get; init; }

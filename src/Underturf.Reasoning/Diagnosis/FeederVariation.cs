@@ -116,8 +116,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     /// <summary>As far from the other common as from its own.</summary>
     public void JoinOther() => (IsCutOff, IsTouched) = (false, true);
 
-    public void AddSeries(Suspect suspect, double ohms, double logSpread) =>
-        Add(suspect, ohms, suspect.AmountLogSpread, Math.Sqrt((logSpread * logSpread) - (suspect.AmountLogSpread * suspect.AmountLogSpread)), false);
+    public void AddSeries(Suspect suspect, double ohms) => Add(suspect, ohms, suspect.AmountLogSpread, suspect.Fault!.Drift, false);
 
     public void AddCoils(Suspect suspect, int count) => Add(suspect, count * feeder.Book.Coil.Ohms, CoilModel.UnseenSpread(feeder.Book, count), 0, true);
 

@@ -147,26 +147,26 @@ internal sealed class Outlook
         var factor = Math.Exp(LogLevel);
         var (levelA, levelB) = (a.LevelSlope * factor, b.LevelSlope * factor);
         var sum = (levelA * levelB * covariance[0]) + (a.Amounts.Length == b.Amounts.Length ? Dot(a.Amounts, b.Amounts) : 0);
-        sum += levelA * Along(b, Unknowns.Level);
+        sum += levelA * Along(Unknowns.Level, b.Shared, b.Slopes);
         for (var i = 0; i < a.Shared.Length; i++)
         {
             if (a.Slopes[i] != 0)
             {
-                sum += a.Slopes[i] * ((levelB * covariance[a.Shared[i] * count]) + Along(b, a.Shared[i]));
+                sum += a.Slopes[i] * ((levelB * covariance[a.Shared[i] * count]) + Along(a.Shared[i], b.Shared, b.Slopes));
             }
         }
 
         return sum;
     }
 
-    /// <summary>Covariance of a reading with one unknown, what it has by the level not counted.</summary>
-    private double Along(Prediction prediction, int unknown)
+    /// <summary>Covariance of an unknown with a sum of slopes times unknowns.</summary>
+    private double Along(int unknown, int[] shared, double[] slopes)
     {
         var sum = 0.0;
         var row = covariance.AsSpan(unknown * count, count);
-        for (var j = 0; j < prediction.Shared.Length; j++)
+        for (var j = 0; j < shared.Length; j++)
         {
-            sum += prediction.Slopes[j] * row[prediction.Shared[j]];
+            sum += slopes[j] * row[shared[j]];
         }
 
         return sum;
@@ -205,14 +205,7 @@ internal sealed class Outlook
         var sum = 0.0;
         for (var i = 0; i < a.Shared.Length; i++)
         {
-            var row = covariance.AsSpan(a.Shared[i] * count, count);
-            var inner = 0.0;
-            for (var j = 0; j < b.Shared.Length; j++)
-            {
-                inner += b.Slopes[j] * row[b.Shared[j]];
-            }
-
-            sum += a.Slopes[i] * inner;
+            sum += a.Slopes[i] * Along(a.Shared[i], b.Shared, b.Slopes);
         }
 
         return sum;

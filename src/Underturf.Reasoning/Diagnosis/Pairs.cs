@@ -65,12 +65,7 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
     {
         owner.Pace.Step();
         var ratio = Math.Log(pair.Weight);
-        if (pair.Fault!.Joins && ratio + Sound(touched[0]).LogPrior + Joined(touched[0]) - fit.States(touched[0]).LogTotal < -Negligible)
-        {
-            return null;
-        }
-
-        if (pair.Fault.Joins && ratio + Joined(pair, touched) < -Negligible)
+        if (pair.Fault!.Joins && (ratio + MostGain(touched[0]) < -Negligible || ratio + MostGain(pair, touched) < -Negligible))
         {
             return null;
         }
@@ -91,24 +86,28 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
 
     /// <summary>
     /// A bound of the logarithm of what a cluster's notes can gain by being joined to others: more coils side by side never show more ohms, so that a
-    /// reading above what is expected speaks against it at least as strongly as against all being sound. Notes hang together, and all of them are no likelier than the unlikeliest alone.
+    /// reading above what is expected speaks against it at least as strongly as against all being sound. Notes hang together, and all of them are no
+    /// likelier than the unlikeliest alone.
     /// </summary>
-    private double Joined(int k)
+    private double MostGain(int k)
     {
         if (!joined.TryGetValue(k, out var bound))
         {
-            bound = clusters[k].Evidence
+            bound = Gain(k, clusters[k].Evidence
                 .Where(e => e is ReadingEvidence { IsFed: false } && e.Side([], Outlook(k), owner.Cures) < 0)
-                .Min(e => (double?)e.LogChance([], Outlook(k), owner.Cures)) ?? 0;
+                .Select(e => e.LogChance([], Outlook(k), owner.Cures)));
             joined[k] = bound;
         }
 
         return bound;
     }
 
-    /// <summary>A bound of the same by how many ohms two of them show, by what all clusters but the first touched say.</summary>
-    private double Joined(Suspect pair, int[] touched) =>
-        touched.Sum(k => Sound(k).LogPrior - fit.States(k).LogTotal + (clusters[k].Evidence.Min(e => (double?)JoinedBound.Log(e, pair, Outlook(touched[0]), owner.Cures)) ?? 0));
+    /// <summary>The same by how many ohms two clusters show, by what all but the first of them say.</summary>
+    private double MostGain(Suspect pair, int[] touched) =>
+        touched.Sum(k => Gain(k, clusters[k].Evidence.Select(e => JoinedBound.Log(e, pair, Outlook(touched[0]), owner.Cures))));
+
+    /// <param name="bounds">Of the logarithms of the chances of single notes.</param>
+    private double Gain(int k, IEnumerable<double> bounds) => Sound(k).LogPrior + bounds.DefaultIfEmpty(0).Min() - fit.States(k).LogTotal;
 
     private State Sound(int k) => new([], clusters[k].Stations.Sum(s => s.LogNone), 0);
 

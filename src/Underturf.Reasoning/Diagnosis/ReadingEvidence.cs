@@ -89,27 +89,16 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
     {
         var prediction = Predict(active);
         var unsteady = Math.Log(Unsteady(active, prediction));
-        if (prediction.IsOpen || before is null || before.IsEmpty)
+        var chance = prediction.IsOpen || before is null or { IsEmpty: true } ? Alone(prediction, outlook) : Display.LogChance(before.Expect(prediction, Display.Instrument));
+        if (!prediction.IsOpen && Shown.Value is { } value)
         {
-            Tell(before, prediction);
-            return First(prediction, outlook) + unsteady;
+            before?.Add(this, prediction, Display, value.Si);
         }
 
-        var expected = before.Expect(prediction, Display.Instrument);
-        Tell(before, prediction);
-        return Display.LogChance(expected) + unsteady;
+        return chance + unsteady;
     }
 
-    private void Tell(JointReadings? others, Prediction prediction)
-    {
-        if (others is not null && !prediction.IsOpen && Shown.Value is { } value)
-        {
-            others.Add(this, prediction, Display, value.Si);
-        }
-    }
-
-    /// <summary>By itself.</summary>
-    private double First(Prediction prediction, Outlook outlook)
+    private double Alone(Prediction prediction, Outlook outlook)
     {
         if (!ReferenceEquals(prediction, last.Prediction) || last.Outlook != outlook.Version)
         {

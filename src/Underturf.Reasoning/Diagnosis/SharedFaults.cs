@@ -34,7 +34,7 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     /// For the clusters that the last fault changed what all others say of what is shared, and the logarithm of their chance without it. Faults of one seat come in a
     /// row, and on a large property an outlook is megabytes.
     /// </summary>
-    private (List<int> Affected, Outlook Others, double Log) without = ([-1], fit.Posterior, 0);
+    private (List<int> Affected, Outlook Others, double Log)? without;
 
     /// <summary>The outlook of a row that nobody asks for again.</summary>
     private Outlook? spare;
@@ -99,17 +99,24 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     {
         owner.Pace.Step();
         var affected = Enumerable.Range(0, clusters.Count).Where(k => clusters[k].Stations.Any(n => faults.Any(f => Affects(f, n.Path))) && beside.Changes(k, faults)).ToList();
-        if (!affected.SequenceEqual(without.Affected))
+        if (without is not { } sound || !affected.SequenceEqual(sound.Affected))
         {
-            var others = fit.Without(affected);
-            var sound = Weigh(affected, [], Fresh(others));
-            (without, spare) = ((affected, others, sound.Log), sound.Outlook);
+            sound = Without(affected);
+            without = sound;
         }
 
-        var row = Weigh(affected, faults, Fresh(without.Others));
-        var fault = new SharedFault(faults, faults.Sum(f => Math.Log(f.Weight)) + row.Log - without.Log, affected.Zip(row.States).ToDictionary(p => p.First, p => p.Second));
+        var row = Weigh(affected, faults, Fresh(sound.Others));
+        var fault = new SharedFault(faults, faults.Sum(f => Math.Log(f.Weight)) + row.Log - sound.Log, affected.Zip(row.States).ToDictionary(p => p.First, p => p.Second));
         spare = fault.LogRatio < -Minor ? row.Outlook : null;
         return (fault, row);
+    }
+
+    private (List<int> Affected, Outlook Others, double Log) Without(List<int> affected)
+    {
+        var others = fit.Without(affected);
+        var row = Weigh(affected, [], Fresh(others));
+        spare = row.Outlook;
+        return (affected, others, row.Log);
     }
 
     private Outlook Fresh(Outlook outlook)

@@ -1,4 +1,5 @@
 using System.Collections;
+using Underturf.Property.Practice;
 
 namespace Underturf.Reasoning.Diagnosis;
 
@@ -9,32 +10,31 @@ namespace Underturf.Reasoning.Diagnosis;
 internal sealed class SuspectFamily : IReadOnlyList<Suspect>
 {
     private readonly Suspect seat;
+    private readonly Spread? unknown;
     private readonly Suspect?[] made;
 
     /// <param name="seat">The fault at its place, its weight that of all amounts together.</param>
     public SuspectFamily(Suspect seat)
     {
         this.seat = seat;
-        made = new Suspect?[IsSpread ? Strata.Count : 1];
+        unknown = seat.Passes == Passes.All || seat.Note is not null ? null : seat.Fault?.Unknown;
+        made = new Suspect?[unknown is null ? 1 : Strata.Count];
     }
-
-    /// <summary>Something that has no amount, or just one that is known.</summary>
-    private bool IsSpread => seat.Fault?.Unknown is not null && seat.Passes != Passes.All && seat.Note is null;
 
     public int Count => made.Length;
 
     /// <summary>log of the chance that it is there in no amount.</summary>
     public double LogNone => -Count * Math.Log(1 + (seat.Weight / Count));
 
-    public Suspect this[int index] => made[index] ??= IsSpread ? At(index) : seat;
+    public Suspect this[int index] => made[index] ??= unknown is null ? seat : At(unknown, index);
 
     public IEnumerator<Suspect> GetEnumerator() => Enumerable.Range(0, Count).Select(i => this[i]).GetEnumerator();
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 
-    private Suspect At(int index)
+    private Suspect At(Spread ohms, int index)
     {
-        var (amount, spread) = Strata.Of(seat.Fault!.Unknown!, index);
+        var (amount, spread) = Strata.Of(ohms, index);
         return seat with { Amount = amount, AmountLogSpread = spread, Weight = seat.Weight / Count };
     }
 }

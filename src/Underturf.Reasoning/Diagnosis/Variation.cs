@@ -44,11 +44,11 @@ internal sealed class Variation(Bench bench, PracticeBook book) : IFaultyCircuit
     /// <summary>As far from the other common as from its own.</summary>
     public void JoinOther() => Set(bench.Sensor, 0);
 
-    public void AddSeries(Suspect suspect, double ohms, double logSpread)
+    public void AddSeries(Suspect suspect, double ohms)
     {
         if (bench.SeriesElement(suspect) is var element and >= 0)
         {
-            Add(element, ohms, PartKind.Other, logSpread);
+            Add(element, ohms, PartKind.Other, suspect.SeriesLogSpread);
         }
     }
 

@@ -30,15 +30,12 @@ internal sealed class CandidateFinder(Case owner, Subject subject, IReadOnlyList
     }
 
     /// <summary>A reading that was taken is not proposed again, unless it may have been misread.</summary>
-    private bool IsTaken(Measure measures, IReadOnlyList<string> stations, string? place) => Taken(measures, stations, place)
+    private bool IsTaken(Measure measures, IReadOnlyList<string> stations, string? place) => reach.Taken(measures, stations, place)
         .Any(e => worlds.Where(w => w.Suspects.Any(s => s.Note == e.Entry)).Sum(w => w.Probability) < owner.Book.Questions.ShowAbove);
-
-    private IEnumerable<ReadingEvidence> Taken(Measure measures, IReadOnlyList<string> stations, string? place) => owner.Evidence.OfType<ReadingEvidence>().Where(e =>
-        e.Measures == measures && e.Stations.Order().SequenceEqual(stations.Order()) && (place is null || e.Place == place));
 
     private Candidate Reading(ProbePractice probe, IReadOnlyList<string> stations, string? place)
     {
-        var notes = Taken(probe.Measures == Measure.ReversedOhms ? Measure.StationOhms : probe.Measures, stations, place).Select(e => e.Entry).ToList();
+        var notes = reach.Taken(probe.Measures == Measure.ReversedOhms ? Measure.StationOhms : probe.Measures, stations, place).Select(e => e.Entry).ToList();
         var outcomes = notes.Count > 0
             ? Again(notes, probe.Measures == Measure.ReversedOhms)
             : Outcomes.OfReading([.. worlds.Select(w => Predict(w, probe, stations, place))], belief, owner.Book.Instrument(probe).Most);

@@ -29,6 +29,10 @@ internal sealed class Reach(Case owner, Subject subject)
         _ => [Path.Station],
     };
 
+    /// <summary>Readings that were taken in the same way, of the same stations, at the same place; at any where none is named.</summary>
+    public IEnumerable<ReadingEvidence> Taken(Measure measures, IReadOnlyList<string> stations, string? place) => owner.Evidence.OfType<ReadingEvidence>().Where(e =>
+        e.Measures == measures && e.Stations.Order().SequenceEqual(stations.Order()) && (place is null || e.Place == place));
+
     /// <summary>Chances that a look into a place finds each finding, and nothing odd, in a world. Findings that exclude each other here share what is seen.</summary>
     public static double[] LookRow(World world, string place, List<string> findings)
     {

@@ -24,16 +24,13 @@ internal sealed class Foresights(Case owner, Subject subject, Sample sample)
             yield break;
         }
 
-        foreach (var place in reach.Places(probe).Where(p => !IsTaken(probe.Measures, stations, p)))
+        foreach (var place in reach.Places(probe).Where(p => !reach.Taken(probe.Measures, stations, p).Any()))
         {
-            yield return probe.Measures == Measure.ReversedOhms && IsTaken(Measure.StationOhms, stations, place)
+            yield return probe.Measures == Measure.ReversedOhms && reach.Taken(Measure.StationOhms, stations, place).Any()
                 ? Reversed(probe)
                 : Reading(probe, stations, place);
         }
     }
-
-    private bool IsTaken(Measure measures, IReadOnlyList<string> stations, string? place) => owner.Evidence.OfType<ReadingEvidence>().Any(e =>
-        e.Measures == measures && e.Stations.Order().SequenceEqual(stations.Order()) && (place is null || e.Place == place));
 
     private Foreseen Reading(ProbePractice probe, IReadOnlyList<string> stations, string? place)
     {
