@@ -56,8 +56,9 @@ public static class ServerHost
     {
         var files = new PhysicalFileProvider(page);
         app.UseMiddleware<LoopbackOnly>();
+        app.Use(Revalidated);
         app.UseDefaultFiles(new DefaultFilesOptions { FileProvider = files });
-        app.UseStaticFiles(new StaticFileOptions { FileProvider = files, ContentTypeProvider = ContentTypes(), OnPrepareResponse = Revalidate });
+        app.UseStaticFiles(new StaticFileOptions { FileProvider = files, ContentTypeProvider = ContentTypes() });
         app.UseRouting();
         app.MapGet("/demo.jsonl", () => options.OfferedLog is { } log
             ? Results.File(Path.GetFullPath(log), "application/jsonl; charset=utf-8")
@@ -79,8 +80,12 @@ public static class ServerHost
         return types;
     }
 
-    // File names carry no fingerprint, so a browser must ask each time whether its copy still holds.
-    private static void Revalidate(StaticFileResponseContext context) => context.Context.Response.Headers.CacheControl = "no-cache";
+    // File names carry no fingerprint and a log grows, so a browser must ask each time whether its copy still holds.
+    private static Task Revalidated(HttpContext context, RequestDelegate next)
+    {
+        context.Response.Headers.CacheControl = "no-cache";
+        return next(context);
+    }
 
     private static Task WaitAsync(CancellationToken cancellation)
     {

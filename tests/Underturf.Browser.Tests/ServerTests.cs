@@ -13,6 +13,17 @@ public sealed class ServerTests(ServedPage served)
         Assert.Equal(await File.ReadAllBytesAsync(Checkout.DemoLog, TestContext.Current.CancellationToken), bytes);
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("demo.jsonl")]
+    [InlineData("thinking.js")]
+    public async Task A_browser_is_told_to_ask_whether_its_copy_still_holds(string asked)
+    {
+        using var client = new HttpClient { BaseAddress = served.Address };
+        using var response = await client.GetAsync(new Uri(asked, UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.True(response.Headers.CacheControl?.NoCache);
+    }
+
     [Fact]
     public async Task A_request_in_the_name_of_another_host_is_refused()
     {

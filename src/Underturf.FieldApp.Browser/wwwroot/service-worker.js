@@ -9,7 +9,7 @@ const logs = "underturf-logs";
 const page = new URL("index.html", self.location).href;
 const offeredLog = new URL("demo.jsonl", self.location).href;
 
-self.addEventListener("install", (event) => event.waitUntil(keepAll()));
+self.addEventListener("install", (event) => event.waitUntil(Promise.all([keepAll(), keepLog()])));
 self.addEventListener("activate", (event) => event.waitUntil(forgetOlder()));
 self.addEventListener("message", ({ data }) => data === "take over" && self.skipWaiting());
 self.addEventListener("fetch", (event) => {
@@ -22,6 +22,11 @@ async function keepAll() {
   const cache = await caches.open(build);
   const files = self.assetsManifest.assets.filter(({ url }) => !url.startsWith("service-worker"));
   await cache.addAll(files.map(({ url, hash }) => new Request(url, { integrity: hash, cache: "no-cache" })));
+}
+
+/** The page asked for its log before this worker stood between; without a log to keep, the page is kept all the same. */
+async function keepLog() {
+  await newest(new Request(offeredLog)).catch(() => undefined);
 }
 
 async function forgetOlder() {
@@ -41,7 +46,7 @@ async function own(request) {
 async function newest(request) {
   const cache = await caches.open(logs);
   try {
-    const answer = await fetch(request);
+    const answer = await fetch(request, { cache: "no-cache" });
     if (answer.ok) {
       await cache.put(request, answer.clone());
     }
