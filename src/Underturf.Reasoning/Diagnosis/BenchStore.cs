@@ -8,6 +8,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
 {
     private readonly Dictionary<Key, (Bench Bench, Prediction Sound)> benches = [];
     private readonly Dictionary<string, StationFeeder> feeders = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string Station, LegKey Leg), StationFeeder> cut = [];
     private readonly Dictionary<(string Station, string Partner, string Place), StationFeeder?> joined = [];
     private readonly Dictionary<(string Station, string Other, Suspect Pair), (Bench Bench, Prediction Sound)> beside = [];
 
@@ -21,7 +22,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
         var pair = Pair(active, stations);
         if (stations.Count == 1)
         {
-            return (pair is null ? Feeder(stations[0]).Predict(measures, place, inrush, active) : Paired(measures, stations[0], place, inrush, active, pair))
+            return (pair is null ? Feeder(stations[0], active).Predict(measures, place, inrush, active) : Paired(measures, stations[0], place, inrush, active, pair))
                 ?? Benched(new Key(measures, stations[0], Partner(stations[0], pair!), place, inrush, JoinAt(pair!), pair!.Fault!.Swaps), true, active);
         }
 
@@ -137,7 +138,34 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
         return feeder;
     }
 
-    private StationFeeder NewFeeder(StationPath path, IReadOnlyList<int> ends) => new(path, book, supplyOf(path.Controller), unknownsOf(path.Controller), ends);
+    /// <summary>Where a suspect sits inside a stretch, the feeder with that stretch cut; of several the first, the others lie at their stretch's far end.</summary>
+    private StationFeeder Feeder(string station, Suspect[] active)
+    {
+        foreach (var suspect in active)
+        {
+            if (suspect is { IsInside: true, Leg: { } leg } && suspect.Station == station && paths[station].IndexOf(leg.Id, leg.To) is var stretch and >= 0)
+            {
+                return Cut(station, leg, stretch);
+            }
+        }
+
+        return Feeder(station);
+    }
+
+    private StationFeeder Cut(string station, LegKey leg, int stretch)
+    {
+        if (!cut.TryGetValue((station, leg), out var feeder))
+        {
+            var path = CutPath.Of(paths[station], stretch);
+            feeder = NewFeeder(path, [path.Legs.Count - 1], stretch);
+            cut[(station, leg)] = feeder;
+        }
+
+        return feeder;
+    }
+
+    private StationFeeder NewFeeder(StationPath path, IReadOnlyList<int> ends, int cut = -1) =>
+        new(path, book, supplyOf(path.Controller), unknownsOf(path.Controller), ends, cut);
 
     /// <summary>Whether a pair changes what is measured: it holds a station of it, and both were there at that time and, where it has a place, met in it.</summary>
     private bool IsHere(Suspect pair, IReadOnlyList<string> stations) => stations.Any(pair.Concerns) && Meets(pair.Station!, pair.Place) && Meets(pair.Other!, pair.Place);

@@ -211,6 +211,7 @@ internal sealed class FeederReading
             if (load.Suspect >= 0)
             {
                 amounts[Prediction.AmountsOfOne * load.Suspect] += shunt;
+                amounts[(Prediction.AmountsOfOne * load.Suspect) + Prediction.FurtherWire] += load.Node == feeder.Cut ? Along(work, load.Node) : 0;
             }
         }
 
@@ -224,6 +225,13 @@ internal sealed class FeederReading
         slopes[1] = work.IsFed ? mean * feeder.Supply.VoltsSpread / feeder.Supply.Volts : 0;
         slopes[2] = mean * bias;
         return new Prediction(mean, level, own, false, work.IsTouched, known, slopes) { Amounts = amounts };
+    }
+
+    /// <summary>Change of the mean for one standard deviation of where in a cut stretch something sits: one half longer, the other as much shorter.</summary>
+    private double Along(FeederVariation work, int cut)
+    {
+        var stretch = 2 * (feeder.ConductorCopper[cut] + (work.IsEarthed ? 0 : feeder.CommonCopper[cut]));
+        return (legSlopes[cut] - legSlopes[cut + 1]) * stretch * CutPath.ShareSpread;
     }
 
     /// <summary>A valve that pulls in is read by nobody's meter.</summary>

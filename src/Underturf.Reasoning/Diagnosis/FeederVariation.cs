@@ -145,7 +145,8 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     {
         if (!IsEarthed && feeder.LegOf(suspect) is var leg and >= 0)
         {
-            loads.Add(new FeederLoad { Node = leg, CoilOhms = ohms, CoilSpread = logSpread, Suspect = current });
+            var node = suspect.IsInside && leg - 1 == feeder.Cut && leg > 0 ? feeder.Cut : leg;
+            loads.Add(new FeederLoad { Node = node, CoilOhms = ohms, CoilSpread = logSpread, Suspect = current });
             IsTouched = true;
         }
     }

@@ -10,7 +10,7 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <param name="Slopes">Change of the mean for one standard deviation of each of them.</param>
 internal sealed record Prediction(double Mean, double LevelSlope, double OwnVariance, bool IsOpen, bool IsTouched, int[] Shared, double[] Slopes)
 {
-    /// <summary>How many of <see cref="Amounts"/> each suspect has: its ohms, then the coil and the wire of a further valve.</summary>
+    /// <summary>How many of <see cref="Amounts"/> each suspect has: its ohms, then the coil and the wire of a further valve, or where in its stretch it sits.</summary>
     public const int AmountsOfOne = 3;
 
     public const int FurtherCoil = 1;

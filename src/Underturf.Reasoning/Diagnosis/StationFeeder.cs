@@ -15,9 +15,10 @@ internal sealed class StationFeeder
     private readonly Dictionary<(Measure, string?, bool), Prediction> sound = [];
 
     /// <param name="ends">Legs at whose far ends a conductor ends: the insulation of a whole conductor is reckoned there.</param>
-    public StationFeeder(StationPath path, PracticeBook book, Supply supply, Unknowns unknowns, IReadOnlyList<int> ends)
+    /// <param name="cut">Of a stretch cut in two (<see cref="CutPath"/>) the half toward the controller; -1 where none is.</param>
+    public StationFeeder(StationPath path, PracticeBook book, Supply supply, Unknowns unknowns, IReadOnlyList<int> ends, int cut)
     {
-        (Path, Book, Supply, Ends) = (path, book, supply, ends);
+        (Path, Book, Supply, Ends, Cut) = (path, book, supply, ends, cut);
         var legs = path.Legs;
         var count = legs.Count;
         (ConductorCopper, CommonCopper, LengthSpread, Lengths) = (new double[count], new double[count], new double[count], new int[count]);
@@ -26,7 +27,7 @@ internal sealed class StationFeeder
             ConductorCopper[i] = BenchLayout.WireOhms(book, legs[i].StationSize, legs[i].LengthMetres);
             CommonCopper[i] = BenchLayout.WireOhms(book, legs[i].CommonSize, legs[i].LengthMetres);
             LengthSpread[i] = legs[i].OhmsLogSpread;
-            Lengths[i] = unknowns.Length(new LegKey(legs[i].Id, legs[i].To));
+            Lengths[i] = unknowns.Length(KeyOf(legs[i == cut ? i + 1 : i]));
         }
 
         Coils = [.. path.Valves.Select((v, i) => Coil(v, i, book))];
@@ -44,6 +45,9 @@ internal sealed class StationFeeder
 
     /// <summary>Legs at whose far ends a conductor ends.</summary>
     public IReadOnlyList<int> Ends { get; }
+
+    /// <summary>Of a stretch cut in two the half toward the controller, the other half comes next; -1 where none is.</summary>
+    public int Cut { get; }
 
     /// <summary>Ohms of the station's conductor in each leg, splices not counted.</summary>
     public double[] ConductorCopper { get; }
@@ -98,15 +102,7 @@ internal sealed class StationFeeder
             return -1;
         }
 
-        for (var i = 0; i < Path.Legs.Count; i++)
-        {
-            if (Path.Legs[i].To == key.To && Path.Legs[i].Id == key.Id)
-            {
-                return i;
-            }
-        }
-
-        return -1;
+        return Path.IndexOf(key.Id, key.To);
     }
 
     /// <summary>Loop ohms from the controller to a place on the way, splices not counted.</summary>
@@ -134,6 +130,8 @@ internal sealed class StationFeeder
 
         return 0;
     }
+
+    private static LegKey KeyOf(Leg leg) => new(leg.Id, leg.To);
 
     private static FeederLoad Coil(ValveEnd end, int index, PracticeBook book)
     {

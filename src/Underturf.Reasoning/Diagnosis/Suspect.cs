@@ -57,6 +57,9 @@ public sealed record Suspect
 
     public override int GetHashCode() => System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(this);
 
+    /// <summary>Whether it touches the common somewhere inside a stretch, not at an end of it.</summary>
+    public bool IsInside => Fault is { Scope: FaultScope.Conductor, ToCommonOhms: not null };
+
     public bool IsPair => Fault?.Scope == FaultScope.Pair;
 
     /// <summary>Whether it is a pair that holds the station.</summary>

@@ -39,6 +39,20 @@ public sealed record StationPath(string Station, string Controller, IReadOnlyLis
     /// <summary>The last leg at whose far end the other path passes too; nothing where the two never meet.</summary>
     public Leg? LastMeeting(StationPath other) => Legs.LastOrDefault(leg => other.LegTo(leg.To) >= 0);
 
+    /// <summary>The index of a leg, or -1.</summary>
+    public int IndexOf(string id, string to)
+    {
+        for (var i = 0; i < Legs.Count; i++)
+        {
+            if (Legs[i].To == to && Legs[i].Id == id)
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
     /// <summary>The index of the leg that ends at a place, or -1.</summary>
     public int LegTo(string place)
     {

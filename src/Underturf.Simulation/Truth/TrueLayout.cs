@@ -48,7 +48,9 @@ internal sealed class TrueLayout
 
     public int Element(string name) => elements[name];
 
-    public int CommonNode(string common, string place) => Wiring.Node($"common {common}@{place}");
+    public int CommonNode(string common, string place) => Wiring.Node(CommonAt(common, place));
+
+    private static string CommonAt(string common, string place) => $"common {common}@{place}";
 
     private int Node(string station, string place) => Wiring.Node(NodeName(station, place));
 
@@ -78,12 +80,14 @@ internal sealed class TrueLayout
         foreach (var leg in path.Legs)
         {
             var to = truth.DeviceAt(station, leg.To) is null ? Node(station, leg.To) : BeforeDevice(station, leg.To);
-            Wire(NodeName(station, leg.To), leg.Parent < 0 ? start : Node(station, leg.From), to, leg, leg.StationSize, StationOhms(station, leg.To));
-            var name = $"common {common}@{leg.To}";
+            var near = leg.Parent < 0 ? start : Node(station, leg.From);
+            Wire(NodeName(station, leg.To), near, to, leg, leg.StationSize, StationOhms(station, leg.To), truth.ContactsInside(leg.To).Where(c => c.Station == station));
+            var name = CommonAt(common, leg.To);
             if (!elements.ContainsKey(name))
             {
                 var back = leg.Parent < 0 ? CommonStart(common) : CommonNode(common, leg.From);
-                Wire(name, back, CommonNode(common, leg.To), leg, leg.CommonSize, CommonOhms(common, leg.To));
+                var contacts = truth.ContactsInside(leg.To).Where(c => truth.CommonOf(c.Station!) == common);
+                Wire(name, back, CommonNode(common, leg.To), leg, leg.CommonSize, CommonOhms(common, leg.To), contacts);
             }
         }
     }
@@ -104,11 +108,22 @@ internal sealed class TrueLayout
 
     private int BeforeDevice(string station, string place) => Wiring.Node($"{station}@{place} before the device");
 
-    private void Wire(string name, int from, int to, Leg leg, WireSize size, double faultOhms)
+    /// <summary>A stretch, in pieces where conductors touch inside it; by its name one finds the piece before the place where it ends.</summary>
+    private void Wire(string name, int from, int to, Leg leg, WireSize size, double faultOhms, IEnumerable<TrueFault> contacts)
     {
         var ohms = truth.Numbers.LengthMetres(leg) * CopperWire.OhmsPerMetre(size, truth.Numbers.SoilKelvins);
-        elements[name] = Wiring.AddResistor(name, from, to, ohms + truth.Book.Wire.SoundSpliceOhms + faultOhms);
+        var (node, reached) = (from, 0.0);
+        foreach (var contact in contacts.OrderBy(truth.ShareAlong))
+        {
+            var (next, share) = (Wiring.Node(Inside(name, contact)), truth.ShareAlong(contact));
+            Wiring.AddResistor(Inside(name, contact), node, next, ohms * (share - reached));
+            (node, reached) = (next, share);
+        }
+
+        elements[name] = Wiring.AddResistor(name, node, to, (ohms * (1 - reached)) + truth.Book.Wire.SoundSpliceOhms + faultOhms);
     }
+
+    private static string Inside(string stretch, TrueFault contact) => $"{stretch} where {contact.Station} touches";
 
     private double StationOhms(string station, string place) => truth.Faults
         .Where(f => f.Station == station && f.Place == place && truth.Practice(f).Scope is FaultScope.Conductor or FaultScope.Splice or FaultScope.Branch)
@@ -202,7 +217,9 @@ internal sealed class TrueLayout
 
         foreach (var contact in truth.Faults.Where(f => truth.Practice(f).ToCommonOhms is not null && f.Station == station))
         {
-            Wiring.AddResistor("contact", Node(station, contact.Place!), CommonNode(truth.CommonOf(station), contact.Place!), contact.Amount);
+            var (conductor, common) = (NodeName(station, contact.Place!), CommonAt(truth.CommonOf(station), contact.Place!));
+            var (a, b) = truth.IsInside(contact) ? (Inside(conductor, contact), Inside(common, contact)) : (conductor, common);
+            Wiring.AddResistor("contact", Wiring.Node(a), Wiring.Node(b), contact.Amount);
         }
     }
 }

@@ -55,6 +55,15 @@ internal sealed class TrueWiring
     /// <summary>The one fault that is another thing where there is another common than where there is none.</summary>
     public bool IsWrongCommon(TrueFault fault) => Practice(fault).OtherCommon;
 
+    /// <summary>Whether a conductor touches the common inside a stretch, not at an end of it.</summary>
+    public bool IsInside(TrueFault fault) => Practice(fault) is { Scope: FaultScope.Conductor, ToCommonOhms: not null };
+
+    /// <summary>Where conductors touch the common inside the stretch that ends at a place.</summary>
+    public IEnumerable<TrueFault> ContactsInside(string place) => Faults.Where(f => f.Place == place && IsInside(f));
+
+    /// <summary>How far along its stretch such a contact lies, as a share of it.</summary>
+    public double ShareAlong(TrueFault contact) => Numbers.Even($"along {contact.Station} {contact.Place}");
+
     /// <summary>Whether a fault of no station sits on a station's controller.</summary>
     public bool Concerns(TrueFault fault, string station) => fault.Controller is null || fault.Controller == Path(station).Controller;
 

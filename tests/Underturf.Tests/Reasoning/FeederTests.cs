@@ -25,7 +25,7 @@ public sealed class FeederTests
             var path = new PathFinder(history.Now, book).All().MaxBy(p => p.Legs.Count)!;
             var twin = path with { Valves = [.. path.Valves, new ValveEnd(null, path.Legs[0].To, 0, 28, "twin")] };
             var (supply, unknowns) = (new Supplies(history, book).Of(history.Now, path.Controller, 0), new Unknowns(book));
-            var (feeder, place) = (new StationFeeder(twin, book, supply, unknowns, [twin.Legs.Count - 1]), path.Valves[0].Place);
+            var (feeder, place) = (new StationFeeder(twin, book, supply, unknowns, [twin.Legs.Count - 1], -1), path.Valves[0].Place);
             var bench = BenchLayout.Of(new BenchSetup([twin], measures, place, supply), book, unknowns);
             foreach (var suspects in Sets(twin, new SeededGenerator(seed)))
             {
@@ -55,7 +55,7 @@ public sealed class FeederTests
                 if (JoinedPath.Of(path, partner, pair.Place!) is { } both)
                 {
                     var bench = BenchLayout.Of(new BenchSetup([path, partner], measures, null, supply, JoinAt: pair.Place), book, unknowns);
-                    var feeder = new StationFeeder(both.Path, book, supply, unknowns, [path.Legs.Count - 1, both.PartnersEnd]);
+                    var feeder = new StationFeeder(both.Path, book, supply, unknowns, [path.Legs.Count - 1, both.PartnersEnd], -1);
                     Same(new Predictor(book, unknowns).Predict(bench, bench.Vary(book, [pair])), feeder.Predict(measures, null, inrush: false, []), unknowns);
                     compared++;
                 }
@@ -63,6 +63,39 @@ public sealed class FeederTests
         }
 
         Assert.True(compared > 20);
+    }
+
+    [Theory]
+    [InlineData(Measure.StationOhms)]
+    [InlineData(Measure.OutwardOhms)]
+    [InlineData(Measure.CoilVolts)]
+    public void A_conductor_that_touches_the_common_inside_a_stretch_reads_what_the_network_with_a_place_there_reads(Measure measures)
+    {
+        const double Nudge = 1e-4;
+        for (ulong seed = 31; seed < 37; seed++)
+        {
+            var history = PropertyHistory.Fold(WorldGenerator.Make(seed, book).Log.Standing);
+            var path = new PathFinder(history.Now, book).All().MaxBy(p => p.Legs.Count)!;
+            var (supply, unknowns) = (new Supplies(history, book).Of(history.Now, path.Controller, 0), new Unknowns(book));
+            foreach (var suspect in new SuspectList(book, [path]).Private(path).SelectMany(f => f).Where(s => s.IsInside))
+            {
+                var stretch = path.IndexOf(suspect.Leg!.Value.Id, suspect.Leg.Value.To);
+                var cut = CutPath.Of(path, stretch);
+                var actual = new StationFeeder(cut, book, supply, unknowns, [cut.Legs.Count - 1], stretch).Predict(measures, path.Legs[0].To, inrush: false, [suspect]);
+                double Laid(double share) => WithAPlaceAt(share, cut, stretch, suspect, measures, supply);
+                Close(Laid(0.5), actual.Mean, actual.Mean);
+                Close((Laid(0.5 + Nudge) - Laid(0.5 - Nudge)) / (2 * Nudge) * CutPath.ShareSpread, actual.Amounts[Prediction.FurtherWire], actual.Mean);
+            }
+        }
+    }
+
+    private static double WithAPlaceAt(double share, StationPath cut, int half, Suspect suspect, Measure measures, Supply supply)
+    {
+        var metres = 2 * cut.Legs[half].LengthMetres;
+        var legs = cut.Legs.Select((l, i) => i == half ? l with { LengthMetres = share * metres } : i == half + 1 ? l with { LengthMetres = (1 - share) * metres } : l);
+        var (path, unknowns) = (cut with { Legs = [.. legs] }, new Unknowns(book));
+        var bench = BenchLayout.Of(new BenchSetup([path], measures, path.Legs[half == 0 ? 1 : 0].To, supply), book, unknowns);
+        return new Predictor(book, unknowns).Predict(bench, bench.Vary(book, [suspect with { Leg = new LegKey(cut.Legs[half].Id, cut.Legs[half].To) }])).Mean;
     }
 
     private static IEnumerable<Suspect[]> Sets(StationPath path, SeededGenerator chance)

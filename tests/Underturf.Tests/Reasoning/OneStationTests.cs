@@ -63,8 +63,20 @@ public sealed class OneStationTests
     public void Wire_ohms_alone_with_the_coil_lifted_are_a_conductor_that_touches_the_common()
     {
         var low = Site.Line().Sweep(60, (3, Site.Ohms(Site.WireOhms(60, 1) + 0.3))).Run(3, "stays shut").Read("station ohms", Site.Ohms(Site.WireOhms(60, 1) + 0.3), "s3");
-        Assert.True(low.Answer().About(3).Share("shorted-conductors") > 0.5);
-        Assert.True(low.ReadAt("b2", "coil ohms", "31.2 ohm", "s3").Answer().About(3).At("box 1", "shorted-conductors") > 0.9);
+        Assert.True(low.Answer().About(3).Share("shorted-conductors", "touching-run") > 0.5);
+        var question = low.ReadAt("b2", "coil ohms", "31.2 ohm", "s3").Answer().About(3);
+        Assert.True(question.At("box 1", "shorted-conductors") > 0.85);
+        Assert.True(question.Share("shorted-conductors", "touching-run") > 0.98, "the rest touches just before or just behind the box");
+    }
+
+    [Fact]
+    public void A_short_that_opened_splices_show_between_two_boxes_is_inside_the_run()
+    {
+        var site = Site.Line(200).Sweep(200, (5, Site.Ohms(Site.WireOhms(300, 2) + 0.3)))
+            .ReadAt("b1", "outward ohms", Site.Ohms(Site.WireOhms(100, 1) + 0.3), "s5").ReadAt("b2", "outward ohms", Site.Ohms(Site.SoundOhms(200, 1)), "s5");
+        var question = site.Answer().About(5);
+        Assert.Equal("touching-run", question.Leading());
+        Assert.Equal("between box 1 and box 2", question.Explanation("touching-run").Places[0].Label);
     }
 
     [Fact]
@@ -203,7 +215,7 @@ public sealed class OneStationTests
     public void Low_ohms_to_an_earth_pin_are_a_leak()
     {
         var site = Site.Line().Sweep().Read("earth ohms", "15 kohm", "s3").Read("earth ohms", Over, "s4");
-        Assert.True(site.Answer().About(3).Share("leak-to-earth") > 0.9);
+        Assert.True(site.Answer().About(3).Share("leak-to-earth", "leaking-run") > 0.9);
     }
 
     [Fact]
