@@ -4,19 +4,28 @@ using Underturf.Numerics;
 
 namespace Underturf.Reasoning.Diagnosis;
 
-/// <summary>What is known of the shared unknowns: a normal distribution over all of them.</summary>
+/// <summary>
+/// What is known of the shared unknowns: a normal distribution over all of them. One that differs from another by a few sites has that one's covariance and
+/// a correction of rank one for each of them: on a large property a covariance is megabytes.
+/// </summary>
 internal sealed class Outlook
 {
     private readonly int count;
     private readonly double[] mean;
     private readonly double[] covariance;
 
-    private Outlook(int count, double[] mean, double[] covariance)
+    /// <summary>What is added to the covariance of the outlook beneath, which has to stay as it is; nothing where the covariance is its own.</summary>
+    private readonly List<Correction>? corrections;
+
+    private Outlook(int count, double[] mean, double[] covariance, List<Correction>? corrections = null)
     {
         this.count = count;
         this.mean = mean;
         this.covariance = covariance;
+        this.corrections = corrections;
     }
+
+    private ReadOnlySpan<Correction> Corrections => CollectionsMarshal.AsSpan(corrections);
 
     /// <summary>Before any reading.</summary>
     public static Outlook Prior(int count, double levelMean, double levelSpread)
@@ -59,7 +68,7 @@ internal sealed class Outlook
             {
                 for (var j = 0; j < size; j++)
                 {
-                    mixed.covariance[(i * size) + j] += weight * (part.covariance[(i * size) + j] + ((part.mean[i] - mixed.mean[i]) * (part.mean[j] - mixed.mean[j])));
+                    mixed.covariance[(i * size) + j] += weight * (part.Covariance(i, j) + ((part.mean[i] - mixed.mean[i]) * (part.mean[j] - mixed.mean[j])));
                 }
             }
         }
@@ -70,16 +79,14 @@ internal sealed class Outlook
     /// <summary>Another object each time that what is known changes.</summary>
     public object Version { get; private set; } = new();
 
-    /// <summary>How many numbers it holds.</summary>
-    public int Numbers => covariance.Length;
-
     public double LogLevel => mean[Unknowns.Level];
 
-    public double LogLevelSpread => Math.Sqrt(covariance[0]);
+    public double LogLevelSpread => Math.Sqrt(Covariance(Unknowns.Level, Unknowns.Level));
 
-    public Outlook Clone() => new(count, [.. mean], [.. covariance]);
+    /// <summary>A clone of an outlook whose covariance is its own.</summary>
+    public Outlook Clone() => corrections is null ? new(count, [.. mean], [.. covariance]) : throw new InvalidOperationException("It has another's covariance.");
 
-    /// <summary>A clone in the room of another outlook that nobody needs any more.</summary>
+    /// <summary>A clone of an outlook whose covariance is its own, in the room of another that nobody needs any more.</summary>
     public Outlook CloneInto(Outlook spare)
     {
         mean.CopyTo(spare.mean, 0);
@@ -88,10 +95,10 @@ internal sealed class Outlook
         return spare;
     }
 
-    /// <summary>The outlook with some sites taken out again.</summary>
+    /// <summary>The outlook with a few sites taken out again; this one has to stay as it is for as long as that is used.</summary>
     public Outlook Without(IEnumerable<Site> sites)
     {
-        var outlook = Clone();
+        var outlook = new Outlook(count, [.. mean], covariance, [.. Corrections]);
         outlook.Absorb(sites, -1);
         return outlook;
     }
@@ -138,6 +145,12 @@ internal sealed class Outlook
             }
         }
 
+        foreach (var (factor, gain) in Corrections)
+        {
+            var share = Share(gain, level, shared, slopes);
+            sum += factor * share * share;
+        }
+
         return Math.Max(0, sum);
     }
 
@@ -156,10 +169,38 @@ internal sealed class Outlook
             }
         }
 
+        foreach (var (weight, gain) in Corrections)
+        {
+            sum += weight * Share(gain, levelA, a.Shared, a.Slopes) * Share(gain, levelB, b.Shared, b.Slopes);
+        }
+
         return sum;
     }
 
-    /// <summary>Covariance of an unknown with a sum of slopes times unknowns.</summary>
+    private double Covariance(int i, int j)
+    {
+        var sum = covariance[(i * count) + j];
+        foreach (var (factor, gain) in Corrections)
+        {
+            sum += factor * gain[i] * gain[j];
+        }
+
+        return sum;
+    }
+
+    /// <summary>A gain's product with slopes.</summary>
+    private static double Share(double[] gain, double level, int[] shared, double[] slopes)
+    {
+        var sum = level * gain[Unknowns.Level];
+        for (var i = 0; i < shared.Length; i++)
+        {
+            sum += slopes[i] * gain[shared[i]];
+        }
+
+        return sum;
+    }
+
+    /// <summary>Covariance of an unknown with a sum of slopes times unknowns, by the covariance beneath.</summary>
     private double Along(int unknown, int[] shared, double[] slopes)
     {
         var sum = 0.0;
@@ -208,6 +249,11 @@ internal sealed class Outlook
             sum += a.Slopes[i] * Along(a.Shared[i], b.Shared, b.Slopes);
         }
 
+        foreach (var (factor, gain) in Corrections)
+        {
+            sum += factor * Share(gain, 0, a.Shared, a.Slopes) * Share(gain, 0, b.Shared, b.Slopes);
+        }
+
         return sum;
     }
 
@@ -218,36 +264,51 @@ internal sealed class Outlook
     /// <returns>log of the integral of the product, the outlook's density being normalised.</returns>
     public double Absorb(Site site, double weight = 1)
     {
-        var (shared, slopes) = (site.Direction.Shared, site.Direction.Slopes);
         Version = new object();
+        var (shared, slopes, gain) = (site.Direction.Shared, site.Direction.Slopes, Gain(site.Direction));
+        var (tau, nu, at) = (weight * site.Tau, weight * site.Nu, Mean(site.Direction));
+        var variance = Share(gain, 0, shared, slopes);
+        var scale = 1 + (tau * variance);
+        AddTimes(mean, (nu - (tau * at)) / scale, gain);
+        Correct(-tau / scale, gain);
+        return (-0.5 * LogMath.LogOnePlus(tau * variance)) + (((nu * at) - (0.5 * tau * at * at) + (0.5 * nu * nu * variance)) / scale);
+    }
+
+    /// <summary>Covariance of every unknown with a sum of them.</summary>
+    private double[] Gain(Direction direction)
+    {
         var gain = new double[count];
-        for (var i = 0; i < shared.Length; i++)
+        for (var i = 0; i < direction.Shared.Length; i++)
         {
-            if (slopes[i] != 0)
+            if (direction.Slopes[i] != 0)
             {
-                AddTimes(gain, slopes[i], covariance.AsSpan(shared[i] * count, count));
+                AddTimes(gain, direction.Slopes[i], covariance.AsSpan(direction.Shared[i] * count, count));
             }
         }
 
-        var variance = 0.0;
-        for (var i = 0; i < shared.Length; i++)
+        foreach (var (factor, earlier) in Corrections)
         {
-            variance += slopes[i] * gain[shared[i]];
+            AddTimes(gain, factor * Share(earlier, 0, direction.Shared, direction.Slopes), earlier);
         }
 
-        var (tau, nu, at) = (weight * site.Tau, weight * site.Nu, Mean(site.Direction));
-        var scale = 1 + (tau * variance);
+        return gain;
+    }
+
+    private void Correct(double factor, double[] gain)
+    {
+        if (corrections is not null)
+        {
+            corrections.Add(new Correction(factor, gain));
+            return;
+        }
+
         for (var i = 0; i < count; i++)
         {
-            mean[i] += gain[i] * (nu - (tau * at)) / scale;
-            var factor = gain[i] * tau / scale;
-            if (factor != 0)
+            if (gain[i] != 0)
             {
-                AddTimes(covariance.AsSpan(i * count, count), -factor, gain);
+                AddTimes(covariance.AsSpan(i * count, count), factor * gain[i], gain);
             }
         }
-
-        return (-0.5 * LogMath.LogOnePlus(tau * variance)) + (((nu * at) - (0.5 * tau * at * at) + (0.5 * nu * nu * variance)) / scale);
     }
 
     /// <summary>Adds a multiple of a row, as many numbers at a time as the processor takes.</summary>
@@ -265,6 +326,9 @@ internal sealed class Outlook
             to[i] += factor * row[i];
         }
     }
+
+    /// <summary>Adds factor times the gain's product with itself.</summary>
+    private readonly record struct Correction(double Factor, double[] Gain);
 }
 
 /// <summary>A weighted sum of shared unknowns.</summary>

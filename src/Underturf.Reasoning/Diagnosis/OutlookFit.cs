@@ -47,15 +47,12 @@ internal sealed class OutlookFit
     /// <summary>What all other clusters say.</summary>
     public Outlook Without(int cluster) => Posterior.Without(sites[cluster]);
 
-    /// <summary>What the clusters that are not named say.</summary>
-    public Outlook Without(IEnumerable<int> some) => Posterior.Without(some.SelectMany(k => sites[k]));
-
-    /// <summary>Asks for something under what all other clusters say, which is lent for as long as the question takes.</summary>
-    public void Ask(int cluster, Action<Outlook> question)
+    /// <summary>What the clusters that are not named say, as an outlook that can take more in.</summary>
+    public Outlook Without(IEnumerable<int> some)
     {
-        Posterior.Absorb(sites[cluster], -1);
-        question(Posterior);
-        Posterior.Absorb(sites[cluster]);
+        var outlook = Posterior.Clone();
+        outlook.Absorb(some.SelectMany(k => sites[k]), -1);
+        return outlook;
     }
 
     private void Begin(Outlook? start)

@@ -20,10 +20,6 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
 
     private const int MostKept = 14;
     private const int MostBeside = 6;
-    private const int FewestOutlooks = 16;
-
-    /// <summary>Outlooks kept hold about so many numbers together.</summary>
-    private const int MostNumbers = 8_000_000;
 
     /// <summary>So many pairs at once, no station in two of them.</summary>
     private const int MostTogether = 3;
@@ -39,7 +35,6 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
         owner.Pace.Take(0.3, odd.Count * clusters.Count);
         return [.. owner.Suspects.Pairs(controller, s => odd.Contains(home[s]))
             .Select(p => (Pair: p, Touched: new[] { home[p.Station!], home[p.Other!] }.Distinct().OrderByDescending(odd.Contains).ToArray()))
-            .OrderBy(p => p.Touched[0])
             .Select(p => Weigh(p.Pair, p.Touched))
             .OfType<PairFault>()
             .OrderByDescending(p => p.LogRatio)
@@ -115,12 +110,6 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
     {
         if (!outlooks.TryGetValue(k, out var outlook))
         {
-            // On a large property each is megabytes, and pairs come in the order of their first cluster.
-            if (outlooks.Count >= Math.Max(FewestOutlooks, MostNumbers / fit.Posterior.Numbers))
-            {
-                outlooks.Clear();
-            }
-
             outlook = fit.Without(k);
             outlooks[k] = outlook;
         }

@@ -76,14 +76,11 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
         for (var k = 0; k < clusters.Count; k++)
         {
             owner.Pace.Step();
-            fit.Ask(k, outlook =>
+            var preview = new Preview(owner, clusters[k], first, fit.Without(k), first.Length == 0 ? fit.States(k).LogTotal : null);
+            foreach (var f in Enumerable.Range(0, families.Count).Where(f => clusters[k].Stations.Any(n => Affects(families[f][0], n.Path))))
             {
-                var preview = new Preview(owner, clusters[k], first, outlook, first.Length == 0 ? fit.States(k).LogTotal : null);
-                foreach (var f in Enumerable.Range(0, families.Count).Where(f => clusters[k].Stations.Any(n => Affects(families[f][0], n.Path))))
-                {
-                    preview.AddTo(scores[f], families[f]);
-                }
-            });
+                preview.AddTo(scores[f], families[f]);
+            }
         }
 
         var best = Math.Max(0, scores.SelectMany(s => s).DefaultIfEmpty(0).Max());

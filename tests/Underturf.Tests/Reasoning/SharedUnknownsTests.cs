@@ -33,6 +33,26 @@ public sealed class SharedUnknownsTests
         }
     }
 
+    [Fact]
+    public void An_outlook_without_a_few_sites_is_what_taking_them_out_of_a_copy_leaves()
+    {
+        var chance = new SeededGenerator(63);
+        var outlook = Outlook.Prior(6, 0.1, 0.3);
+        Factor[] factors = [.. Enumerable.Range(0, 8).Select(_ => new Factor(new Direction([0, 1, 3, 4], [chance.NextDouble(), 1, -chance.NextDouble(), 2]), chance.NextDouble(), chance.NextDouble()))];
+        outlook.Absorb(factors);
+        var (copy, without) = (outlook.Clone(), outlook.Without(factors[..2]).Without(factors[2..4]));
+        copy.Absorb(factors[..4], -1);
+        without.Absorb(factors[0]);
+        copy.Absorb(factors[0]);
+        var (a, b) = (new Direction([0, 2, 4], [1, -2, 0.5]), new Direction([1, 3, 5], [1, 3, 0.5]));
+        Assert.Equal(copy.Mean(a), without.Mean(a), 1e-9);
+        Assert.Equal(copy.Covariance(a, b), without.Covariance(a, b), 1e-9);
+        Assert.Equal(copy.LogLevelSpread, without.LogLevelSpread, 1e-9);
+        var (one, other) = (new Prediction(30, 20, 1, false, false, [1, 4], [2, 0.3]), new Prediction(50, 25, 1, false, false, [4, 5], [1, 0.3]));
+        Assert.Equal(copy.Variance(one), without.Variance(one), 1e-9);
+        Assert.Equal(copy.Covariance(one, other), without.Covariance(one, other), 1e-9);
+    }
+
     /// <summary>Every unknown drawn 60000 times, the stations weighed as if it were known: no normal factor in it.</summary>
     [Theory]
     [InlineData("38.6 ohm", 1)]
