@@ -5,7 +5,7 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>
 /// The states of a cluster beside a fault that it shares with others: the likeliest by all its notes, and the likeliest by the notes that the
 /// fault leaves alone; these stand for all others too, by their share of the latter notes. A station that the common cuts off still shows its
-/// own leak to earth.
+/// own leak to earth. Readings between two stations are left out of that choice.
 /// </summary>
 internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, OutlookFit fit)
 {
@@ -37,11 +37,11 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
     private List<State> Company(Cluster cluster, ulong mask, States without)
     {
         var outlook = fit.Posterior;
-        var notes = cluster.Evidence.Where((_, i) => (mask & Bit(i)) != 0).ToList();
+        var notes = cluster.Evidence.Where((_, i) => (mask & Bit(i)) != 0).ToHashSet();
         var none = cluster.Stations.Sum(s => s.LogNone);
         var singles = cluster.Stations
-            .SelectMany(s => s.Families.SelectMany(f => f))
-            .Select(s => (Suspect: s, Log: none + Math.Log(s.Weight) + finder.Log(notes, [s], outlook)))
+            .Select(s => finder.Alone(s.By(notes.Contains), outlook).All)
+            .SelectMany(own => own.Where(s => !s.IsSound).Select(s => (Suspect: s.Suspects[0], Log: s.LogWeight - own.First(o => o.IsSound).LogWeight)))
             .OrderByDescending(s => s.Log)
             .ToList();
         var alone = singles.TakeWhile((s, i) => i < MostKept || (i < MostAlone && s.Log > singles[0].Log - Near)).ToList();

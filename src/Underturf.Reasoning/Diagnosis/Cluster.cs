@@ -14,12 +14,24 @@ internal sealed class Cluster
 }
 
 /// <summary>What could be wrong with one station alone, and the notes that bear on it.</summary>
-/// <param name="Evidence">The quickest to weigh first.</param>
-/// <param name="Families">Each thing that could be wrong, "all sound" not among them.</param>
-internal sealed record StationNotes(Translation.StationPath Path, IReadOnlyList<Evidence> Evidence, IReadOnlyList<SuspectFamily> Families)
+/// <param name="evidence">The quickest to weigh first.</param>
+/// <param name="families">Each thing that could be wrong, "all sound" not among them.</param>
+internal sealed class StationNotes(Translation.StationPath path, IReadOnlyList<Evidence> evidence, IReadOnlyList<SuspectFamily> families)
 {
+    public Translation.StationPath Path { get; } = path;
+
+    public IReadOnlyList<Evidence> Evidence { get; } = evidence;
+
+    public IReadOnlyList<SuspectFamily> Families { get; } = families;
+
     /// <summary>log of the chance that none of them is wrong.</summary>
-    public double LogNone { get; } = Families.Sum(f => f.LogNone);
+    public double LogNone { get; } = families.Sum(f => f.LogNone);
+
+    /// <summary>A bound of the logarithm of the chance of the notes from each one on, whatever is wrong; 0 behind the last.</summary>
+    public IReadOnlyList<double> LogCeilings { get; } = [.. Enumerable.Range(0, evidence.Count + 1).Select(i => evidence.Skip(i).Sum(e => e.LogCeiling))];
+
+    /// <summary>The same station by some of its notes.</summary>
+    public StationNotes By(Func<Evidence, bool> some) => new(Path, [.. Evidence.Where(some)], Families);
 }
 
 /// <summary>Things wrong together in a cluster, and the logarithm of their chance with the cluster's notes.</summary>

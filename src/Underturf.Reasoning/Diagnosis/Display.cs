@@ -18,6 +18,7 @@ internal sealed class Display
     private readonly bool overRange;
     private readonly double low;
     private readonly double high;
+    private double? ceiling;
 
     public Display(InstrumentPractice instrument, PracticeBook book, Shown shown)
     {
@@ -57,6 +58,17 @@ internal sealed class Display
         : overRange ? Normal.LogCdf((mean - instrument.Most) / sigma)
         : low > mean ? Normal.LogCdf((mean - low) / sigma)
         : 0;
+
+    /// <summary>
+    /// A bound of the logarithm of the chance for every circuit, and for anything. The spread is at least the instrument's own error, so that the density at the
+    /// display is no more than that of a normal one about it; for means below half of what is shown, no more than exp(-1/2) over the distance times sqrt(2 pi), for which
+    /// the spread is as large as the distance. Where the logarithm is normal its spread is at least <see cref="Wide"/>.
+    /// </summary>
+    public double LogCeiling => ceiling ??= overRange || low <= 0 ? 0 : Math.Min(0, Math.Max(LogChanceUnmodelled(), Math.Log(Math.Max(Linear, OfLogarithm))));
+
+    private double Linear => (high - low) / (Math.Sqrt(2 * Math.PI) * Math.Min(Math.Sqrt(instrument.OwnVariance(low / 2)), low / 2 * Math.Sqrt(Math.E)));
+
+    private double OfLogarithm => Math.Log(high / low) / (Math.Sqrt(2 * Math.PI) * Math.Min(Wide, book.Wire.OpenOhms.LogSpread));
 
     /// <summary>Mean of what is displayed, and its standard deviation: what the circuit leaves open and the instrument's own error.</summary>
     public static (double Mean, double Sigma) Expect(InstrumentPractice instrument, Prediction prediction, Outlook outlook)

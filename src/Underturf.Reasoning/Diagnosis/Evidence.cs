@@ -32,6 +32,9 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
         return AllowAnything(active) ? LogChanceUnmodelled : LogChanceActive(active, outlook, before);
     }
 
+    /// <summary>A bound of the logarithm of its chance, whatever is wrong.</summary>
+    public virtual double LogCeiling => 0;
+
     /// <summary>
     /// Where what is predicted moves one way only as a suspect's amount grows: below (-1) or above (1) what was noted, so that amounts between two on one
     /// side lie on that side too; 0 where that is not known. Resistance is monotone in every resistance (Rayleigh; exact).

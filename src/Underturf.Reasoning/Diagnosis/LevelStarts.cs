@@ -97,7 +97,7 @@ internal sealed class LevelStarts(Case owner, IReadOnlyList<Cluster> clusters, U
 
     private static Cluster Read(Cluster cluster) => new()
     {
-        Stations = [.. cluster.Stations.Select(s => s with { Evidence = [.. s.Evidence.OfType<ReadingEvidence>()] })],
+        Stations = [.. cluster.Stations.Select(s => s.By(e => e is ReadingEvidence))],
         Ties = cluster.Ties,
     };
 }

@@ -42,6 +42,8 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
         return !AllowAnything(active) && Predict(active) is { IsOpen: false } prediction ? prediction : null;
     }
 
+    public override double LogCeiling => Display.LogCeiling;
+
     public override bool IsOfTheSame(Evidence other) =>
         other is ReadingEvidence reading && reading.Measures == Measures && reading.Place == Place && Stations.ToHashSet(StringComparer.Ordinal).SetEquals(reading.Stations);
 

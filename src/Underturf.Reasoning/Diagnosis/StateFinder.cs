@@ -5,12 +5,12 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>
 /// Weighs everything that could be wrong in a cluster: each suspect alone, and where that does not make the notes ordinary, two and three
 /// together. States are dropped as soon as the notes weighed so far put them out of the question: no later note can bring them back, because
-/// no chance is above one.
+/// no chance is above its ceiling.
 /// </summary>
 internal sealed class StateFinder(Case owner)
 {
     /// <summary>States below the best by this much in the logarithm are left out; their sum is bounded in the result.</summary>
-    private const double Negligible = 13;
+    private const double Negligible = 14;
 
     /// <summary>A station less likely sound than this is searched for several faults at once.</summary>
     private const double Ordinary = 0.9;
@@ -29,6 +29,9 @@ internal sealed class StateFinder(Case owner)
         var parts = cluster.Stations.Select(s => FindAlone(s, shared, outlook, deep)).ToList();
         return parts is [var only] ? only : Product(cluster, parts, shared, outlook);
     }
+
+    /// <summary>States of one station by its own notes, one fault at most.</summary>
+    public States Alone(StationNotes station, Outlook outlook) => FindAlone(station, [], outlook, deep: false);
 
     /// <summary>Only these states, weighed anew.</summary>
     public States Weigh(Cluster cluster, IEnumerable<State> some, Suspect[] shared, Outlook outlook)
@@ -78,7 +81,7 @@ internal sealed class StateFinder(Case owner)
             var tried = new Dictionary<SuspectSet, Verdict>();
             foreach (var seed in seeds)
             {
-                foreach (var family in station.Families.Where(f => Together(seed.Suspects, f[0])))
+                foreach (var family in station.Families.Where(f => Together(seed.Suspects, f[0]) && !IsHopeless(station, seed, f, found)))
                 {
                     AmountSieve.Run(family.Count, i => TryOnce(station, seed, family[i], shared, outlook, found, tried), found.LeaveOut);
                 }
@@ -88,6 +91,19 @@ internal sealed class StateFinder(Case owner)
         }
 
         return States.Of(found.Kept(), found.LogLeftOut);
+    }
+
+    /// <summary>Out of the question whatever the notes say.</summary>
+    private static bool IsHopeless(StationNotes station, State seed, SuspectFamily more, Found found)
+    {
+        var most = seed.LogPrior + more.LogWeight + station.LogCeilings[0];
+        var hopeless = most < found.Best - Negligible;
+        if (hopeless)
+        {
+            found.LeaveOut(most);
+        }
+
+        return hopeless;
     }
 
     /// <summary>A set of suspects may grow from each of its members.</summary>
@@ -147,10 +163,11 @@ internal sealed class StateFinder(Case owner)
         for (var i = 0; i < station.Evidence.Count; i++)
         {
             weight += station.Evidence[i].LogChance(active, outlook, owner.Cures, before);
-            if (weight < found.Best - Negligible)
+            var most = weight + station.LogCeilings[i + 1];
+            if (most < found.Best - Negligible)
             {
-                found.LeaveOut(weight);
-                return new Verdict(i, station.Evidence[i].Side(active, outlook, owner.Cures, before), weight);
+                found.LeaveOut(most);
+                return new Verdict(i, station.Evidence[i].Side(active, outlook, owner.Cures, before), most);
             }
         }
 

@@ -23,6 +23,9 @@ internal sealed class SuspectFamily : IReadOnlyList<Suspect>
 
     public int Count => made.Length;
 
+    /// <summary>log of the prior odds of all amounts together.</summary>
+    public double LogWeight => Math.Log(seat.Weight);
+
     /// <summary>log of the chance that it is there in no amount.</summary>
     public double LogNone => -Count * Math.Log(1 + (seat.Weight / Count));
 
