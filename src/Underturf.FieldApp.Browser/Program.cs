@@ -9,4 +9,5 @@ var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<NotebookPage>("#app");
 builder.Services.AddScoped(_ => new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
 builder.Services.AddScoped<INotebook, BrowserNotebook>();
+builder.Services.AddScoped<IDevice, BrowserDevice>();
 await builder.Build().RunAsync();

@@ -1,5 +1,7 @@
 using System.Runtime.InteropServices.JavaScript;
+using System.Text;
 using System.Text.Json;
+using Underturf.FieldLog;
 using Underturf.Property.Practice;
 using Underturf.Reasoning;
 
@@ -13,8 +15,16 @@ internal static partial class Thinker
     internal static byte[] Answer(byte[] log)
     {
         var notebook = Notebook.Open(log, PracticeBook.Default);
-        return JsonSerializer.SerializeToUtf8Bytes(new OpenedLog(notebook.Answer(new Waiting(new Teller())), notebook.Problems), OpenedLogJson.Default.OpenedLog);
+        var answers = notebook.Answer(new Waiting(new Teller()));
+        var opened = new OpenedLog(answers, notebook.Problems)
+        {
+            Asked = [.. answers.Moves.Select(Asked)],
+            Readings = [.. notebook.Readings().Select(line => new PredictedReading(line.Entry.ToString(), line.Predicted))],
+        };
+        return JsonSerializer.SerializeToUtf8Bytes(opened, OpenedLogJson.Default.OpenedLog);
     }
+
+    private static IReadOnlyList<string> Asked(Move move) => [.. move.Steps.Select(step => Encoding.UTF8.GetString(BodyText.Write(step.Asks)))];
 
     [JSImport("told", "worker")]
     private static partial void Told(double share);

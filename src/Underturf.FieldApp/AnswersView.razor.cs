@@ -1,4 +1,7 @@
+using System.Text;
 using Microsoft.AspNetCore.Components;
+using Underturf.FieldLog;
+using Underturf.Property;
 
 namespace Underturf.FieldApp;
 
@@ -17,9 +20,21 @@ public sealed partial class AnswersView
     [Parameter, EditorRequired]
     public OpenedLog Opened { get; set; } = null!;
 
+    /// <summary>The property as it stands; nothing where nothing can be noted.</summary>
+    [Parameter]
+    public PropertyView? View { get; set; }
+
+    /// <summary>Opens the form for a note.</summary>
+    [Parameter]
+    public EventCallback<NoteDraft> Note { get; set; }
+
     /// <summary>All of it stands.</summary>
     [Parameter, EditorRequired]
     public EventCallback LaidOut { get; set; }
+
+    /// <summary>What is noted after the steps of the first move.</summary>
+    private IReadOnlyList<Fact> Asked =>
+        [.. Opened.Asked.Take(1).SelectMany(steps => steps).SelectMany(body => Drafts.Read(Encoding.UTF8.GetBytes(body)).Notes).Select(draft => draft.Fact)];
 
     protected override async Task OnParametersSetAsync()
     {

@@ -8,20 +8,21 @@ internal enum LogStep
     Newer,
 }
 
-/// <summary>The log that the page works on. A log only ever grows: one that begins with the bytes of the one before is the same log with newer notes.</summary>
+/// <summary>The log that was thought about last. Logs of one property are united, so another one of the same property has newer notes.</summary>
 internal sealed class LogInHand
 {
+    private string? property;
+
     public ReadOnlyMemory<byte> Bytes { get; private set; }
 
     public bool IsEmpty => Bytes.IsEmpty;
 
-    public LogStep Take(ReadOnlyMemory<byte> log)
+    public LogStep Take(string? of, ReadOnlyMemory<byte> log)
     {
-        var grown = !Bytes.IsEmpty && log.Span.StartsWith(Bytes.Span);
-        var step = !grown ? LogStep.Other : log.Length == Bytes.Length ? LogStep.Same : LogStep.Newer;
-        Bytes = log;
+        var step = Bytes.IsEmpty || of != property ? LogStep.Other
+            : log.Span.SequenceEqual(Bytes.Span) ? LogStep.Same
+            : of is null ? LogStep.Other : LogStep.Newer;
+        (property, Bytes) = (of, log);
         return step;
     }
-
-    public void Drop() => Bytes = default;
 }

@@ -6,13 +6,14 @@ namespace Underturf.FieldApp;
 /// <summary>The one page: opens a log, shows what it lets one say, the next move first. While it thinks it can be stopped, and a newer note begins it again.</summary>
 public sealed partial class NotebookPage : IDisposable
 {
+    private const string Offered = "Demo log";
     private const string Weighing = "Weighing every explanation against every reading…";
 
     private readonly LogInHand inHand = new();
+    private DeviceLog log = null!;
     private CancellationTokenSource thinking = new();
     private OpenedLog? opened;
     private Problem? unreadable;
-    private string logName = "";
     private string saying = "";
     private string state = "working";
     private double share;
@@ -20,42 +21,70 @@ public sealed partial class NotebookPage : IDisposable
 
     public void Dispose() => thinking.Dispose();
 
-    protected override Task OnInitializedAsync() => OpenOfferedAsync();
-
-    private async Task OpenOfferedAsync()
+    protected override async Task OnInitializedAsync()
     {
-        if (inHand.IsEmpty)
+        log = new DeviceLog(Device);
+        Say("working", "Opening the notes of this device…");
+        await log.OpenDeviceAsync();
+        if (log.Refused is null)
+        {
+            Device.Listen(property => InvokeAsync(() => HearOtherPageAsync(property)));
+        }
+
+        // A log that is kept here needs no server; what the server has newer joins it when it comes.
+        var kept = log.IsEmpty ? Task.CompletedTask : TurnAsync(asksForNewer: false);
+        await JoinOfferedAsync();
+        await kept;
+    }
+
+    /// <summary>On opening the page: the offered log is taken in where it is of the property that is open, or where none is.</summary>
+    private async Task JoinOfferedAsync()
+    {
+        if (log.IsEmpty)
         {
             Say("working", "Fetching the demo log…");
         }
 
-        await TakeAsync("Demo log", await Notebook.FetchOfferedLogAsync());
+        var offered = await Notebook.FetchOfferedLogAsync();
+        if (log.IsEmpty || (offered.Succeeded && log.IsOf(offered.Value)))
+        {
+            await TakeAsync(Offered, offered);
+        }
     }
+
+    private async Task OpenOfferedAsync() => await TakeAsync(Offered, await Notebook.FetchOfferedLogAsync());
 
     private Task OpenPickedAsync(PickedLog picked) => TakeAsync(picked.Name, picked.Bytes);
 
-    private async Task TakeAsync(string name, Outcome<ReadOnlyMemory<byte>> log)
+    private async Task TakeAsync(string name, Outcome<ReadOnlyMemory<byte>> bytes)
     {
-        if (!log.Succeeded)
+        unreadable = bytes.Problem;
+        if (bytes.Succeeded)
+        {
+            var asksForNewer = name == log.Source;
+            await log.TakeInAsync(name, bytes.Value);
+            await TurnAsync(asksForNewer);
+        }
+        else if (log.IsEmpty)
         {
             thinking.Cancel();
-            inHand.Drop();
-            (opened, unreadable, logName) = (null, log.Problem, name);
             Say("failed", "");
-            return;
         }
+    }
 
-        var (step, asksForNewer) = (inHand.Take(log.Value), name == logName);
-        logName = name;
+    /// <summary>Thinks about the log as it is now, unless that is what it does or has done.</summary>
+    private async Task TurnAsync(bool asksForNewer)
+    {
+        var step = inHand.Take(log.Document.Property, log.Document.ToBytes());
         switch (step)
         {
             case LogStep.Same when state == "ready":
                 Say("ready", $"{(asksForNewer ? "No newer note. " : "")}{Count(opened!.Answers.Questions.Count)}");
                 return;
-            case LogStep.Same when state == "working":
+            case LogStep.Same when state == "working" && !inHand.IsEmpty:
                 return;
             case LogStep.Other:
-                opened = null;
+                (opened, last) = (null, null);
                 break;
         }
 
@@ -108,6 +137,8 @@ public sealed partial class NotebookPage : IDisposable
         {
             Say("failed", "");
         }
+
+        StateHasChanged();
     }
 
     /// <summary>The newest answer has been laid out.</summary>

@@ -23,6 +23,9 @@ public static class Wording
     /// <summary>Minutes, whole; under one minute says so.</summary>
     public static string Minutes(double minutes) => minutes < 1 ? "<1 min" : $"{Whole(minutes)} min";
 
+    /// <summary>A number of notes.</summary>
+    public static string Notes(long count) => count == 1 ? "1 note" : $"{count} notes";
+
     /// <summary>Which way a reading speaks, under a heading that says "speaks".</summary>
     public static string Way(string speaks) => speaks.StartsWith("speaks ", StringComparison.Ordinal) ? speaks["speaks ".Length..] : speaks;
 

@@ -23,7 +23,7 @@ public sealed class WorldGenerator
     private readonly WorldShape shape;
     private readonly SeededGenerator chance;
     private readonly ulong seed;
-    private readonly LogKeeper keeper = new("made-up");
+    private readonly LogKeeper keeper;
     private DateTimeOffset moment = Morning;
 
     private WorldGenerator(ulong seed, PracticeBook book, WorldShape shape)
@@ -32,6 +32,7 @@ public sealed class WorldGenerator
         this.book = book;
         this.shape = shape;
         chance = new SeededGenerator(seed).Fork("world");
+        keeper = new LogKeeper(shape.Stations is { } stations ? $"made-up-{seed}-{stations}" : $"made-up-{seed}");
     }
 
     public static World Make(ulong seed, PracticeBook book) => Make(seed, book, WorldShape.Small);

@@ -71,6 +71,7 @@ public sealed class ComponentTests : BunitContext
     private IRenderedComponent<NotebookPage> Open(FixedNotebook notebook)
     {
         Services.AddSingleton<INotebook>(notebook);
+        Services.AddSingleton<IDevice>(new MemoryDevice());
         var page = Render<NotebookPage>();
         page.WaitForElement("[data-state=ready], [data-state=failed]");
         return page;

@@ -8,13 +8,14 @@ namespace Underturf.Browser;
 public sealed class ServedPage : IAsyncLifetime
 {
     /// <summary>When to give up waiting, not when an answer is due: a busy machine is no fault of the page.</summary>
-    private const float PatienceMilliseconds = 300_000;
+    internal const float PatienceMilliseconds = 300_000;
 
     private ServedLog? serving;
     private readonly Dictionary<int, Task<IPage>> opened = [];
     private IPlaywright? playwright;
     private IBrowser? chromium;
     private Task<IPage>? picking;
+    private Task<IPage>? noting;
 
     public Uri Address { get; private set; } = null!;
 
@@ -53,6 +54,11 @@ public sealed class ServedPage : IAsyncLifetime
     /// <summary>A page to pick files in, for tests of one class one after the other.</summary>
     public Task<IPage> PickingAsync() => picking ??= OpenAsync(widthPixels: 1440);
 
+    /// <summary>A page on a phone to note in, for tests of one class one after the other.</summary>
+    public Task<IPage> NotingAsync() => noting ??= OpenNotingAsync();
+
+    private async Task<IPage> OpenNotingAsync() => await OpenAsync(await PhoneAsync(), Address);
+
     private async Task<IPage> OpenAsync(int widthPixels)
     {
         var page = await OpenAsync(Address, widthPixels);
@@ -73,6 +79,23 @@ public sealed class ServedPage : IAsyncLifetime
         }
 
         await page.GotoAsync(address.ToString());
+        return page;
+    }
+
+    /// <summary>A browser profile of one's own, the size of a phone, in which pages share what the device keeps.</summary>
+    public async Task<IBrowserContext> PhoneAsync()
+    {
+        var phone = await chromium!.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 390, Height = 844 }, HasTouch = true });
+        phone.SetDefaultTimeout(PatienceMilliseconds);
+        return phone;
+    }
+
+    /// <summary>A page of a profile, ready to note: the log is there, the answers may still be on their way.</summary>
+    public static async Task<IPage> OpenAsync(IBrowserContext profile, Uri address)
+    {
+        var page = await profile.NewPageAsync();
+        await page.GotoAsync(address.ToString());
+        await page.Locator(".note-begin").WaitForAsync();
         return page;
     }
 

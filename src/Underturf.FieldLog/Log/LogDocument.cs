@@ -7,13 +7,17 @@ public sealed class LogDocument
 {
     private readonly ReadOnlyMemory<byte> bytes;
     private readonly KindCatalogue kinds;
+    private readonly bool sound;
 
-    private LogDocument(ReadOnlyMemory<byte> bytes, KindCatalogue kinds)
+    /// <param name="read">The lines of the bytes.</param>
+    /// <param name="found">What is wrong with those lines by themselves.</param>
+    private LogDocument(ReadOnlyMemory<byte> bytes, KindCatalogue kinds, IReadOnlyList<LogLine> read, IReadOnlyList<Problem> found)
     {
-        var problems = new List<Problem>();
+        var problems = found.ToList();
         this.bytes = bytes;
         this.kinds = kinds;
-        Lines = new LogLines(kinds).Read(bytes, problems);
+        sound = found.Count == 0;
+        Lines = read;
         Entries = DistinctEntries.Of(Lines, problems);
         Property = MostNamed(Entries);
         Chains.Check(Entries, problems);
@@ -49,7 +53,12 @@ public sealed class LogDocument
 
     /// <summary>Reads a log. Whatever the bytes are, there is an answer; it does not throw.</summary>
     /// <param name="kinds">The kinds to know; the standard ones where nothing is given.</param>
-    public static LogDocument Read(ReadOnlyMemory<byte> bytes, KindCatalogue? kinds = null) => new(bytes, kinds ?? KindCatalogue.Standard);
+    public static LogDocument Read(ReadOnlyMemory<byte> bytes, KindCatalogue? kinds = null)
+    {
+        var known = kinds ?? KindCatalogue.Standard;
+        var problems = new List<Problem>();
+        return new LogDocument(bytes, known, new LogLines(known).Read(bytes, problems), problems);
+    }
 
     /// <summary>The header that a new entry of this writer follows, or nothing where it would be the first.</summary>
     public Header? LastHeader(string writer) => Entries
@@ -69,14 +78,31 @@ public sealed class LogDocument
             stream.WriteByte((byte)'\n');
         }
 
+        var added = (int)stream.Length;
         foreach (var entry in entries)
         {
             stream.Write(entry.Line.Span);
             stream.WriteByte((byte)'\n');
         }
 
-        return Read(stream.ToArray(), kinds);
+        return Grown(stream.ToArray(), added);
     }
+
+    /// <summary>Only what was added is read, unless there is something to say of the lines before or of those: a long log then takes a note at once.</summary>
+    private LogDocument Grown(ReadOnlyMemory<byte> all, int added)
+    {
+        var problems = new List<Problem>();
+        var fresh = sound && added == bytes.Length ? new LogLines(kinds).Read(all[added..], problems) : [];
+        return sound && added == bytes.Length && problems.Count == 0
+            ? new LogDocument(all, kinds, [.. Lines, .. fresh.Select(line => line with { Number = Lines.Count + line.Number })], [])
+            : Read(all, kinds);
+    }
+
+    /// <summary>The same log with its entries in the order of noting and each line once, as merging leaves it; itself where it is so already.</summary>
+    public LogDocument InOrder() =>
+        Lines.Count == Entries.Count && Lines.Zip(Entries).All(pair => ReferenceEquals(pair.First.Entry, pair.Second))
+            ? this
+            : LogMerge.Union(this, Read(ReadOnlyMemory<byte>.Empty, kinds));
 
     /// <summary>The kinds that the log was read with.</summary>
     internal KindCatalogue Kinds => kinds;

@@ -1,0 +1,268 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+using Underturf.Quantities;
+
+namespace Underturf.FieldApp;
+
+/// <summary>
+/// The log that a page works on. What is noted is stored on the device first and shown afterwards; whatever another page of the
+/// device stored meanwhile is taken in before.
+/// </summary>
+public sealed class DeviceLog(IDevice device)
+{
+    /// <summary>How often a note is sealed anew where another page was quicker; with a lock around it that does not happen at all.</summary>
+    private const int Attempts = 4;
+
+    private static readonly LogDocument nothing = LogDocument.Read(ReadOnlyMemory<byte>.Empty);
+
+    private readonly Dictionary<string, KeptLog> kept = new(StringComparer.Ordinal);
+    private string writer = "";
+    private double last;
+    private PropertyHistory? history;
+    private LogDocument document = nothing;
+
+    private Problem? unopened = new("this device", "has not opened its store of notes yet", "Wait a moment");
+    private Problem? unstored;
+
+    /// <summary>Why the log in hand is not kept on this device; it can then be read, but nothing can be noted.</summary>
+    public Problem? Refused => unopened ?? unstored;
+
+    /// <summary>True where the browser has promised not to clear the notes when space runs low.</summary>
+    public bool Promised { get; private set; }
+
+    public LogDocument Document
+    {
+        get => document;
+        private set => (document, history) = (value, null);
+    }
+
+    public PropertyHistory History => history ??= PropertyHistory.Fold(Document.Standing);
+
+    public bool IsEmpty => Document.Lines.Count == 0;
+
+    /// <summary>Where the newest notes from elsewhere came from.</summary>
+    public string Source { get; private set; } = "";
+
+    /// <summary>What people call the property.</summary>
+    public string Name => History.Facts.Property?.Name ?? Document.Property ?? "";
+
+    /// <summary>Whether notes can be stored in this log.</summary>
+    public bool TakesNotes => Refused is null && Document.Property is not null;
+
+    /// <summary>Notes written on this device that stand in no copy elsewhere, as far as it knows.</summary>
+    public long NotBackedUp => Math.Max(0, Written - (Kept?.BackedUp ?? 0));
+
+    private long Written => Document.LastHeader(writer)?.Id.Seq ?? 0;
+
+    private KeptLog? Kept => Document.Property is { } property ? kept.GetValueOrDefault(property) : null;
+
+    /// <summary>Whether a log from elsewhere is of the property that is open.</summary>
+    public bool IsOf(ReadOnlyMemory<byte> elsewhere) => Document.Property is { } property && LogDocument.Read(elsewhere).Property == property;
+
+    /// <summary>Opens the device's store, and the log that was open last, if any.</summary>
+    public async Task OpenDeviceAsync()
+    {
+        var opened = await device.OpenAsync();
+        unopened = opened.Problem;
+        if (!opened.Succeeded)
+        {
+            return;
+        }
+
+        (writer, Promised) = (opened.Value.Writer, opened.Value.Promised);
+        foreach (var log in opened.Value.Logs)
+        {
+            kept[log.Property] = log;
+        }
+
+        if (opened.Value.Open is { } property && kept.ContainsKey(property))
+        {
+            await using var alone = await device.AloneAsync();
+            unstored = await TurnToAsync(property);
+        }
+    }
+
+    /// <summary>
+    /// Takes in a log from elsewhere: united with what is kept of the same property, or opened beside it. What cannot be stored is shown all the same.
+    /// </summary>
+    public async Task TakeInAsync(string source, ReadOnlyMemory<byte> bytes)
+    {
+        var incoming = LogDocument.Read(bytes);
+        if (unopened is not null || incoming.Property is not { } property)
+        {
+            (Document, Source, last) = (incoming, source, 0);
+            return;
+        }
+
+        await using var alone = await device.AloneAsync();
+        unstored = property == Document.Property && unstored is null ? await RefreshAloneAsync() : await TurnToAsync(property);
+        unstored ??= await StoreUnionAsync(property, incoming);
+        Source = source;
+        unstored ??= await RememberAsync(Math.Max(Kept?.BackedUp ?? 0, incoming.LastHeader(writer)?.Id.Seq ?? 0));
+        if (unstored is not null)
+        {
+            Document = LogMerge.Union(Document, incoming);
+        }
+    }
+
+    /// <summary>Takes in what other pages stored. True where that was something.</summary>
+    public async Task<bool> RefreshAsync()
+    {
+        await using var alone = await device.AloneAsync();
+        var before = Document;
+        return await RefreshAloneAsync() is null && !ReferenceEquals(before, Document);
+    }
+
+    /// <summary>Seals a fact and stores it. The entry is on the device for good when it answers.</summary>
+    public async Task<Outcome<Entry>> NoteAsync(Fact fact)
+    {
+        if (Refused is { } refused)
+        {
+            return refused;
+        }
+
+        if (Document.Property is null)
+        {
+            return new Problem("this log", "is of no property that could be read", "Open another log");
+        }
+
+        await using var alone = await device.AloneAsync();
+        for (var attempt = 0; attempt < Attempts; attempt++)
+        {
+            if (await RefreshAloneAsync() is { } unread)
+            {
+                return unread;
+            }
+
+            var entry = Seal(fact);
+            if (!entry.Succeeded)
+            {
+                return entry;
+            }
+
+            var stored = await device.AddAsync(Document.Property!, LineOf(entry.Value), entry.Value.Id);
+            if (!stored.Succeeded)
+            {
+                return stored.Problem!;
+            }
+
+            if (stored.Value is { } number)
+            {
+                (Document, last) = (Document.With(entry.Value), number);
+                return entry;
+            }
+        }
+
+        return new Problem("this note", "was crowded out by other pages of this browser", "Close the other pages and store it again");
+    }
+
+    /// <summary>Hands out the whole log as a file that the command line tool reads.</summary>
+    public async Task<Problem?> HandOutAsync()
+    {
+        var (name, upTo) = ($"{FileName()}.jsonl", Written);
+        await device.HandOutAsync(name, Document.ToBytes());
+        return TakesNotes ? await RememberAsync(upTo) : null;
+    }
+
+    private Outcome<Entry> Seal(Fact fact) => Pen.Seal(
+        Document.Property!,
+        writer,
+        Document.LastHeader(writer),
+        HybridTime.Next(Document.LastNoted ?? default, device.WallMilliseconds),
+        fact);
+
+    private async Task<Problem?> TurnToAsync(string property)
+    {
+        var lines = await device.ReadAsync(property, 0);
+        if (!lines.Succeeded)
+        {
+            return lines.Problem;
+        }
+
+        (Document, last) = (LogDocument.Read(lines.Value.Bytes).InOrder(), lines.Value.Last);
+        Source = kept.GetValueOrDefault(property)?.Source ?? "";
+        return null;
+    }
+
+    private async Task<Problem?> RefreshAloneAsync()
+    {
+        if (Document.Property is not { } property)
+        {
+            return null;
+        }
+
+        var newer = await device.ReadAsync(property, last);
+        if (!newer.Succeeded)
+        {
+            return newer.Problem;
+        }
+
+        if (newer.Value.Bytes.Length > 0)
+        {
+            (Document, last) = (LogMerge.Union(Document, LogDocument.Read(newer.Value.Bytes)), newer.Value.Last);
+        }
+
+        return null;
+    }
+
+    private async Task<Problem?> StoreUnionAsync(string property, LogDocument incoming)
+    {
+        var united = LogMerge.Union(Document, incoming);
+        var (before, after) = (Lines(Document), Lines(united));
+        var added = after.Where(line => !before.ContainsKey(line.Key)).Select(line => line.Value).ToList();
+        // A body that was erased elsewhere must go here too, so the line that has it is not kept.
+        var gone = before.Keys.Any(line => !after.ContainsKey(line));
+        if (added.Count == 0 && !gone)
+        {
+            return null;
+        }
+
+        var stored = gone ? await device.ReplaceAsync(property, united.ToBytes()) : await device.AddAsync(property, Joined(added), null);
+        if (stored.Succeeded)
+        {
+            (Document, last) = (united, stored.Value ?? last);
+        }
+
+        return stored.Problem;
+    }
+
+    private async Task<Problem?> RememberAsync(long backedUp)
+    {
+        var log = new KeptLog(Document.Property!, Source, backedUp);
+        kept[log.Property] = log;
+        return await device.RememberAsync(log);
+    }
+
+    private string FileName()
+    {
+        var plain = string.Concat((Document.Property ?? "log").Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '-'));
+        return plain.Trim('-') is { Length: > 0 } name ? name : "log";
+    }
+
+    /// <summary>Each line once, by its head where it has one: the head fixes the body, unless that was erased.</summary>
+    private static Dictionary<string, ReadOnlyMemory<byte>> Lines(LogDocument log)
+    {
+        var lines = new Dictionary<string, ReadOnlyMemory<byte>>(StringComparer.Ordinal);
+        foreach (var line in log.Lines.Where(line => !line.IsBlank))
+        {
+            var key = line.Entry is { } entry ? $"{entry.Header.Hash} {entry.Erased}" : Convert.ToBase64String(line.Bytes.Span);
+            lines[key] = line.Entry?.Line ?? line.Bytes;
+        }
+
+        return lines;
+    }
+
+    private static ReadOnlyMemory<byte> LineOf(Entry entry) => Joined([entry.Line]);
+
+    private static ReadOnlyMemory<byte> Joined(IEnumerable<ReadOnlyMemory<byte>> lines)
+    {
+        using var joined = new MemoryStream();
+        foreach (var line in lines)
+        {
+            joined.Write(line.Span);
+            joined.WriteByte((byte)'\n');
+        }
+
+        return joined.ToArray();
+    }
+}

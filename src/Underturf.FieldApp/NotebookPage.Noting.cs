@@ -1,0 +1,125 @@
+using Microsoft.AspNetCore.Components;
+using Underturf.FieldLog;
+using Underturf.Quantities;
+
+namespace Underturf.FieldApp;
+
+/// <summary>Noting, taking back, saving a copy, and going from place to place.</summary>
+public sealed partial class NotebookPage
+{
+    private NoteDraft draft = new();
+    private ElementReference noteButton;
+    private StoredNote? last;
+    private Problem? undone;
+    private Place place = Place.Now;
+    private bool noting;
+    private bool sweeping;
+    private bool returning;
+
+    /// <summary>What was typed and not stored comes back; else the form begins afresh.</summary>
+    private void BeginNote() => BeginNoteWith(draft.IsTouched ? draft : new NoteDraft());
+
+    private void BeginNoteWith(NoteDraft begun) => (draft, noting, undone) = (begun, true, null);
+
+    private void CloseNote() => (noting, returning) = (false, true);
+
+    /// <summary>A keyboard goes on from the button that opened the form, once that stands there again.</summary>
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (returning && !noting)
+        {
+            returning = false;
+            await noteButton.FocusAsync(preventScroll: true);
+        }
+    }
+
+    private void Go(Place to) => (place, noting) = (to, false);
+
+    private void GoToQuestion(string id)
+    {
+        Go(Place.Now);
+        Navigation.NavigateTo($"#question-{id}");
+    }
+
+    /// <summary>Stores what the form says and puts the form away.</summary>
+    private async Task<Problem?> StoreAsync(Fact fact)
+    {
+        var trouble = await KeepAsync(fact);
+        if (trouble is null)
+        {
+            draft = new NoteDraft();
+            CloseNote();
+        }
+
+        return trouble;
+    }
+
+    /// <summary>Stores a fact, then says so. Nothing is said to be stored before it is.</summary>
+    private async Task<Problem?> KeepAsync(Fact fact)
+    {
+        var stored = await log.NoteAsync(fact);
+        if (!stored.Succeeded)
+        {
+            return stored.Problem;
+        }
+
+        (last, undone) = (new StoredNote(stored.Value.Id.ToString(), NoteWords.Say(fact, log.History.Now), Struck: false), null);
+        ThinkOn();
+        return null;
+    }
+
+    /// <summary>Undo strikes the note that was stored last; redo restores it.</summary>
+    private async Task TurnLastAsync()
+    {
+        if (last is not { } note)
+        {
+            return;
+        }
+
+        var stored = await log.NoteAsync(note.Struck ? new RestoreFact { Entry = note.Entry } : new StrikeFact { Entry = note.Entry });
+        undone = stored.Problem;
+        if (stored.Succeeded)
+        {
+            last = note with { Struck = !note.Struck };
+            ThinkOn();
+        }
+    }
+
+    private async Task SaveCopyAsync() => undone = await log.HandOutAsync();
+
+    private void Sweep(bool on)
+    {
+        sweeping = on;
+        ThinkOn();
+    }
+
+    private async Task HearOtherPageAsync(string property)
+    {
+        if (property == log.Document.Property && await log.RefreshAsync())
+        {
+            ThinkOn();
+        }
+    }
+
+    /// <summary>Thinks about the newest notes while the hand that noted goes on; not between two readings of a sweep.</summary>
+    private void ThinkOn()
+    {
+        StateHasChanged();
+        if (!sweeping)
+        {
+            _ = ThinkAwayAsync();
+        }
+    }
+
+    private async Task ThinkAwayAsync()
+    {
+        try
+        {
+            await TurnAsync(asksForNewer: false);
+        }
+        catch (Exception failure)
+        {
+            await DispatchExceptionAsync(failure);
+        }
+    }
+}

@@ -1,0 +1,128 @@
+using Underturf.FieldLog;
+using Underturf.Quantities;
+
+namespace Underturf.FieldApp;
+
+/// <summary>What a note is about, as the form offers it.</summary>
+public enum NoteKind
+{
+    Reading,
+    Run,
+    Look,
+    LeftAs,
+    Work,
+    Words,
+}
+
+/// <summary>A note that is being typed. It stays as it is until it is stored.</summary>
+public sealed class NoteDraft
+{
+    /// <summary>What the pad writes for a display that shows more than it can.</summary>
+    public const string OverRange = "over range";
+
+    public NoteKind? Kind { get; set; }
+
+    public string How { get; set; } = "station ohms";
+
+    public List<string> Stations { get; init; } = [];
+
+    public string? Place { get; set; }
+
+    /// <summary>What the display showed: digits, or <see cref="OverRange"/>.</summary>
+    public string Value { get; set; } = "";
+
+    public string Unit { get; set; } = "ohm";
+
+    public bool Drifting { get; set; }
+
+    public List<string> Watered { get; init; } = [];
+
+    public string OtherPlace { get; set; } = "";
+
+    public string? Behaved { get; set; }
+
+    public List<string> Found { get; init; } = [];
+
+    public string State { get; set; } = "";
+
+    public string Told { get; set; } = "";
+
+    public string Did { get; set; } = "";
+
+    public string? Target { get; set; }
+
+    public string Who { get; set; } = "";
+
+    public string Words { get; set; } = "";
+
+    /// <summary>True where something was typed or chosen that would be missed.</summary>
+    public bool IsTouched => Value.Length + State.Length + Told.Length + Did.Length + Words.Length + OtherPlace.Length + Watered.Count + Found.Count > 0;
+
+    /// <summary>True where the stations of a reading are chosen.</summary>
+    public bool NamesStations => Stations.Count >= ReadingWay.Named(How).Stations;
+
+    /// <summary>A form that asks for what a move left open.</summary>
+    /// <param name="asked">A reading stands over range, a look has found nothing, a run names no place; work is complete.</param>
+    public static NoteDraft Of(Fact asked) => asked switch
+    {
+        ReadingFact f => new NoteDraft { Kind = NoteKind.Reading, How = f.How, Stations = [.. f.Stations], Place = f.Place, Unit = ReadingWay.Named(f.How).Units[0] },
+        TestFact f => new NoteDraft { Kind = NoteKind.Run, Stations = [f.Station], Watered = [.. f.Watered], Behaved = f.Behaved },
+        LookFact f => new NoteDraft { Kind = NoteKind.Look, Place = f.Place, Stations = [.. f.Stations], Found = [.. f.Found] },
+        WorkFact f => new NoteDraft { Kind = NoteKind.Work, Did = f.Did, Place = f.Place, Target = f.Target },
+        LeftAsFact f => new NoteDraft { Kind = NoteKind.LeftAs, Place = f.Place, State = f.State, Told = f.Told ?? "" },
+        _ => new NoteDraft(),
+    };
+
+    /// <summary>What it says, or what is still missing.</summary>
+    public Outcome<Fact> ToFact() => Kind switch
+    {
+        NoteKind.Reading => ToReading(),
+        NoteKind.Run => ToRun(),
+        NoteKind.Look => Place is null
+            ? Missing("place", "Choose where you looked")
+            : new LookFact { Place = Place, Found = [.. Found], Stations = [.. Stations] },
+        NoteKind.LeftAs => Place is null ? Missing("place", "Choose the place you leave")
+            : State.Trim().Length == 0 ? Missing("state", "Choose or write how you leave it")
+            : new LeftAsFact { Place = Place, State = State.Trim(), Told = Given(Told) },
+        NoteKind.Work => Did.Trim().Length == 0
+            ? Missing("work", "Choose or write what was done")
+            : new WorkFact { Did = Did.Trim(), Place = Place, Target = Target },
+        NoteKind.Words => Words.Trim().Length == 0 ? Missing("words", "Write what was said or seen")
+            : Who.Trim().Length == 0 ? Missing("who", "Write who says it")
+            : new ToldFact { Who = Who.Trim(), Text = Words.Trim(), About = Place },
+        _ => Missing("kind", "Choose what you want to note"),
+    };
+
+    private Outcome<Fact> ToReading()
+    {
+        var way = ReadingWay.Named(How);
+        if (!NamesStations)
+        {
+            return Missing(way.Stations == 2 ? "two stations" : "station", way.Stations == 2 ? "Choose the two stations" : "Choose the station");
+        }
+
+        if (way.Elsewhere && Place is null)
+        {
+            return Missing("place", "Choose where the instrument was");
+        }
+
+        if (Value.Length == 0)
+        {
+            return Missing("reading", "Tap what the display showed");
+        }
+
+        // A keyboard can also give what a display prints, "OL".
+        var shown = Shown.Parse(char.IsAsciiLetter(Value[0]) ? Value : $"{Value} {Unit}");
+        return shown.Succeeded
+            ? new ReadingFact { How = How, Stations = [.. Stations], Place = Place, Value = shown.Value, Drifting = Drifting }
+            : shown.Problem!;
+    }
+
+    private Outcome<Fact> ToRun() => Stations is [var station]
+        ? new TestFact { Station = station, Watered = [.. Watered, .. Given(OtherPlace) is { } other ? [other] : Array.Empty<string>()], Behaved = Behaved }
+        : Missing("station", "Choose the station that was run");
+
+    private static Problem Missing(string what, string remedy) => new(what, "is not given yet", remedy);
+
+    private static string? Given(string text) => text.Trim() is { Length: > 0 } given ? given : null;
+}

@@ -1,0 +1,24 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+
+namespace Underturf.FieldApp;
+
+/// <summary>Says a note in one line, with the names that people use.</summary>
+internal static class NoteWords
+{
+    public static string Say(Fact fact, PropertyView view) => fact switch
+    {
+        ReadingFact f => $"{f.How}, {Named(f.Stations, f.Place, view)}: {Shown(f.Value)}{(f.Drifting ? ", would not settle" : "")}",
+        TestFact f => $"{view.Name(f.Station)} run: {(f.Watered.Count == 0 ? "nothing waters" : $"waters {string.Join(", ", f.Watered)}")}{(f.Behaved is { } how ? $", valve {how}" : "")}",
+        LookFact f => $"look at {view.Name(f.Place)}: {(f.Found.Count == 0 ? "nothing odd" : string.Join(", ", f.Found))}",
+        LeftAsFact f => $"{view.Name(f.Place)} left as: {f.State}",
+        WorkFact f => $"work done: {f.Did}{(f.Place is { } place ? $", {view.Name(place)}" : "")}",
+        ToldFact f => $"{f.Who}: {f.Text}",
+        _ => "note",
+    };
+
+    private static string Named(IReadOnlyList<string> stations, string? place, PropertyView view) =>
+        string.Join(" and ", stations.Select(view.Name).Concat(stations.Count == 0 || place is not null ? [place is null ? "property" : $"at {view.Name(place)}"] : []));
+
+    private static string Shown(Shown value) => value.Value?.Text ?? NoteDraft.OverRange;
+}

@@ -1,0 +1,33 @@
+using Underturf.Property.Practice;
+
+namespace Underturf.FieldApp;
+
+/// <summary>A way to take a reading, as the form asks for it.</summary>
+/// <param name="Name">As the log names it.</param>
+/// <param name="Stations">How many stations it is about.</param>
+/// <param name="Elsewhere">True where the instrument is not at the controller, so that a place is asked for.</param>
+/// <param name="Units">What the display can show, the usual one first.</param>
+public sealed record ReadingWay(string Name, int Stations, bool Elsewhere, IReadOnlyList<string> Units)
+{
+    private static readonly string[] ohms = ["ohm", "kohm", "Mohm"];
+    private static readonly string[] volts = ["V", "mV"];
+    private static readonly string[] amperes = ["A", "mA"];
+    private static readonly string[] water = ["gpm", "L/min", "psi", "kPa", "bar"];
+
+    /// <summary>Every way that the practice book names, those that belief weighs first.</summary>
+    public static IReadOnlyList<ReadingWay> All { get; } =
+        [.. PracticeBook.Default.Probes.Select(Of), .. PracticeBook.Default.UnmodelledProbes.Select(p => new ReadingWay(p.Name, 0, false, water))];
+
+    public static ReadingWay Named(string name) => All.FirstOrDefault(way => way.Name == name) ?? new ReadingWay(name, 0, false, [.. ohms, .. volts, .. amperes, .. water]);
+
+    private static ReadingWay Of(ProbePractice probe) => new(
+        probe.Name,
+        probe.Measures switch { Measure.BetweenStationsOhms => 2, Measure.SupplyVolts => 0, _ => 1 },
+        probe.At != Stand.Controller,
+        probe.Measures switch
+        {
+            Measure.TerminalVolts or Measure.CoilVolts or Measure.SupplyVolts => volts,
+            Measure.StationAmps => amperes,
+            _ => ohms,
+        });
+}

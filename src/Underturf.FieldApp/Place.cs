@@ -1,0 +1,8 @@
+namespace Underturf.FieldApp;
+
+/// <summary>The places of the page.</summary>
+internal enum Place
+{
+    Now,
+    Stations,
+}

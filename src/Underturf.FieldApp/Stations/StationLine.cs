@@ -1,0 +1,47 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+
+namespace Underturf.FieldApp;
+
+/// <summary>A station as its list shows it.</summary>
+/// <param name="Read">What the display showed at the last reading of its ohms; nothing where there is none.</param>
+/// <param name="Predicted">What it should have shown with nothing broken; nothing until that is worked out.</param>
+/// <param name="Question">Id of the open question about it.</param>
+public sealed record StationLine(string Id, string Number, string Waters, string? Read, DateTimeOffset? At, string? Predicted, string? Question)
+{
+    public const string StationOhms = "station ohms";
+
+    /// <summary>Every station in the order in which one takes them.</summary>
+    public static IReadOnlyList<StationLine> All(PropertyHistory history, OpenedLog? opened)
+    {
+        var view = history.Now;
+        var last = Last(history);
+        var predicted = opened?.Readings.ToDictionary(r => r.Entry, r => r.Predicted) ?? [];
+        return [.. Choice.InSweepOrder(view).Select(id =>
+        {
+            var (number, reading) = (view.StationNumber(id), last.GetValueOrDefault(id));
+            return new StationLine(
+                id,
+                number,
+                string.Join(", ", view.Stations[id].Waters),
+                reading is null ? null : Shown(reading.Fact),
+                reading?.At,
+                reading is null ? null : predicted.GetValueOrDefault(reading.Entry.ToString()),
+                opened?.Answers.Questions.FirstOrDefault(q => q.Stations.Contains(number))?.Id);
+        })];
+    }
+
+    /// <summary>The last reading of each station's ohms.</summary>
+    private static Dictionary<string, Observed<ReadingFact>> Last(PropertyHistory history)
+    {
+        var last = new Dictionary<string, Observed<ReadingFact>>(StringComparer.Ordinal);
+        foreach (var reading in history.Facts.Readings.Where(r => r.Fact is { How: StationOhms, Stations.Count: 1 }).OrderBy(r => r.Moment))
+        {
+            last[history.Now.Identity.Of(reading.Fact.Stations[0])] = reading;
+        }
+
+        return last;
+    }
+
+    private static string Shown(ReadingFact reading) => $"{reading.Value.Value?.Text ?? NoteDraft.OverRange}{(reading.Drifting ? ", would not settle" : "")}";
+}

@@ -1,0 +1,112 @@
+using Underturf.FieldApp;
+using Underturf.FieldLog;
+using Underturf.Quantities;
+
+namespace Underturf.Browser;
+
+/// <summary>A device that keeps logs in memory; several pages can be at it. It can be told to refuse, or to have no lock between pages.</summary>
+internal sealed class MemoryDevice : IDevice
+{
+    /// <summary>A morning of the demo, so that no test depends on the clock of the machine.</summary>
+    private static readonly DateTimeOffset morning = new(2031, 4, 3, 14, 0, 0, TimeSpan.Zero);
+
+    private readonly Dictionary<string, List<(double Number, byte[] Line)>> lines = [];
+    private readonly HashSet<(string Property, EntryId Entry)> written = [];
+    private readonly Dictionary<string, KeptLog> logs = [];
+    private readonly List<Func<string, Task>> listeners = [];
+    private long ticks = morning.ToUnixTimeMilliseconds();
+    private string? open;
+    private double number;
+    private Task lastTurn = Task.CompletedTask;
+
+    /// <summary>Why nothing can be stored at present.</summary>
+    public Problem? Full { get; set; }
+
+    public bool HasLock { get; set; } = true;
+
+    /// <summary>Files handed out, newest last.</summary>
+    public List<(string Name, byte[] Bytes)> HandedOut { get; } = [];
+
+    /// <summary>Done once, between the reading and the storing of a note.</summary>
+    public Func<Task>? Meanwhile { get; set; }
+
+    public long WallMilliseconds => ticks += 1000;
+
+    public Task<Outcome<KeptLogs>> OpenAsync() => Task.FromResult<Outcome<KeptLogs>>(new KeptLogs("page-a", open, false, [.. logs.Values]));
+
+    public async Task<IAsyncDisposable> AloneAsync()
+    {
+        var turn = new Turn();
+        if (HasLock)
+        {
+            var before = lastTurn;
+            lastTurn = turn.Ended;
+            await before;
+        }
+
+        return turn;
+    }
+
+    public Task<Outcome<KeptLines>> ReadAsync(string property, double after)
+    {
+        var newer = lines.GetValueOrDefault(property, []).Where(line => line.Number > after).ToList();
+        return Task.FromResult<Outcome<KeptLines>>(new KeptLines(newer.SelectMany(line => (byte[])[.. line.Line, (byte)'\n']).ToArray(), newer.Count > 0 ? newer[^1].Number : after));
+    }
+
+    public async Task<Outcome<double?>> AddAsync(string property, ReadOnlyMemory<byte> lines, EntryId? written)
+    {
+        if (Meanwhile is { } meanwhile)
+        {
+            Meanwhile = null;
+            await meanwhile();
+        }
+
+        return Full is { } full ? full
+            : written is { } entry && !this.written.Add((property, entry)) ? (double?)null
+            : Put(property, lines);
+    }
+
+    public Task<Outcome<double?>> ReplaceAsync(string property, ReadOnlyMemory<byte> lines)
+    {
+        this.lines.Remove(property);
+        return Task.FromResult<Outcome<double?>>(Put(property, lines));
+    }
+
+    public Task<Problem?> RememberAsync(KeptLog log)
+    {
+        (logs[log.Property], open) = (log, log.Property);
+        return Task.FromResult<Problem?>(null);
+    }
+
+    public Task HandOutAsync(string name, ReadOnlyMemory<byte> bytes)
+    {
+        HandedOut.Add((name, bytes.ToArray()));
+        return Task.CompletedTask;
+    }
+
+    public void Listen(Func<string, Task> stored) => listeners.Add(stored);
+
+    private double? Put(string property, ReadOnlyMemory<byte> added)
+    {
+        var kept = lines.TryGetValue(property, out var before) ? before : lines[property] = [];
+        foreach (var line in LogDocument.Read(added).Lines)
+        {
+            kept.Add((++number, line.Bytes.ToArray()));
+        }
+
+        return number;
+    }
+
+    private sealed class Turn : IAsyncDisposable
+    {
+        private readonly TaskCompletionSource end = new();
+
+        public Task Ended => end.Task;
+
+        public ValueTask DisposeAsync()
+        {
+            end.SetResult();
+            return ValueTask.CompletedTask;
+        }
+    }
+}
