@@ -72,6 +72,9 @@ internal sealed class Case
         return store;
     }
 
+    /// <summary>The paths that a station has had.</summary>
+    public IEnumerable<StationPath> PathsOf(string station) => benches.Values.Select(b => b.PathOrNull(station)).OfType<StationPath>();
+
     /// <summary>The benches of the property as it stands now, for readings not taken yet.</summary>
     public BenchStore BenchesNow { get; }
 

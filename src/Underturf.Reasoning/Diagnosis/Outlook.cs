@@ -11,6 +11,9 @@ internal sealed class Outlook
     private readonly double[] mean;
     private readonly double[] covariance;
 
+    /// <summary>The unknowns of which it says anything; nothing where that is all of them.</summary>
+    private int[]? part;
+
     private Outlook(int count, double[] mean, double[] covariance)
     {
         this.count = count;
@@ -84,8 +87,27 @@ internal sealed class Outlook
     {
         mean.CopyTo(spare.mean, 0);
         covariance.CopyTo(spare.covariance, 0);
-        spare.Version = new object();
+        (spare.part, spare.Version) = (part, new object());
         return spare;
+    }
+
+    /// <summary>Room for a part of it.</summary>
+    public Outlook Room() => new(count, new double[count], new double[count * count]);
+
+    /// <summary>What is known of some unknowns alone, in the room of another outlook: on a large property most readings hang on few of very many. The rest may not be asked about.</summary>
+    public Outlook PartInto(Outlook room, int[] some)
+    {
+        foreach (var i in some)
+        {
+            room.mean[i] = mean[i];
+            foreach (var j in some)
+            {
+                room.covariance[(i * count) + j] = covariance[(i * count) + j];
+            }
+        }
+
+        (room.part, room.Version) = (some, new object());
+        return room;
     }
 
     /// <summary>The outlook with some sites taken out again.</summary>
@@ -251,8 +273,18 @@ internal sealed class Outlook
     }
 
     /// <summary>Adds a multiple of a row, as many numbers at a time as the processor takes.</summary>
-    private static void AddTimes(Span<double> to, double factor, ReadOnlySpan<double> row)
+    private void AddTimes(Span<double> to, double factor, ReadOnlySpan<double> row)
     {
+        if (part is { } some)
+        {
+            foreach (var i in some)
+            {
+                to[i] += factor * row[i];
+            }
+
+            return;
+        }
+
         var wide = MemoryMarshal.Cast<double, Vector<double>>(to);
         var wideRow = MemoryMarshal.Cast<double, Vector<double>>(row);
         for (var i = 0; i < wide.Length; i++)

@@ -50,6 +50,15 @@ internal sealed class OutlookFit
     /// <summary>What the clusters that are not named say.</summary>
     public Outlook Without(IEnumerable<int> some) => Posterior.Without(some.SelectMany(k => sites[k]));
 
+    /// <summary>What the clusters that are not named say of some unknowns, in the room of another outlook.</summary>
+    /// <param name="unknowns">All those among them that the named clusters speak of.</param>
+    public Outlook Without(IEnumerable<int> some, int[] unknowns, Outlook room)
+    {
+        var part = Posterior.PartInto(room, unknowns);
+        part.Absorb(some.SelectMany(k => sites[k]), -1);
+        return part;
+    }
+
     /// <summary>Asks for something under what all other clusters say, which is lent for as long as the question takes.</summary>
     public void Ask(int cluster, Action<Outlook> question)
     {

@@ -52,6 +52,13 @@ internal sealed class Unknowns(PracticeBook book)
         }
     }
 
+    /// <summary>The numbers of what every reading hangs on.</summary>
+    public IEnumerable<int> Everywhere => Enumerable.Range(0, FirstBias + book.Instruments.Count);
+
+    /// <summary>The numbers of what a station's path brings.</summary>
+    public IEnumerable<int> On(StationPath path) =>
+        path.Legs.Select(l => Length(new LegKey(l.Id, l.To))).Concat(path.Valves.SelectMany(v => new[] { Batch(v.Place), Coil(v.Coil) }));
+
     public int Length(LegKey leg)
     {
         if (!legs.TryGetValue(leg, out var index))

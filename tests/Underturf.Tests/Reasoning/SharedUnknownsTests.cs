@@ -33,6 +33,23 @@ public sealed class SharedUnknownsTests
         }
     }
 
+    [Fact]
+    public void A_part_of_the_outlook_learns_and_forgets_as_the_whole_does()
+    {
+        var chance = new SeededGenerator(62);
+        var whole = Outlook.Prior(7, 0.1, 0.3);
+        Factor Drawn() => new(new Direction([0, 1, 3, 6], [chance.NextDouble(), chance.NextDouble(), 1, -1]), 0.1 + chance.NextDouble(), chance.NextDouble());
+        var (kept, forgotten) = (Drawn(), Drawn());
+        whole.Absorb(kept);
+        whole.Absorb(new Factor(new Direction([1, 4], [1, 2]), 0.7, 0.2));
+        whole.Absorb(forgotten);
+        var part = whole.PartInto(whole.Room(), [6, 0, 1, 3]);
+        var probe = new Direction([0, 3, 6], [1, -2, 0.5]);
+        Assert.Equal(whole.Absorb(forgotten, -1), part.Absorb(forgotten, -1), 1e-9);
+        Assert.Equal(whole.Mean(probe), part.Mean(probe), 1e-9);
+        Assert.Equal(whole.Covariance(probe, probe), part.Covariance(probe, probe), 1e-9);
+    }
+
     /// <summary>Every unknown drawn 60000 times, the stations weighed as if it were known: no normal factor in it.</summary>
     [Theory]
     [InlineData("38.6 ohm", 1)]
