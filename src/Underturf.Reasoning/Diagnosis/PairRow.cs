@@ -11,6 +11,7 @@ internal sealed class PairRow
     private readonly OutlookFit fit;
     private readonly StateFinder finder;
     private readonly SiteFinder learner;
+    private readonly Beside beside;
     private readonly Outlook room;
     private readonly int[][] unknowns;
 
@@ -20,7 +21,7 @@ internal sealed class PairRow
     public PairRow(Case owner, IReadOnlyList<Cluster> clusters, OutlookFit fit)
     {
         (this.owner, this.clusters, this.fit) = (owner, clusters, fit);
-        (finder, learner, room) = (new StateFinder(owner), new SiteFinder(owner), fit.Posterior.Room());
+        (finder, learner, beside, room) = (new StateFinder(owner), new SiteFinder(owner), new Beside(owner, clusters, fit), fit.Posterior.Room());
         unknowns = new int[clusters.Count][];
     }
 
@@ -50,29 +51,28 @@ internal sealed class PairRow
     }
 
     /// <summary>Each cluster's states beside the pair, and the logarithm of how much likelier all its notes are with the pair than without.</summary>
-    public (Dictionary<int, States> States, double LogRatio) Full(Suspect pair, int[] touched, int most)
+    public (Dictionary<int, States> States, double LogRatio) Full(Suspect pair, int[] touched)
     {
-        var company = touched.ToDictionary(k => k, k => fit.States(k).All.Where(s => !s.IsSound).Take(most).Prepend(Sound(k)).ToList());
         if (without is not { } plain || !touched.SequenceEqual(plain.Touched))
         {
-            plain = (touched, Weigh(touched, k => fit.States(k).All, []).Log);
+            plain = (touched, Weigh(touched, (k, outlook) => finder.Weigh(clusters[k], fit.States(k).All, [], outlook), []).Log);
             without = plain;
         }
 
-        var (states, log) = Weigh(touched, k => company[k], [pair]);
+        var (states, log) = Weigh(touched, (k, outlook) => beside.Weigh(k, [pair], outlook), [pair]);
         return (states, log - plain.Log);
     }
 
     public State Sound(int k) => new([], clusters[k].Stations.Sum(s => s.LogNone), 0);
 
     /// <summary>The first once more at the end, by what the second says.</summary>
-    private (Dictionary<int, States> States, double Log) Weigh(int[] touched, Func<int, IEnumerable<State>> company, Suspect[] pair)
+    private (Dictionary<int, States> States, double Log) Weigh(int[] touched, Func<int, Outlook, States> weigh, Suspect[] pair)
     {
         var (states, log, others) = (new Dictionary<int, States>(), 0.0, Others(touched));
         IReadOnlyList<Site> first = [];
         foreach (var k in touched)
         {
-            states[k] = finder.Weigh(clusters[k], company(k), pair, others);
+            states[k] = weigh(k, others);
             log += states[k].LogTotal;
             var sites = learner.Absorb(clusters[k], states[k], pair, others);
             first = k == touched[0] ? sites : first;
@@ -81,7 +81,7 @@ internal sealed class PairRow
         if (touched.Length > 1 && pair.Length > 0)
         {
             others.Absorb(first, -1);
-            states[touched[0]] = finder.Weigh(clusters[touched[0]], company(touched[0]), pair, others);
+            states[touched[0]] = weigh(touched[0], others);
         }
 
         return (states, log);

@@ -19,7 +19,6 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
     private const double Surprising = 2;
 
     private const int MostKept = 14;
-    private const int MostBeside = 6;
     private const int FewestOutlooks = 16;
 
     /// <summary>Outlooks kept hold about so many numbers together.</summary>
@@ -76,7 +75,7 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
             return null;
         }
 
-        var (states, ratio) = row.Full(pair, touched, MostBeside);
+        var (states, ratio) = row.Full(pair, touched);
         return new PairFault(pair, prior + ratio, states);
     }
 
