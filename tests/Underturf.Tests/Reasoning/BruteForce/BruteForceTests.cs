@@ -16,7 +16,7 @@ public sealed class BruteForceTests(ITestOutputHelper output)
     private const double Near = 0.003;
 
     [Theory]
-    [InlineData(787, "open-coil open-conductor plain-branch stuck-shut swapped-conductors misread unmodelled")]
+    [InlineData(2716, "open-coil open-conductor plain-branch stuck-shut swapped-conductors misread unmodelled")]
     [InlineData(76, "open-coil plain-branch stuck-shut crossed-conductors misread unmodelled")]
     [InlineData(2716, "shorted-coil parted-splice broken-common misread unmodelled")]
     [InlineData(2009, "open-coil weak-supply stuck-shut unmodelled")]
