@@ -44,11 +44,11 @@ internal sealed class OutlookFit
         return fit;
     }
 
-    /// <summary>What all other clusters say.</summary>
-    public Outlook Without(int cluster) => Posterior.Without(sites[cluster]);
+    /// <summary>What all clusters but these few say.</summary>
+    public Outlook Without(params int[] few) => Posterior.Without(few.SelectMany(k => sites[k]));
 
-    /// <summary>What the clusters that are not named say, as an outlook that can take more in.</summary>
-    public Outlook Without(IEnumerable<int> some)
+    /// <summary>What all clusters but these say, however many they are.</summary>
+    public Outlook WithoutMany(IEnumerable<int> some)
     {
         var outlook = Posterior.Clone();
         outlook.Absorb(some.SelectMany(k => sites[k]), -1);

@@ -19,12 +19,11 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
     private const double Surprising = 2;
 
     private const int MostKept = 14;
-    private const int MostBeside = 6;
 
     /// <summary>So many pairs at once, no station in two of them.</summary>
     private const int MostTogether = 3;
 
-    private readonly StateFinder finder = new(owner);
+    private readonly PairRow row = new(owner, clusters, fit);
     private readonly Dictionary<int, Outlook> outlooks = [];
     private readonly Dictionary<int, double> joined = [];
 
@@ -35,6 +34,8 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
         owner.Pace.Take(0.3, odd.Count * clusters.Count);
         return [.. owner.Suspects.Pairs(controller, s => odd.Contains(home[s]))
             .Select(p => (Pair: p, Touched: new[] { home[p.Station!], home[p.Other!] }.Distinct().OrderByDescending(odd.Contains).ToArray()))
+            .OrderBy(p => p.Touched[0])
+            .ThenBy(p => p.Touched[^1])
             .Select(p => Weigh(p.Pair, p.Touched))
             .OfType<PairFault>()
             .OrderByDescending(p => p.LogRatio)
@@ -59,24 +60,19 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
     private PairFault? Weigh(Suspect pair, int[] touched)
     {
         owner.Pace.Step();
-        var ratio = Math.Log(pair.Weight);
-        if (pair.Fault!.Joins && (ratio + MostGain(touched[0]) < -Negligible || ratio + MostGain(pair, touched) < -Negligible))
+        var prior = Math.Log(pair.Weight);
+        if (pair.Fault!.Joins && (prior + MostGain(touched[0]) < -Negligible || prior + MostGain(pair, touched) < -Negligible))
         {
             return null;
         }
 
-        foreach (var k in touched)
+        if (row.Rough(pair, touched, prior, -Negligible) < -Negligible)
         {
-            ratio += Sound(k).LogPrior - fit.States(k).LogTotal;
-            ratio += finder.Log(clusters[k].Evidence, [pair], Outlook(k), -Negligible - ratio);
-            if (ratio < -Negligible)
-            {
-                return null;
-            }
+            return null;
         }
 
-        var states = touched.ToDictionary(k => k, k => finder.Weigh(clusters[k], fit.States(k).All.Where(s => !s.IsSound).Take(MostBeside).Prepend(Sound(k)), [pair], Outlook(k)));
-        return new PairFault(pair, Math.Log(pair.Weight) + states.Sum(s => s.Value.LogTotal - fit.States(s.Key).LogTotal), states);
+        var (states, ratio) = row.Full(pair, touched);
+        return new PairFault(pair, prior + ratio, states);
     }
 
     /// <summary>
@@ -97,14 +93,15 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
         return bound;
     }
 
-    /// <summary>The same by how many ohms two clusters show, by what all but the first of them say.</summary>
-    private double MostGain(Suspect pair, int[] touched) =>
-        touched.Sum(k => Gain(k, clusters[k].Evidence.Select(e => JoinedBound.Log(e, pair, Outlook(touched[0]), owner.Cures))));
+    /// <summary>The same by how many ohms two clusters show, by what all others say.</summary>
+    private double MostGain(Suspect pair, int[] touched)
+    {
+        var others = row.Others(touched);
+        return touched.Sum(k => Gain(k, clusters[k].Evidence.Select(e => JoinedBound.Log(e, pair, others, owner.Cures))));
+    }
 
     /// <param name="bounds">Of the logarithms of the chances of single notes.</param>
-    private double Gain(int k, IEnumerable<double> bounds) => Sound(k).LogPrior + bounds.DefaultIfEmpty(0).Min() - fit.States(k).LogTotal;
-
-    private State Sound(int k) => new([], clusters[k].Stations.Sum(s => s.LogNone), 0);
+    private double Gain(int k, IEnumerable<double> bounds) => row.Sound(k).LogPrior + bounds.DefaultIfEmpty(0).Min() - fit.States(k).LogTotal;
 
     private Outlook Outlook(int k)
     {

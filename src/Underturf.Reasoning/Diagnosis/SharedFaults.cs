@@ -110,7 +110,7 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
 
     private (List<int> Affected, Outlook Others, double Log) Without(List<int> affected)
     {
-        var others = fit.Without(affected);
+        var others = fit.WithoutMany(affected);
         var row = Weigh(affected, [], Fresh(others));
         spare = row.Outlook;
         return (affected, others, row.Log);

@@ -1,0 +1,88 @@
+namespace Underturf.Reasoning.Diagnosis;
+
+/// <summary>
+/// The one or two clusters of a pair, weighed one after the other. Neither may be weighed by what the other says of its own wires and coil with no pair there:
+/// swapped conductors read each other's, and a terminal that was taken for sound would swear to the wrong coil.
+/// </summary>
+internal sealed class PairRow(Case owner, IReadOnlyList<Cluster> clusters, OutlookFit fit)
+{
+    private readonly StateFinder finder = new(owner);
+    private readonly SiteFinder learner = new(owner);
+    private readonly Beside beside = new(owner, clusters, fit);
+
+    /// <summary>The last clusters weighed without a pair: pairs of the same stations come in a row.</summary>
+    private (int[] Touched, double Log)? without;
+
+    /// <summary>What all clusters but the last ones asked about say.</summary>
+    private (int[] Touched, Outlook Outlook)? others;
+
+    public Outlook Others(int[] touched)
+    {
+        if (others is not { } last || !touched.SequenceEqual(last.Touched))
+        {
+            last = (touched, fit.Without(touched));
+            others = last;
+        }
+
+        return last.Outlook;
+    }
+
+    /// <summary>log of how much likelier a pair is with nothing else wrong than no pair; once it is below the floor, anything below it.</summary>
+    public double Rough(Suspect pair, int[] touched, double logPrior, double floor)
+    {
+        var (ratio, outlook) = (logPrior, Others(touched).Without([]));
+        foreach (var k in touched)
+        {
+            ratio += Sound(k).LogPrior - fit.States(k).LogTotal;
+            ratio += finder.Log(clusters[k].Evidence, [pair], outlook, floor - ratio);
+            if (ratio < floor)
+            {
+                break;
+            }
+
+            if (k != touched[^1])
+            {
+                learner.Absorb(clusters[k], States.Of([Sound(k)], double.NegativeInfinity), [pair], outlook);
+            }
+        }
+
+        return ratio;
+    }
+
+    /// <summary>Each cluster's states beside the pair, and the logarithm of how much likelier all its notes are with the pair than without.</summary>
+    public (Dictionary<int, States> States, double LogRatio) Full(Suspect pair, int[] touched)
+    {
+        if (without is not { } plain || !touched.SequenceEqual(plain.Touched))
+        {
+            plain = (touched, Weigh(touched, (k, by) => finder.Weigh(clusters[k], fit.States(k).All, [], by), []).Log);
+            without = plain;
+        }
+
+        var (states, log) = Weigh(touched, (k, by) => beside.Weigh(k, [pair], by), [pair]);
+        return (states, log - plain.Log);
+    }
+
+    public State Sound(int k) => new([], clusters[k].Stations.Sum(s => s.LogNone), 0);
+
+    /// <summary>The first once more at the end, by what the second says.</summary>
+    private (Dictionary<int, States> States, double Log) Weigh(int[] touched, Func<int, Outlook, States> weigh, Suspect[] pair)
+    {
+        var (states, log, outlook) = (new Dictionary<int, States>(), 0.0, Others(touched).Without([]));
+        IReadOnlyList<Site> first = [];
+        foreach (var k in touched)
+        {
+            states[k] = weigh(k, outlook);
+            log += states[k].LogTotal;
+            var sites = learner.Absorb(clusters[k], states[k], pair, outlook);
+            first = k == touched[0] ? sites : first;
+        }
+
+        if (touched.Length > 1 && pair.Length > 0)
+        {
+            outlook.Absorb(first, -1);
+            states[touched[0]] = weigh(touched[0], outlook);
+        }
+
+        return (states, log);
+    }
+}
