@@ -16,10 +16,17 @@ public sealed partial class NotebookPage
     private bool sweeping;
     private bool returning;
 
+    /// <summary>On a phone a note or a sweep has the screen to itself.</summary>
+    private string AtWork => noting ? "at-work noting" : sweeping ? "at-work" : "";
+
     /// <summary>What was typed and not stored comes back; else the form begins afresh.</summary>
     private void BeginNote() => BeginNoteWith(draft.IsTouched ? draft : new NoteDraft());
 
-    private void BeginNoteWith(NoteDraft begun) => (draft, noting, undone) = (begun, true, null);
+    private void BeginNoteWith(NoteDraft begun)
+    {
+        (draft, noting, undone) = (begun, true, null);
+        BreakOffSweep();
+    }
 
     private void CloseNote() => (noting, returning) = (false, true);
 
@@ -33,7 +40,23 @@ public sealed partial class NotebookPage
         }
     }
 
-    private void Go(Place to) => (place, noting) = (to, false);
+    private void Go(Place to)
+    {
+        (place, noting) = (to, false);
+        if (to != Place.Stations)
+        {
+            BreakOffSweep();
+        }
+    }
+
+    /// <summary>A sweep that is left for something else is over; it goes on where it was when it is begun again.</summary>
+    private void BreakOffSweep()
+    {
+        if (sweeping)
+        {
+            Sweep(false);
+        }
+    }
 
     private void GoToQuestion(string id)
     {
