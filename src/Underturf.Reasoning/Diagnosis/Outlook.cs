@@ -1,5 +1,3 @@
-using System.Numerics;
-using System.Runtime.InteropServices;
 using Underturf.Numerics;
 
 namespace Underturf.Reasoning.Diagnosis;
@@ -15,17 +13,15 @@ internal sealed class Outlook
     private readonly double[] covariance;
 
     /// <summary>What is added to the covariance of the outlook beneath, which has to stay as it is; nothing where the covariance is its own.</summary>
-    private readonly List<Correction>? corrections;
+    private readonly Corrections? corrections;
 
-    private Outlook(int count, double[] mean, double[] covariance, List<Correction>? corrections = null)
+    private Outlook(int count, double[] mean, double[] covariance, Corrections? corrections = null)
     {
         this.count = count;
         this.mean = mean;
         this.covariance = covariance;
         this.corrections = corrections;
     }
-
-    private ReadOnlySpan<Correction> Corrections => CollectionsMarshal.AsSpan(corrections);
 
     /// <summary>Before any reading.</summary>
     public static Outlook Prior(int count, double levelMean, double levelSpread)
@@ -98,7 +94,7 @@ internal sealed class Outlook
     /// <summary>The outlook with a few sites taken out again; this one has to stay as it is for as long as that is used.</summary>
     public Outlook Without(IEnumerable<Site> sites)
     {
-        var outlook = new Outlook(count, [.. mean], covariance, [.. Corrections]);
+        var outlook = new Outlook(count, [.. mean], covariance, corrections?.Copy() ?? new Corrections());
         outlook.Absorb(sites, -1);
         return outlook;
     }
@@ -145,13 +141,7 @@ internal sealed class Outlook
             }
         }
 
-        foreach (var (factor, gain) in Corrections)
-        {
-            var share = Share(gain, level, shared, slopes);
-            sum += factor * share * share;
-        }
-
-        return Math.Max(0, sum);
+        return Math.Max(0, sum + (corrections?.Covariance((level, shared, slopes), (level, shared, slopes)) ?? 0));
     }
 
     /// <summary>Covariance of two readings of the same things, the suspects in the same order.</summary>
@@ -169,36 +159,10 @@ internal sealed class Outlook
             }
         }
 
-        foreach (var (weight, gain) in Corrections)
-        {
-            sum += weight * Share(gain, levelA, a.Shared, a.Slopes) * Share(gain, levelB, b.Shared, b.Slopes);
-        }
-
-        return sum;
+        return sum + (corrections?.Covariance((levelA, a.Shared, a.Slopes), (levelB, b.Shared, b.Slopes)) ?? 0);
     }
 
-    private double Covariance(int i, int j)
-    {
-        var sum = covariance[(i * count) + j];
-        foreach (var (factor, gain) in Corrections)
-        {
-            sum += factor * gain[i] * gain[j];
-        }
-
-        return sum;
-    }
-
-    /// <summary>A gain's product with slopes.</summary>
-    private static double Share(double[] gain, double level, int[] shared, double[] slopes)
-    {
-        var sum = level * gain[Unknowns.Level];
-        for (var i = 0; i < shared.Length; i++)
-        {
-            sum += slopes[i] * gain[shared[i]];
-        }
-
-        return sum;
-    }
+    private double Covariance(int i, int j) => covariance[(i * count) + j] + (corrections?.Covariance(i, j) ?? 0);
 
     /// <summary>Covariance of an unknown with a sum of slopes times unknowns, by the covariance beneath.</summary>
     private double Along(int unknown, int[] shared, double[] slopes)
@@ -249,12 +213,7 @@ internal sealed class Outlook
             sum += a.Slopes[i] * Along(a.Shared[i], b.Shared, b.Slopes);
         }
 
-        foreach (var (factor, gain) in Corrections)
-        {
-            sum += factor * Share(gain, 0, a.Shared, a.Slopes) * Share(gain, 0, b.Shared, b.Slopes);
-        }
-
-        return sum;
+        return sum + (corrections?.Covariance((0, a.Shared, a.Slopes), (0, b.Shared, b.Slopes)) ?? 0);
     }
 
     /// <summary>
@@ -265,11 +224,11 @@ internal sealed class Outlook
     public double Absorb(Site site, double weight = 1)
     {
         Version = new object();
-        var (shared, slopes, gain) = (site.Direction.Shared, site.Direction.Slopes, Gain(site.Direction));
+        var gain = Gain(site.Direction);
         var (tau, nu, at) = (weight * site.Tau, weight * site.Nu, Mean(site.Direction));
-        var variance = Share(gain, 0, shared, slopes);
+        var variance = Corrections.Share(gain, (0, site.Direction.Shared, site.Direction.Slopes));
         var scale = 1 + (tau * variance);
-        AddTimes(mean, (nu - (tau * at)) / scale, gain);
+        RowMath.AddTimes(mean, (nu - (tau * at)) / scale, gain);
         Correct(-tau / scale, gain);
         return (-0.5 * LogMath.LogOnePlus(tau * variance)) + (((nu * at) - (0.5 * tau * at * at) + (0.5 * nu * nu * variance)) / scale);
     }
@@ -282,15 +241,11 @@ internal sealed class Outlook
         {
             if (direction.Slopes[i] != 0)
             {
-                AddTimes(gain, direction.Slopes[i], covariance.AsSpan(direction.Shared[i] * count, count));
+                RowMath.AddTimes(gain, direction.Slopes[i], covariance.AsSpan(direction.Shared[i] * count, count));
             }
         }
 
-        foreach (var (factor, earlier) in Corrections)
-        {
-            AddTimes(gain, factor * Share(earlier, 0, direction.Shared, direction.Slopes), earlier);
-        }
-
+        corrections?.AddTo(gain, direction);
         return gain;
     }
 
@@ -298,7 +253,7 @@ internal sealed class Outlook
     {
         if (corrections is not null)
         {
-            corrections.Add(new Correction(factor, gain));
+            corrections.Add(factor, gain);
             return;
         }
 
@@ -306,27 +261,8 @@ internal sealed class Outlook
         {
             if (gain[i] != 0)
             {
-                AddTimes(covariance.AsSpan(i * count, count), factor * gain[i], gain);
+                RowMath.AddTimes(covariance.AsSpan(i * count, count), factor * gain[i], gain);
             }
         }
     }
-
-    /// <summary>Adds a multiple of a row, as many numbers at a time as the processor takes.</summary>
-    private static void AddTimes(Span<double> to, double factor, ReadOnlySpan<double> row)
-    {
-        var wide = MemoryMarshal.Cast<double, Vector<double>>(to);
-        var wideRow = MemoryMarshal.Cast<double, Vector<double>>(row);
-        for (var i = 0; i < wide.Length; i++)
-        {
-            wide[i] += factor * wideRow[i];
-        }
-
-        for (var i = wide.Length * Vector<double>.Count; i < to.Length; i++)
-        {
-            to[i] += factor * row[i];
-        }
-    }
-
-    /// <summary>Adds factor times the gain's product with itself.</summary>
-    private readonly record struct Correction(double Factor, double[] Gain);
 }
