@@ -20,6 +20,9 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
 
     private const int MostKept = 14;
 
+    /// <summary>So many, the likeliest with nothing else wrong, are weighed beside what else may be wrong with their stations.</summary>
+    private const int MostFull = 3 * MostKept;
+
     /// <summary>So many pairs at once, no station in two of them.</summary>
     private const int MostTogether = 3;
 
@@ -36,8 +39,11 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
             .Select(p => (Pair: p, Touched: new[] { home[p.Station!], home[p.Other!] }.Distinct().OrderByDescending(odd.Contains).ToArray()))
             .OrderBy(p => p.Touched[0])
             .ThenBy(p => p.Touched[^1])
-            .Select(p => Weigh(p.Pair, p.Touched))
-            .OfType<PairFault>()
+            .Select(p => (p.Pair, p.Touched, Rough: Rough(p.Pair, p.Touched)))
+            .Where(p => p.Rough > -Negligible)
+            .OrderByDescending(p => p.Rough)
+            .Take(MostFull)
+            .Select(p => Full(p.Pair, p.Touched))
             .OrderByDescending(p => p.LogRatio)
             .Take(MostKept)];
     }
@@ -56,23 +62,23 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
         return choices;
     }
 
-    /// <summary>The odd cluster first: most pairs end there.</summary>
-    private PairFault? Weigh(Suspect pair, int[] touched)
+    /// <summary>log of how much likelier it is with nothing else wrong; anything below the negligible where it is. The odd cluster first: most pairs end there.</summary>
+    private double Rough(Suspect pair, int[] touched)
     {
         owner.Pace.Step();
         var prior = Math.Log(pair.Weight);
         if (pair.Fault!.Joins && (prior + MostGain(touched[0]) < -Negligible || prior + MostGain(pair, touched) < -Negligible))
         {
-            return null;
+            return double.NegativeInfinity;
         }
 
-        if (row.Rough(pair, touched, prior, -Negligible) < -Negligible)
-        {
-            return null;
-        }
+        return row.Rough(pair, touched, prior, -Negligible);
+    }
 
+    private PairFault Full(Suspect pair, int[] touched)
+    {
         var (states, ratio) = row.Full(pair, touched);
-        return new PairFault(pair, prior + ratio, states);
+        return new PairFault(pair, Math.Log(pair.Weight) + ratio, states);
     }
 
     /// <summary>
