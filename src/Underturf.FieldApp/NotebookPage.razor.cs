@@ -19,6 +19,9 @@ public sealed partial class NotebookPage : IDisposable
     private double share;
     private bool fresh;
 
+    /// <summary>Somebody chose a log: the offered one no longer takes its place.</summary>
+    private bool picked;
+
     public void Dispose() => thinking.Dispose();
 
     protected override async Task OnInitializedAsync()
@@ -46,7 +49,7 @@ public sealed partial class NotebookPage : IDisposable
         }
 
         var offered = await Notebook.FetchOfferedLogAsync();
-        if (log.IsEmpty || (offered.Succeeded && log.IsOf(offered.Value)))
+        if ((log.IsEmpty && !picked) || (offered.Succeeded && log.IsOf(offered.Value)))
         {
             await TakeAsync(Offered, offered);
         }
@@ -54,7 +57,11 @@ public sealed partial class NotebookPage : IDisposable
 
     private async Task OpenOfferedAsync() => await TakeAsync(Offered, await Notebook.FetchOfferedLogAsync());
 
-    private Task OpenPickedAsync(PickedLog picked) => TakeAsync(picked.Name, picked.Bytes);
+    private Task OpenPickedAsync(PickedLog file)
+    {
+        picked = true;
+        return TakeAsync(file.Name, file.Bytes);
+    }
 
     private async Task TakeAsync(string name, Outcome<ReadOnlyMemory<byte>> bytes)
     {

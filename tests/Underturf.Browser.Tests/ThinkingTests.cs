@@ -67,8 +67,12 @@ public sealed class ThinkingTests(ServedPage served)
 
     private static byte[] WithoutLast(byte[] log) => log[..(Array.LastIndexOf(log, (byte)'\n', log.Length - 2) + 1)];
 
-    private static Task PickAsync(IPage page, byte[] log) =>
-        page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "large.jsonl", MimeType = "application/jsonl", Buffer = log });
+    /// <summary>A log is stored before it is shown; until its name stands there the page thinks about the one before.</summary>
+    private static async Task PickAsync(IPage page, byte[] log)
+    {
+        await page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "large.jsonl", MimeType = "application/jsonl", Buffer = log });
+        await page.Locator(".log-name", new PageLocatorOptions { HasText = "large.jsonl" }).WaitForAsync();
+    }
 
     private static Task ReachesAsync(IPage page, double share) =>
         page.WaitForFunctionAsync("share => document.querySelector('progress')?.value >= share", share);
