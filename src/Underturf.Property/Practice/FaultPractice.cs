@@ -68,6 +68,9 @@ public sealed record FaultPractice
     /// <summary>Ohms from the part to the common beside it.</summary>
     public Spread? ToCommonOhms { get; init; }
 
+    /// <summary>Whether it touches the common somewhere inside a stretch, not at an end of it.</summary>
+    public bool TouchesInside => Scope == FaultScope.Conductor && ToCommonOhms is not null;
+
     /// <summary>Ohms in series with the transformer.</summary>
     public Spread? SourceOhms { get; init; }
 

@@ -91,7 +91,7 @@ internal sealed class RunningStations
     private void LayLeg(LaidPath laid, int i, string label)
     {
         var leg = laid.Path.Legs[i];
-        var key = new LegKey(leg.Id, leg.To);
+        var key = leg.Key;
         var near = laid.At(leg.Parent);
         if (!commonNodes.TryGetValue((label, key), out var common))
         {
@@ -104,7 +104,7 @@ internal sealed class RunningStations
     private int Wire(Leg leg, int from, WireSize size)
     {
         var node = Network.Node($"node {Network.NodeCount} at {leg.To}");
-        var key = new LegKey(leg.Id, leg.To);
+        var key = leg.Key;
         lengths.TryAdd(key, lengths.Count);
         var ohms = BenchLayout.WireOhms(book, size, leg.LengthMetres);
         var element = Network.AddResistor(leg.Id, from, node, ohms + book.Wire.SoundSpliceOhms);

@@ -1,5 +1,6 @@
 using Underturf.Networks.Wiring;
 using Underturf.Property.Practice;
+using Underturf.Reasoning.Translation;
 
 namespace Underturf.Reasoning.Diagnosis;
 

@@ -122,14 +122,14 @@ internal sealed class BenchLayout
     private void LayLeg(int p, int i, int terminal)
     {
         var (path, leg) = (setup.Paths[p], setup.Paths[p].Legs[i]);
-        var key = new LegKey(leg.Id, leg.To);
+        var key = leg.Key;
         var here = network.Node($"{path.Station} at {leg.To}");
         nodes[p][i] = here;
         var length = unknowns.Length(key);
         if (!commonNodes.TryGetValue(key, out var back))
         {
             back = network.Node($"common at {leg.To} by {leg.Id}");
-            var from = leg.Parent < 0 ? fieldCommon : commonNodes[KeyOf(path.Legs[leg.Parent])];
+            var from = leg.Parent < 0 ? fieldCommon : commonNodes[path.Legs[leg.Parent].Key];
             commonNodes[key] = back;
             commons[key] = Wire(leg, from, back, leg.CommonSize, length);
         }
@@ -172,7 +172,7 @@ internal sealed class BenchLayout
         var joined = setup.Measures == Measure.JoinedOhms && p == 0 && v == setup.Valve;
         var lifted = setup.Measures == Measure.EarthOhms;
         var ohms = joined ? 0 : lifted ? double.PositiveInfinity : model.Ohms;
-        var (a, b) = (nodes[p][end.Leg], commonNodes[KeyOf(path.Legs[end.Leg])]);
+        var (a, b) = (nodes[p][end.Leg], commonNodes[path.Legs[end.Leg].Key]);
         if (setup.Measures == Measure.CoilOhms && p == 0 && v == setup.Valve)
         {
             (a, b) = (network.Node("freed lead"), network.Node("other freed lead"));
@@ -205,12 +205,10 @@ internal sealed class BenchLayout
 
         var p = setup.Swapped ? 1 : 0;
         var end = setup.Paths[p].Valves[setup.Swapped ? 0 : setup.Valve];
-        return (nodes[p][end.Leg], commonNodes[KeyOf(setup.Paths[p].Legs[end.Leg])]);
+        return (nodes[p][end.Leg], commonNodes[setup.Paths[p].Legs[end.Leg].Key]);
     }
 
     private int NodeAt(int p, string place) => nodes[p][setup.Paths[p].LegTo(place)];
 
-    private int CommonAt(int p, string place) => commonNodes[KeyOf(setup.Paths[p].Legs[setup.Paths[p].LegTo(place)])];
-
-    private static LegKey KeyOf(Leg leg) => new(leg.Id, leg.To);
+    private int CommonAt(int p, string place) => commonNodes[setup.Paths[p].Legs[setup.Paths[p].LegTo(place)].Key];
 }

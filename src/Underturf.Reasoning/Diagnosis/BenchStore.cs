@@ -143,7 +143,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     {
         foreach (var suspect in active)
         {
-            if (suspect is { IsInside: true, Leg: { } leg } && suspect.Station == station && paths[station].IndexOf(leg.Id, leg.To) is var stretch and >= 0)
+            if (suspect is { IsInside: true, Leg: { } leg } && suspect.Station == station && paths[station].IndexOf(leg) is var stretch and >= 0)
             {
                 return Cut(station, leg, stretch);
             }

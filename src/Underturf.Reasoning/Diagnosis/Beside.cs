@@ -38,7 +38,7 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
     {
         var outlook = fit.Posterior;
         var notes = cluster.Evidence.Where((_, i) => (mask & Bit(i)) != 0).ToHashSet();
-        var none = cluster.Stations.Sum(s => s.LogNone);
+        var none = cluster.LogNone;
         var singles = cluster.Stations
             .Select(s => finder.Alone(s.By(notes.Contains), outlook).All)
             .SelectMany(own => own.Where(s => !s.IsSound).Select(s => (Suspect: s.Suspects[0], Log: s.LogWeight - own.First(o => o.IsSound).LogWeight)))

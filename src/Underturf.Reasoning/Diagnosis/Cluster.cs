@@ -8,6 +8,9 @@ internal sealed class Cluster
     /// <summary>Readings between its stations.</summary>
     public required IReadOnlyList<Evidence> Ties { get; init; }
 
+    /// <summary>log of the chance that nothing is wrong.</summary>
+    public double LogNone => Stations.Sum(s => s.LogNone);
+
     public IEnumerable<Evidence> Evidence => Stations.SelectMany(s => s.Evidence).Concat(Ties);
 
     public bool Has(string? station) => station is not null && Stations.Any(s => s.Path.Station == station);

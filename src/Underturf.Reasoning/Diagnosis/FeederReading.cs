@@ -211,7 +211,7 @@ internal sealed class FeederReading
             if (load.Suspect >= 0)
             {
                 amounts[Prediction.AmountsOfOne * load.Suspect] += shunt;
-                amounts[(Prediction.AmountsOfOne * load.Suspect) + Prediction.FurtherWire] += load.Node == feeder.Cut ? Along(work, load.Node) : 0;
+                amounts[(Prediction.AmountsOfOne * load.Suspect) + Prediction.FurtherWire] += load.Node == feeder.Cut ? AlongStretch(work, load.Node) : 0;
             }
         }
 
@@ -228,7 +228,7 @@ internal sealed class FeederReading
     }
 
     /// <summary>Change of the mean for one standard deviation of where in a cut stretch something sits: one half longer, the other as much shorter.</summary>
-    private double Along(FeederVariation work, int cut)
+    private double AlongStretch(FeederVariation work, int cut)
     {
         var stretch = 2 * (feeder.ConductorCopper[cut] + (work.IsEarthed ? 0 : feeder.CommonCopper[cut]));
         return (legSlopes[cut] - legSlopes[cut + 1]) * stretch * CutPath.ShareSpread;

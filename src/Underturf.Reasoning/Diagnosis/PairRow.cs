@@ -62,7 +62,7 @@ internal sealed class PairRow(Case owner, IReadOnlyList<Cluster> clusters, Outlo
         return (states, log - plain.Log);
     }
 
-    public State Sound(int k) => new([], clusters[k].Stations.Sum(s => s.LogNone), 0);
+    public State Sound(int k) => new([], clusters[k].LogNone, 0);
 
     /// <summary>The first once more at the end, by what the second says.</summary>
     private (Dictionary<int, States> States, double Log) Weigh(int[] touched, Func<int, Outlook, States> weigh, Suspect[] pair)

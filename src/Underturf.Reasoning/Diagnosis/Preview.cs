@@ -23,7 +23,7 @@ internal sealed class Preview
     public Preview(Case owner, Cluster cluster, Suspect[] first, Outlook outlook, double? logTotal)
     {
         (this.owner, this.first, this.outlook, evidence) = (owner, first, outlook, [.. cluster.Evidence]);
-        none = cluster.Stations.Sum(s => s.LogNone);
+        none = cluster.LogNone;
         before.Begin(outlook);
         without = [.. evidence.Select(e => e.LogChance(first, outlook, owner.Cures, before))];
         total = logTotal ?? none + without.Sum();

@@ -41,7 +41,7 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
 
     public static bool Affects(Suspect suspect, StationPath path) => suspect.Fault?.Scope switch
     {
-        FaultScope.CommonConductor or FaultScope.CommonSplice => suspect.Common == path.Common && path.Legs.Any(l => new LegKey(l.Id, l.To) == suspect.Leg),
+        FaultScope.CommonConductor or FaultScope.CommonSplice => suspect.Common == path.Common && path.IndexOf(suspect.Leg!.Value) >= 0,
         FaultScope.Sensor or FaultScope.Supply or FaultScope.Everywhere => true,
         FaultScope.Pair => suspect.Station == path.Station || suspect.Other == path.Station,
         _ => false,

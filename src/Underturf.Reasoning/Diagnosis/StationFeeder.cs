@@ -27,7 +27,7 @@ internal sealed class StationFeeder
             ConductorCopper[i] = BenchLayout.WireOhms(book, legs[i].StationSize, legs[i].LengthMetres);
             CommonCopper[i] = BenchLayout.WireOhms(book, legs[i].CommonSize, legs[i].LengthMetres);
             LengthSpread[i] = legs[i].OhmsLogSpread;
-            Lengths[i] = unknowns.Length(KeyOf(legs[i == cut ? i + 1 : i]));
+            Lengths[i] = unknowns.Length(legs[i == cut ? i + 1 : i].Key);
         }
 
         Coils = [.. path.Valves.Select((v, i) => Coil(v, i, book))];
@@ -102,7 +102,7 @@ internal sealed class StationFeeder
             return -1;
         }
 
-        return Path.IndexOf(key.Id, key.To);
+        return Path.IndexOf(key);
     }
 
     /// <summary>Loop ohms from the controller to a place on the way, splices not counted.</summary>
@@ -130,8 +130,6 @@ internal sealed class StationFeeder
 
         return 0;
     }
-
-    private static LegKey KeyOf(Leg leg) => new(leg.Id, leg.To);
 
     private static FeederLoad Coil(ValveEnd end, int index, PracticeBook book)
     {

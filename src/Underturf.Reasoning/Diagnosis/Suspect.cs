@@ -1,5 +1,6 @@
 using Underturf.FieldLog;
 using Underturf.Property.Practice;
+using Underturf.Reasoning.Translation;
 
 namespace Underturf.Reasoning.Diagnosis;
 
@@ -58,7 +59,7 @@ public sealed record Suspect
     public override int GetHashCode() => System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(this);
 
     /// <summary>Whether it touches the common somewhere inside a stretch, not at an end of it.</summary>
-    public bool IsInside => Fault is { Scope: FaultScope.Conductor, ToCommonOhms: not null };
+    public bool IsInside => Fault is { TouchesInside: true };
 
     public bool IsPair => Fault?.Scope == FaultScope.Pair;
 
@@ -81,6 +82,3 @@ public enum Passes
     /// <summary>Everything: a diode is lost.</summary>
     All,
 }
-
-/// <summary>A leg of wire, whichever station's path it is seen in.</summary>
-public readonly record struct LegKey(string Id, string To);

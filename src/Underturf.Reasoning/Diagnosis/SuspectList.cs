@@ -65,7 +65,7 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
     {
         Fault = fault,
         Station = path?.Station,
-        Leg = leg is null ? null : new LegKey(leg.Id, leg.To),
+        Leg = leg?.Key,
         Place = leg?.To,
         Weight = rate / (1 - rate),
     };

@@ -42,7 +42,7 @@ internal sealed class Unknowns(PracticeBook book)
     {
         foreach (var leg in path.Legs)
         {
-            Length(new LegKey(leg.Id, leg.To));
+            Length(leg.Key);
         }
 
         foreach (var valve in path.Valves)

@@ -31,7 +31,7 @@ internal sealed class PlaceWriter(Case owner, Subject subject)
         }
 
         var leg = suspect.Fault!.Scope is FaultScope.Conductor or FaultScope.CommonConductor
-            ? owner.Paths[suspect.Station ?? subject.Stations[0]].Legs.FirstOrDefault(l => new LegKey(l.Id, l.To) == suspect.Leg)
+            ? owner.Paths[suspect.Station ?? subject.Stations[0]].Legs.FirstOrDefault(l => l.Key == suspect.Leg)
             : null;
         return (owner.View.Name(suspect.Place!), leg is null ? null : owner.View.Name(leg.From));
     }

@@ -18,9 +18,14 @@ public sealed record Leg(
     int Parent,
     double GaugeLogSpread = 0)
 {
+    public LegKey Key => new(Id, To);
+
     /// <summary>Standard deviation of the logarithm of its ohms: length and gauge.</summary>
     public double OhmsLogSpread => double.Hypot(LogSpread, GaugeLogSpread);
 }
+
+/// <summary>A leg of wire, whichever station's path it is seen in.</summary>
+public readonly record struct LegKey(string Id, string To);
 
 /// <summary>A valve at the end of a path.</summary>
 /// <param name="Valve">Its id; nothing where nobody has found it.</param>
@@ -40,11 +45,11 @@ public sealed record StationPath(string Station, string Controller, IReadOnlyLis
     public Leg? LastMeeting(StationPath other) => Legs.LastOrDefault(leg => other.LegTo(leg.To) >= 0);
 
     /// <summary>The index of a leg, or -1.</summary>
-    public int IndexOf(string id, string to)
+    public int IndexOf(LegKey key)
     {
         for (var i = 0; i < Legs.Count; i++)
         {
-            if (Legs[i].To == to && Legs[i].Id == id)
+            if (Legs[i].To == key.To && Legs[i].Id == key.Id)
             {
                 return i;
             }

@@ -56,7 +56,7 @@ internal sealed class TrueWiring
     public bool IsWrongCommon(TrueFault fault) => Practice(fault).OtherCommon;
 
     /// <summary>Whether a conductor touches the common inside a stretch, not at an end of it.</summary>
-    public bool IsInside(TrueFault fault) => Practice(fault) is { Scope: FaultScope.Conductor, ToCommonOhms: not null };
+    public bool IsInside(TrueFault fault) => Practice(fault).TouchesInside;
 
     /// <summary>Where conductors touch the common inside the stretch that ends at a place.</summary>
     public IEnumerable<TrueFault> ContactsInside(string place) => Faults.Where(f => f.Place == place && IsInside(f));

@@ -79,7 +79,7 @@ public sealed class FeederTests
             var (supply, unknowns) = (new Supplies(history, book).Of(history.Now, path.Controller, 0), new Unknowns(book));
             foreach (var suspect in new SuspectList(book, [path]).Private(path).SelectMany(f => f).Where(s => s.IsInside))
             {
-                var stretch = path.IndexOf(suspect.Leg!.Value.Id, suspect.Leg.Value.To);
+                var stretch = path.IndexOf(suspect.Leg!.Value);
                 var cut = CutPath.Of(path, stretch);
                 var actual = new StationFeeder(cut, book, supply, unknowns, [cut.Legs.Count - 1], stretch).Predict(measures, path.Legs[0].To, inrush: false, [suspect]);
                 double Laid(double share) => WithAPlaceAt(share, cut, stretch, suspect, measures, supply);
@@ -95,7 +95,7 @@ public sealed class FeederTests
         var legs = cut.Legs.Select((l, i) => i == half ? l with { LengthMetres = share * metres } : i == half + 1 ? l with { LengthMetres = (1 - share) * metres } : l);
         var (path, unknowns) = (cut with { Legs = [.. legs] }, new Unknowns(book));
         var bench = BenchLayout.Of(new BenchSetup([path], measures, path.Legs[half == 0 ? 1 : 0].To, supply), book, unknowns);
-        return new Predictor(book, unknowns).Predict(bench, bench.Vary(book, [suspect with { Leg = new LegKey(cut.Legs[half].Id, cut.Legs[half].To) }])).Mean;
+        return new Predictor(book, unknowns).Predict(bench, bench.Vary(book, [suspect with { Leg = cut.Legs[half].Key }])).Mean;
     }
 
     private static IEnumerable<Suspect[]> Sets(StationPath path, SeededGenerator chance)
