@@ -50,6 +50,12 @@ public sealed record FaultPractice
     /// <summary>Ohms of diodes in series with the part, as an ohmmeter's test current sees them.</summary>
     public Spread? DcSeriesOhms { get; init; }
 
+    /// <summary>Of what has diodes: what a meter shows of the running amperes, as a share of those of the same coils without diodes.</summary>
+    public Spread? HalfWaveAmps { get; init; }
+
+    /// <summary>Likewise of the volts at a coil behind the diodes.</summary>
+    public Spread? HalfWaveVolts { get; init; }
+
     /// <summary>Of what has diodes: chance that only one half of the wave comes through, so that one polarity of the meter reads open and one place waters.</summary>
     public double OneWay { get; init; }
 
@@ -110,6 +116,8 @@ public sealed record FaultPractice
     public Spread? Unknown => Spreads.FirstOrDefault();
 
     internal IEnumerable<Spread> Spreads => new[] { SeriesOhms, DcSeriesOhms, CoilFactor, EarthOhms, ToCommonOhms, SourceOhms }.OfType<Spread>();
+
+    internal IEnumerable<Spread> HalfWaves => new[] { HalfWaveAmps, HalfWaveVolts }.OfType<Spread>();
 }
 
 /// <summary>What it takes to cure a fault once its place is known.</summary>

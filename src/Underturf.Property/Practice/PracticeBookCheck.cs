@@ -104,8 +104,9 @@ internal static class PracticeBookCheck
             yield return (fault.Drift >= 0 && fault.SeriesCoils is null or >= 1, place, "needs a drift of zero or more and seriesCoils of one or more");
             yield return (fault is { OneWay: >= 0, LostDiode: >= 0 } && fault.OneWay + fault.LostDiode < 1, place, "needs oneWay and lostDiode of zero or more and together below 1");
             yield return (fault.DcSeriesOhms is not null || fault.OneWay + fault.LostDiode == 0, place, "needs dcSeriesOhms where it has oneWay or lostDiode");
+            yield return (fault.HalfWaves.Count() == (fault.DcSeriesOhms is null ? 0 : 2), place, "needs halfWaveAmps and halfWaveVolts where it has dcSeriesOhms, and nowhere else");
             yield return (fault.MoreCoils is null or (> 0 and < 1), place, "needs moreCoils above 0 and below 1");
-            yield return (fault.Spreads.All(s => s is { Median: > 0, LogSpread: > 0 }), place, "needs medians and spreads above zero");
+            yield return (fault.Spreads.Concat(fault.HalfWaves).All(s => s is { Median: > 0, LogSpread: > 0 }), place, "needs medians and spreads above zero");
         }
     }
 }

@@ -39,6 +39,9 @@ internal interface IFaultyCircuit
     /// <summary>Two stations are joined.</summary>
     void Join();
 
+    /// <summary>Half waves pass the suspect's part: a meter shows another amount than of a sine.</summary>
+    void Rectify(Suspect suspect);
+
     /// <summary>Ohms in series with the supply.</summary>
     void WeakenSupply(double ohms, double logSpread);
 }
@@ -69,6 +72,11 @@ internal static class Effects
         if (fault.SeriesOhms is not null || (fault.DcSeriesOhms is not null && suspect.Passes != Passes.All && !circuit.IsFed))
         {
             circuit.AddSeries(suspect, suspect.Amount);
+        }
+
+        if (fault.DcSeriesOhms is not null && circuit.IsFed)
+        {
+            circuit.Rectify(suspect);
         }
 
         if (fault.SeriesCoils is { } coils)

@@ -118,7 +118,7 @@ internal sealed class FeederReading
             AtCoil(work, shown, amperes, node, reactance);
         }
 
-        return Spread(work, shown.Magnitude);
+        return Spread(work, shown.Magnitude).On(work.HalfWave);
     }
 
     /// <summary>Volts or amperes so small that they are rounding of the solution.</summary>

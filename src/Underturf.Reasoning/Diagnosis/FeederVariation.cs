@@ -51,6 +51,9 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     /// <summary>Ohms of the source that are not known, their spread, and which suspect put them there.</summary>
     public (double Ohms, double LogSpread, int Suspect) Weakness { get; private set; }
 
+    /// <summary>What the meter shows of a sine's amount, half waves passing; nothing where only sines do.</summary>
+    public Spread? HalfWave { get; private set; }
+
     /// <summary>How many suspects there are.</summary>
     public int Suspects { get; private set; }
 
@@ -64,6 +67,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     public void Reset(Measure measures, string? place, bool inrush, int suspects)
     {
         (Measures, IsInrush, IsTouched, IsCutOff, Weakness) = (measures, inrush, false, measures == Measure.OtherCommonOhms, (0, 0, -1));
+        HalfWave = null;
         Suspects = suspects;
         Stand = measures == Measure.OutwardOhms ? feeder.Path.LegTo(place!) : -1;
         Valve = feeder.ValveAt(place);
@@ -178,6 +182,15 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     /// <summary>Two stations are no matter of one feeder.</summary>
     public void Join()
     {
+    }
+
+    public void Rectify(Suspect suspect)
+    {
+        if (feeder.LegOf(suspect) >= 0)
+        {
+            HalfWave ??= HalfWaves.Shown(suspect, Measures, IsInrush, feeder.Path, Valve);
+            IsTouched |= HalfWave is not null;
+        }
     }
 
     public void WeakenSupply(double ohms, double logSpread)

@@ -1,3 +1,5 @@
+using Underturf.Property.Practice;
+
 namespace Underturf.Reasoning.Diagnosis;
 
 /// <summary>What an instrument would show, and how that hangs on what is not known, before the instrument's own chance error.</summary>
@@ -22,6 +24,16 @@ internal sealed record Prediction(double Mean, double LevelSlope, double OwnVari
     /// in the own variance.
     /// </summary>
     public double[] Amounts { get; init; } = [];
+
+    /// <summary>The same on half waves, of which the instrument shows a share that is not known well; how far it is off stays with the reading.</summary>
+    public Prediction On(Spread? halfWave) => halfWave is not { Median: var share } ? this : this with
+    {
+        Mean = share * Mean,
+        LevelSlope = share * LevelSlope,
+        OwnVariance = share * share * (OwnVariance + (Mean * Mean * halfWave.LogSpread * halfWave.LogSpread)),
+        Slopes = [.. Slopes.Select(s => share * s)],
+        Amounts = [.. Amounts.Select(a => share * a)],
+    };
 
     /// <summary>No path.</summary>
     public static Prediction Open(bool touched) => new(double.PositiveInfinity, 0, 0, true, touched, [], []);

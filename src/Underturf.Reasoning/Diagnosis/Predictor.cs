@@ -10,7 +10,7 @@ internal sealed class Predictor(PracticeBook book, Unknowns unknowns)
     public Prediction Predict(Bench bench, Variation? variation)
     {
         var (network, parts) = (variation?.Network() ?? bench.Network, variation?.Parts ?? bench.Parts);
-        return bench.Setup.IsFed ? Fed(bench, network, parts, variation is not null) : Dead(bench, network, parts, variation is not null);
+        return bench.Setup.IsFed ? Fed(bench, network, parts, variation is not null).On(variation?.HalfWave) : Dead(bench, network, parts, variation is not null);
     }
 
     private Prediction Dead(Bench bench, WiringNetwork network, IReadOnlyList<Part> parts, bool touched)

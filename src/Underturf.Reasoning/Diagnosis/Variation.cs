@@ -15,6 +15,9 @@ internal sealed class Variation(Bench bench, PracticeBook book) : IFaultyCircuit
 
     public bool IsChanged { get; private set; }
 
+    /// <summary>What the meter shows of a sine's amount, half waves passing; nothing where only sines do.</summary>
+    public Spread? HalfWave { get; private set; }
+
     public bool IsFed => bench.Setup.IsFed;
 
     public bool IsReversed => bench.Setup.Measures == Measure.ReversedOhms;
@@ -110,6 +113,16 @@ internal sealed class Variation(Bench bench, PracticeBook book) : IFaultyCircuit
         if (bench.Join >= 0)
         {
             Set(bench.Join, 0);
+        }
+    }
+
+    public void Rectify(Suspect suspect)
+    {
+        var setup = bench.Setup;
+        if (suspect.Station == setup.Paths[0].Station)
+        {
+            HalfWave ??= HalfWaves.Shown(suspect, setup.Measures, setup.Inrush, setup.Paths[0], setup.Valve);
+            IsChanged |= HalfWave is not null;
         }
     }
 

@@ -58,6 +58,17 @@ public sealed record StationPath(string Station, string Controller, IReadOnlyLis
         return -1;
     }
 
+    /// <summary>Whether current for the end of one leg passes the end of another, or both are the same.</summary>
+    public bool IsBehind(int leg, int before)
+    {
+        while (leg > before)
+        {
+            leg = Legs[leg].Parent;
+        }
+
+        return leg == before;
+    }
+
     /// <summary>The index of the leg that ends at a place, or -1.</summary>
     public int LegTo(string place)
     {

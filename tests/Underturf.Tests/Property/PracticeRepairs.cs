@@ -20,7 +20,8 @@ internal static class PracticeRepairs
 
     private static LogDocument Branch() => Site.Line().Sweep(60, (5, "19.5 ohm")).With(new LookFact { Place = "b2", Stations = ["s5"], Found = ["plain branch"] }).Log();
 
-    private static LogDocument Device() => Site.Line().Sweep(60, (5, "2.6 kohm")).With(new LookFact { Place = "b2", Stations = ["s5"], Found = ["sharing device"] }).Log();
+    private static LogDocument Device() => Site.Line().Sweep(60, (5, "2.6 kohm")).Read("running amps", "0.40 A", "s5").ReadAt("b2", "valve volts", "19.4 V", "s5")
+        .With(new LookFact { Place = "b2", Stations = ["s5"], Found = ["sharing device"] }).Log();
 
     private static LogDocument Laterals() =>
         Site.Line().Sweep().Run(3, "opens", "lawn 3", "the pond").Run(1, "opens", "lawn 1").Run(4, "opens", "lawn 4").Run(5, "opens", "lawn 5").Log();
