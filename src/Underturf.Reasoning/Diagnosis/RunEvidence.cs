@@ -64,6 +64,7 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
 
     protected override double LogChanceActive(Suspect[] active, Outlook outlook, JointReadings? before)
     {
+        active = OfThisStation(active);
         var chances = BehaviourChances(active, outlook, before);
         var sum = 0.0;
         for (var behaviour = Behaviour.Opens; behaviour <= Behaviour.StaysShut; behaviour++)
@@ -76,13 +77,14 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
 
     protected override string PredictedActive(Suspect[] active, Outlook outlook)
     {
+        active = OfThisStation(active);
         var chances = BehaviourChances(active, outlook);
         var places = Usual + ExtraPlaces(active);
         return $"{Say.Share(chances[0])} opens, {Say.Share(chances[1])} chatters at {Said(Volts(active), outlook)}; {places} {(places == 1 ? "place" : "places")}";
     }
 
     /// <summary>By its behaviour alone.</summary>
-    public override double ChanceToRepeat(Suspect[] active, Outlook outlook) => Behaved is { } behaved ? BehaviourChances(active, outlook)[(int)behaved] : 1;
+    public override double ChanceToRepeat(Suspect[] active, Outlook outlook) => Behaved is { } behaved ? BehaviourChances(OfThisStation(active), outlook)[(int)behaved] : 1;
 
     /// <summary>Volts at the coil before it pulls in, with nothing broken.</summary>
     public string VoltsAtCoil(Outlook outlook) => Said(Volts([]), outlook);
@@ -116,6 +118,7 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
             return row;
         }
 
+        active = OfThisStation(active);
         var chances = BehaviourChances(active, outlook);
         foreach (var behaviour in Enum.GetValues<Behaviour>())
         {
@@ -128,6 +131,28 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
         // More places than are counted here are one outcome.
         row[Counts] = Math.Max(0, 1 - row.Sum());
         return row;
+    }
+
+    /// <summary>Those that the run can tell of, where readings between stations tie others to it: not of another station, unless the two are crossed or swapped.</summary>
+    private Suspect[] OfThisStation(Suspect[] active)
+    {
+        foreach (var suspect in active)
+        {
+            if (!Tells(suspect, active))
+            {
+                return [.. active.Where(s => Tells(s, active))];
+            }
+        }
+
+        return active;
+    }
+
+    private bool Tells(Suspect suspect, Suspect[] active)
+    {
+        var own = Stations[0];
+        return suspect.Station is not { } station
+            || suspect.Concerns(own)
+            || (!suspect.IsPair && (station == own || Array.Exists(active, pair => pair.Concerns(own) && pair.Concerns(station))));
     }
 
     private static string Watered(int count) => count switch { 0 => "nothing waters", 1 => "one place waters", < Counts => $"{count} places water", _ => "many places water" };

@@ -182,4 +182,21 @@ public sealed class SharedFaultTests
         Assert.True(question.Share("broken-common", "parted-common-splice") > 0.95);
         Assert.Contains("common A", question.Explanations[0].Summary, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_reading_between_two_stations_does_not_let_the_one_stick_for_the_other()
+    {
+        var between = Site.Ohms(Site.SoundOhms(120, 2) + Site.SoundOhms(180, 3));
+        var site = Site.Line().Sweep().Run(3, "stays shut").Run(5, "opens", "lawn 5").Read("station to station ohms", between, "s3", "s5");
+        Assert.Equal("stuck-shut", site.Answer().About(3).Leading());
+        Assert.True(site.Answer().About(3).Share("stuck-shut") > 0.9);
+    }
+
+    [Fact]
+    public void A_reading_between_two_stations_does_not_let_a_branch_of_the_one_water_for_the_other()
+    {
+        var between = Site.Ohms(Site.SoundOhms(120, 2) + Site.SoundOhms(180, 3));
+        var site = Site.Line().Sweep().Run(3, "opens", "lawn 3", "the pond").Run(5, "opens", "lawn 5").Read("station to station ohms", between, "s3", "s5");
+        Assert.DoesNotContain(site.Answer().Questions, q => q.Stations.Contains("5"));
+    }
 }
