@@ -7,6 +7,7 @@ namespace Underturf.FieldApp;
 /// <summary>Noting, taking back, saving a copy, and going from place to place.</summary>
 public sealed partial class NotebookPage
 {
+    private readonly BoxDesk boxes = new();
     private NoteDraft draft = new();
     private ElementReference noteButton;
     private StoredNote? last;
@@ -17,7 +18,7 @@ public sealed partial class NotebookPage
     private bool returning;
 
     /// <summary>On a phone a note or a sweep has the screen to itself.</summary>
-    private string AtWork => noting ? "at-work noting" : sweeping ? "at-work" : "";
+    private string AtWork => noting ? "at-work noting" : sweeping || (place == Place.Boxes && boxes.IsAtWork) ? "at-work" : "";
 
     /// <summary>What was typed and not stored comes back; else the form begins afresh.</summary>
     private void BeginNote() => BeginNoteWith(draft.IsTouched ? draft : new NoteDraft());

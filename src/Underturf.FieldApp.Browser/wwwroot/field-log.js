@@ -171,9 +171,11 @@ export function listen(told) {
   news.addEventListener("message", ({ data }) => told(data));
 }
 
+const forms = { jsonl: "application/jsonl", pdf: "application/pdf", svg: "image/svg+xml" };
+
 export function handOut(name, bytes) {
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([bytes], { type: "application/jsonl" }));
+  link.href = URL.createObjectURL(new Blob([bytes], { type: forms[name.split(".").at(-1)] ?? "application/octet-stream" }));
   link.download = name;
   link.click();
   URL.revokeObjectURL(link.href);

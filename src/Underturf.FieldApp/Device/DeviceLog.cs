@@ -169,7 +169,10 @@ public sealed class DeviceLog(IDevice device)
         writer,
         Document.LastHeader(writer),
         HybridTime.Next(Document.LastNoted ?? default, device.WallMilliseconds),
-        fact);
+        Named(fact));
+
+    /// <summary>A thing that has no id yet gets that of the entry that notes it, which no other device and no other page gives.</summary>
+    private Fact Named(Fact fact) => fact is EndFact { Id: "" } end ? end with { Id = $"end-{writer}-{Written + 1}" } : fact;
 
     private async Task<Problem?> TurnToAsync(string property)
     {
