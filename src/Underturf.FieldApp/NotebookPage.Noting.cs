@@ -27,9 +27,14 @@ public sealed partial class NotebookPage
     {
         (draft, noting, undone) = (begun, true, null);
         BreakOffSweep();
+        _ = KeepDeskAsync();
     }
 
-    private void CloseNote() => (noting, returning) = (false, true);
+    private void CloseNote()
+    {
+        (noting, returning) = (false, true);
+        _ = KeepDeskAsync();
+    }
 
     /// <summary>A keyboard goes on from the button that opened the form, once that stands there again.</summary>
     protected override async Task OnAfterRenderAsync(bool firstRender)
@@ -48,6 +53,8 @@ public sealed partial class NotebookPage
         {
             BreakOffSweep();
         }
+
+        _ = KeepDeskAsync();
     }
 
     /// <summary>A sweep that is left for something else is over; it goes on where it was when it is begun again.</summary>

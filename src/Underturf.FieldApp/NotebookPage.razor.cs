@@ -34,6 +34,7 @@ public sealed partial class NotebookPage : IDisposable
         boxes.Turned = StateHasChanged;
         Say("working", "Opening the notes of this device…");
         await log.OpenDeviceAsync();
+        TakeUpDesk();
         if (log.Refused is null)
         {
             Device.Listen(property => InvokeAsync(() => HearOtherPageAsync(property)));

@@ -77,7 +77,7 @@ export async function state() {
     const writer = (await answer(device.get("writer"))) ?? `page-${drawn}`;
     device.put(writer, "writer");
     const logs = await answer(transaction.objectStore("logs").getAll());
-    return { json: JSON.stringify({ writer, open: await answer(device.get("open")), promised, logs }) };
+    return { json: JSON.stringify({ writer, open: await answer(device.get("open")), desk: await answer(device.get("desk")), promised, logs }) };
   });
   return said;
 }
@@ -140,6 +140,13 @@ export function remember(property, source, backedUp) {
   return run(["logs", "device"], "readwrite", (transaction) => {
     transaction.objectStore("logs").put({ property, source, backedUp });
     transaction.objectStore("device").put(property, "open");
+  });
+}
+
+/** What is typed and not stored; the page of another tab may keep its own over it. */
+export function keepDesk(desk) {
+  return run(["device"], "readwrite", (transaction) => {
+    transaction.objectStore("device").put(desk, "desk");
   });
 }
 

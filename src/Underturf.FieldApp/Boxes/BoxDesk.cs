@@ -33,6 +33,9 @@ public sealed class BoxDesk
     /// <summary>Begins a correction of an end, or another end.</summary>
     public void NoteEnd(EndDraft draft) => Turn(Box, BoxTask.End, draft);
 
+    /// <summary>Takes up what was being done before the page was killed.</summary>
+    public void TakeUp(string? box, BoxTask task, EndDraft end) => (Box, Task, End) = (box, task, end);
+
     private void Turn(string? box, BoxTask task, EndDraft end)
     {
         (Box, Task, End) = (box, task, end);
