@@ -50,6 +50,11 @@ internal sealed class BrowserDevice : IDevice
         return Failed(said) is { } failed ? StoreTrouble.Of(failed) : null;
     }
 
+    public async Task KeepDeskAsync(string desk)
+    {
+        using var said = await DeviceCalls.KeepDeskAsync(desk);
+    }
+
     public Task HandOutAsync(string name, ReadOnlyMemory<byte> bytes)
     {
         DeviceCalls.HandOut(name, bytes.ToArray());

@@ -1,5 +1,4 @@
 using System.Net;
-using System.Runtime.InteropServices.JavaScript;
 using System.Text.Json;
 using Underturf.Quantities;
 using Underturf.Reasoning;
@@ -29,19 +28,28 @@ internal sealed class BrowserNotebook(HttpClient server) : INotebook
 
     public async Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting)
     {
+        var answer = await AskAsync(nameof(Thinker.Answer), log, waiting);
+        return answer.Succeeded ? JsonSerializer.Deserialize(answer.Value, OpenedLogJson.Default.OpenedLog)! : answer.Problem!;
+    }
+
+    public async Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting)
+    {
+        var papers = await AskAsync(nameof(Thinker.Papers), log, waiting);
+        return papers.Succeeded ? JsonSerializer.Deserialize(papers.Value, MadePapersJson.Default.MadePaperArray)! : papers.Problem!;
+    }
+
+    private async Task<Outcome<byte[]>> AskAsync(string task, ReadOnlyMemory<byte> log, Waiting waiting)
+    {
         await WorkerCalls.ReadyAsync();
         waiting.Cancellation.ThrowIfCancellationRequested();
         var number = ++asked;
         using var givingUp = waiting.Cancellation.Register(() => WorkerCalls.GiveUp(number));
-        using var answer = await WorkerCalls.ThinkAsync(number, log.ToArray(), share => waiting.Progress?.Report(share));
+        using var answer = await WorkerCalls.AskAsync(number, task, log.ToArray(), share => waiting.Progress?.Report(share));
         waiting.Cancellation.ThrowIfCancellationRequested();
         return answer.GetPropertyAsString("failed") is { } failed
             ? new Problem("working it out", $"stopped on an error of its own ({failed})", "Press \"Demo log\", or open the log file again")
-            : Read(answer);
+            : answer.GetPropertyAsByteArray("answer") ?? (Outcome<byte[]>)new Problem("working it out", "was given up for a newer note", "Begin it again once the newer note is worked out");
     }
-
-    private static OpenedLog Read(JSObject answer) =>
-        JsonSerializer.Deserialize(answer.GetPropertyAsByteArray("answer"), OpenedLogJson.Default.OpenedLog)!;
 
     private static string Reason(HttpRequestException failure) =>
         failure.StatusCode == HttpStatusCode.NotFound ? "the server offers no log" : "the server did not answer";

@@ -24,6 +24,9 @@ internal static partial class DeviceCalls
     [JSImport("remember", Module)]
     public static partial Task<JSObject> RememberAsync(string property, string source, double backedUp);
 
+    [JSImport("keepDesk", Module)]
+    public static partial Task<JSObject> KeepDeskAsync(string desk);
+
     [JSImport("hold", Module)]
     public static partial Task<int> HoldAsync();
 

@@ -1,7 +1,9 @@
 using System.Runtime.InteropServices.JavaScript;
+using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using Underturf.FieldLog;
+using Underturf.Papers;
 using Underturf.Property.Practice;
 using Underturf.Reasoning;
 
@@ -10,18 +12,44 @@ namespace Underturf.FieldApp.Browser;
 /// <summary>The worker's side: called from wwwroot/worker.js in a runtime of its own, where nothing is drawn.</summary>
 internal static partial class Thinker
 {
+    /// <summary>What was thought about last, so that the papers of it need no second thought.</summary>
+    private static (byte[] Log, Notebook Notebook, Answers Answers)? last;
+
     /// <summary>The bytes of an <see cref="OpenedLog"/> for those of a log.</summary>
     [JSExport]
     internal static byte[] Answer(byte[] log)
     {
-        var notebook = Notebook.Open(log, PracticeBook.Default);
-        var answers = notebook.Answer(new Waiting(new Teller()));
+        var (notebook, answers) = Think(log);
         var opened = new OpenedLog(answers, notebook.Problems)
         {
             Asked = [.. answers.Moves.Select(Asked)],
             Readings = [.. notebook.Readings().Select(line => new PredictedReading(line.Entry.ToString(), line.Predicted))],
         };
         return JsonSerializer.SerializeToUtf8Bytes(opened, OpenedLogJson.Default.OpenedLog);
+    }
+
+    /// <summary>The bytes of all <see cref="MadePaper"/>s for those of a log.</summary>
+    [JSExport]
+    internal static byte[] Papers(byte[] log)
+    {
+        var (notebook, answers) = last is { } before && before.Log.AsSpan().SequenceEqual(log) ? (before.Notebook, before.Answers) : Think(log);
+        var teller = new Teller();
+        var made = new List<MadePaper>();
+        foreach (var paper in PaperSet.Each(notebook, answers))
+        {
+            made.Add(new MadePaper(paper.FileName, paper.Title, paper.Bytes.ToArray(), Convert.ToHexStringLower(SHA256.HashData(paper.Bytes.Span)), Notebook.Engine, notebook.Book.Version));
+            teller.Report(made.Count / (double)PaperSet.Count);
+        }
+
+        return JsonSerializer.SerializeToUtf8Bytes(made.ToArray(), MadePapersJson.Default.MadePaperArray);
+    }
+
+    private static (Notebook Notebook, Answers Answers) Think(byte[] log)
+    {
+        var notebook = Notebook.Open(log, PracticeBook.Default);
+        var answers = notebook.Answer(new Waiting(new Teller()));
+        last = (log, notebook, answers);
+        return (notebook, answers);
     }
 
     private static IReadOnlyList<string> Asked(Move move) => [.. move.Steps.Select(step => Encoding.UTF8.GetString(BodyText.Write(step.Asks)))];

@@ -10,10 +10,11 @@ internal static partial class WorkerCalls
     /// <summary>From the folder of the runtime's own scripts.</summary>
     public static Task ReadyAsync() => JSHost.ImportAsync(Module, "../thinking.js");
 
-    /// <summary>An object with "answer", the bytes of an <see cref="OpenedLog"/>, or with "failed", why there is none; with neither where it was given up.</summary>
+    /// <summary>An object with "answer", the bytes that the task gives, or with "failed", why there are none; with neither where it was given up.</summary>
     /// <param name="number">Of the question, to give up this one and no later one.</param>
-    [JSImport("think", Module)]
-    public static partial Task<JSObject> ThinkAsync(int number, byte[] log, [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> told);
+    /// <param name="task">Name of what <see cref="Thinker"/> is to do with the log.</param>
+    [JSImport("ask", Module)]
+    public static partial Task<JSObject> AskAsync(int number, string task, byte[] log, [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> told);
 
     [JSImport("giveUp", Module)]
     public static partial void GiveUp(int number);

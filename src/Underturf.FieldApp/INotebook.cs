@@ -12,4 +12,8 @@ public interface INotebook
     /// <summary>Works out explanations and moves, away from the thread that answers touches.</summary>
     /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
     Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting);
+
+    /// <summary>Makes the papers to hand over, where nothing of the page is drawn. A log that is to be opened meanwhile goes before.</summary>
+    /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
+    Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting);
 }

@@ -7,6 +7,7 @@ namespace Underturf.FieldApp;
 /// <summary>Noting, taking back, saving a copy, and going from place to place.</summary>
 public sealed partial class NotebookPage
 {
+    private readonly BoxDesk boxes = new();
     private NoteDraft draft = new();
     private ElementReference noteButton;
     private StoredNote? last;
@@ -17,7 +18,7 @@ public sealed partial class NotebookPage
     private bool returning;
 
     /// <summary>On a phone a note or a sweep has the screen to itself.</summary>
-    private string AtWork => noting ? "at-work noting" : sweeping ? "at-work" : "";
+    private string AtWork => noting ? "at-work noting" : sweeping || (place == Place.Boxes && boxes.IsAtWork) ? "at-work" : "";
 
     /// <summary>What was typed and not stored comes back; else the form begins afresh.</summary>
     private void BeginNote() => BeginNoteWith(draft.IsTouched ? draft : new NoteDraft());
@@ -26,9 +27,14 @@ public sealed partial class NotebookPage
     {
         (draft, noting, undone) = (begun, true, null);
         BreakOffSweep();
+        _ = KeepDeskAsync();
     }
 
-    private void CloseNote() => (noting, returning) = (false, true);
+    private void CloseNote()
+    {
+        (noting, returning) = (false, true);
+        _ = KeepDeskAsync();
+    }
 
     /// <summary>A keyboard goes on from the button that opened the form, once that stands there again.</summary>
     protected override async Task OnAfterRenderAsync(bool firstRender)
@@ -47,6 +53,8 @@ public sealed partial class NotebookPage
         {
             BreakOffSweep();
         }
+
+        _ = KeepDeskAsync();
     }
 
     /// <summary>A sweep that is left for something else is over; it goes on where it was when it is begun again.</summary>

@@ -22,13 +22,19 @@ public sealed partial class NotebookPage : IDisposable
     /// <summary>Somebody chose a log: the offered one no longer takes its place.</summary>
     private bool picked;
 
-    public void Dispose() => thinking.Dispose();
+    public void Dispose()
+    {
+        thinking.Dispose();
+        making.Dispose();
+    }
 
     protected override async Task OnInitializedAsync()
     {
         log = new DeviceLog(Device);
+        boxes.Turned = StateHasChanged;
         Say("working", "Opening the notes of this device…");
         await log.OpenDeviceAsync();
+        TakeUpDesk();
         if (log.Refused is null)
         {
             Device.Listen(property => InvokeAsync(() => HearOtherPageAsync(property)));
@@ -92,6 +98,8 @@ public sealed partial class NotebookPage : IDisposable
                 return;
             case LogStep.Other:
                 (opened, last) = (null, null);
+                GiveUpPapers();
+                papers.Clear();
                 break;
         }
 

@@ -5,4 +5,6 @@ internal enum Place
 {
     Now,
     Stations,
+    Boxes,
+    Papers,
 }

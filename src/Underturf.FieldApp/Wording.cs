@@ -20,6 +20,9 @@ public static class Wording
     /// <summary>How much is done, as a number of HTML.</summary>
     public static string Share(double share) => Math.Clamp(share, 0, 1).ToString("0.###", CultureInfo.InvariantCulture);
 
+    /// <summary>A day, as people write it: "2 April 2031".</summary>
+    public static string Day(DateTimeOffset at) => at.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+
     /// <summary>Minutes, whole; under one minute says so.</summary>
     public static string Minutes(double minutes) => minutes < 1 ? "<1 min" : $"{Whole(minutes)} min";
 

@@ -19,6 +19,7 @@ public static class FactKinds
         ("test", 1, typeof(TestFact)),
         ("look", 1, typeof(LookFact)),
         ("work", 1, typeof(WorkFact)),
+        ("step", 1, typeof(StepFact)),
         ("left-as", 1, typeof(LeftAsFact)),
         ("told", 1, typeof(ToldFact)),
         ("same-as", 1, typeof(SameAsFact)),

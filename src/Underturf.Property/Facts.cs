@@ -43,6 +43,8 @@ public sealed record Facts
 
     public ImmutableList<Observed<WorkFact>> Works { get; init; } = [];
 
+    public ImmutableList<Observed<StepFact>> Steps { get; init; } = [];
+
     public ImmutableList<Observed<LeftAsFact>> LeftAs { get; init; } = [];
 
     public ImmutableList<Observed<ToldFact>> Told { get; init; } = [];
@@ -71,6 +73,7 @@ public sealed record Facts
         TestFact f => this with { Tests = Tests.Add(See(f, entry)) },
         LookFact f => this with { Looks = Looks.Add(See(f, entry)) },
         WorkFact f => this with { Works = Works.Add(See(f, entry)) },
+        StepFact f => this with { Steps = Steps.Add(See(f, entry)) },
         LeftAsFact f => this with { LeftAs = LeftAs.Add(See(f, entry)) },
         ToldFact f => this with { Told = Told.Add(See(f, entry)) },
         QuestionOpenedFact f => this with { QuestionsOpened = QuestionsOpened.Add(See(f, entry)) },

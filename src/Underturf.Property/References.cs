@@ -19,6 +19,7 @@ public static class References
             .Concat(Missing(facts.Looks, l => [l.Place, .. l.Stations], view, "place or station"))
             .Concat(Missing(facts.Readings, r => [r.Place], view, "place"))
             .Concat(Missing(facts.Works, w => [w.Place, w.Target], view, "place or thing"))
+            .Concat(Missing(facts.Steps, s => [s.Place, s.Target], view, "place or thing"))
             .Concat(Missing(facts.LeftAs, l => [l.Place], view, "place"))
             .Concat(Holders(view))
             .Concat(SameThings.Problems(facts))

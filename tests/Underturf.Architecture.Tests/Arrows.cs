@@ -12,7 +12,7 @@ internal static class Arrows
 
     /// <summary>
     /// Room to the rooms it may name in its project file. Papers and FieldApp stand on Reasoning until Planning and Exchange
-    /// exist.
+    /// exist; until then the page's host names Papers itself, which FieldApp will reach by Exchange.
     /// </summary>
     public static IReadOnlyDictionary<string, string[]> Direct { get; } = new Dictionary<string, string[]>
     {
@@ -26,7 +26,7 @@ internal static class Arrows
         ["Underturf.Simulation"] = ["Underturf.Reasoning"],
         ["Underturf.Simulation.SecondEngine"] = ["Underturf.Simulation"],
         ["Underturf.FieldApp"] = ["Underturf.Reasoning"],
-        ["Underturf.FieldApp.Browser"] = ["Underturf.FieldApp"],
+        ["Underturf.FieldApp.Browser"] = ["Underturf.FieldApp", "Underturf.Papers"],
         ["Underturf.Server"] = ["Underturf.Quantities", "Underturf.FieldApp.Browser"],
         ["Underturf.Cli"] = ["Underturf.Papers", "Underturf.Simulation", "Underturf.Simulation.SecondEngine", "Underturf.Server"],
     };

@@ -24,6 +24,9 @@ internal sealed class MemoryDevice : IDevice
 
     public bool HasLock { get; set; } = true;
 
+    /// <summary>What was kept of the desk.</summary>
+    public string? Desk { get; set; }
+
     /// <summary>Files handed out, newest last.</summary>
     public List<(string Name, byte[] Bytes)> HandedOut { get; } = [];
 
@@ -32,7 +35,7 @@ internal sealed class MemoryDevice : IDevice
 
     public long WallMilliseconds => ticks += 1000;
 
-    public Task<Outcome<KeptLogs>> OpenAsync() => Task.FromResult<Outcome<KeptLogs>>(new KeptLogs("page-a", open, false, [.. logs.Values]));
+    public Task<Outcome<KeptLogs>> OpenAsync() => Task.FromResult<Outcome<KeptLogs>>(new KeptLogs("page-a", open, false, [.. logs.Values]) { Desk = Desk });
 
     public async Task<IAsyncDisposable> AloneAsync()
     {
@@ -76,6 +79,12 @@ internal sealed class MemoryDevice : IDevice
     {
         (logs[log.Property], open) = (log, log.Property);
         return Task.FromResult<Problem?>(null);
+    }
+
+    public Task KeepDeskAsync(string desk)
+    {
+        Desk = desk;
+        return Task.CompletedTask;
     }
 
     public Task HandOutAsync(string name, ReadOnlyMemory<byte> bytes)

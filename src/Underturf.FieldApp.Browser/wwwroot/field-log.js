@@ -77,7 +77,7 @@ export async function state() {
     const writer = (await answer(device.get("writer"))) ?? `page-${drawn}`;
     device.put(writer, "writer");
     const logs = await answer(transaction.objectStore("logs").getAll());
-    return { json: JSON.stringify({ writer, open: await answer(device.get("open")), promised, logs }) };
+    return { json: JSON.stringify({ writer, open: await answer(device.get("open")), desk: await answer(device.get("desk")), promised, logs }) };
   });
   return said;
 }
@@ -143,6 +143,13 @@ export function remember(property, source, backedUp) {
   });
 }
 
+/** What is typed and not stored; the page of another tab may keep its own over it. */
+export function keepDesk(desk) {
+  return run(["device"], "readwrite", (transaction) => {
+    transaction.objectStore("device").put(desk, "desk");
+  });
+}
+
 /** One page at a time, whatever happens to the others: a page that ends lets go. */
 export function hold() {
   return new Promise((granted) => {
@@ -171,9 +178,11 @@ export function listen(told) {
   news.addEventListener("message", ({ data }) => told(data));
 }
 
+const forms = { jsonl: "application/jsonl", pdf: "application/pdf", svg: "image/svg+xml" };
+
 export function handOut(name, bytes) {
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([bytes], { type: "application/jsonl" }));
+  link.href = URL.createObjectURL(new Blob([bytes], { type: forms[name.split(".").at(-1)] ?? "application/octet-stream" }));
   link.download = name;
   link.click();
   URL.revokeObjectURL(link.href);

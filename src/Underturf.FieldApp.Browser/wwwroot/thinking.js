@@ -39,12 +39,13 @@ function settle(answer) {
   asked?.resolve(answer);
 }
 
-export function think(number, log, told) {
+/** Has the worker do a task with a log; whatever it does for another question is given up. */
+export function ask(number, task, log, told) {
   giveUp(question?.number);
   return new Promise((resolve) => {
     question = { number, told, resolve };
     const asked = (worker ??= hire());
-    asked.ready.then(() => asked === worker && question?.number === number && asked.postMessage({ log }, [log.buffer]));
+    asked.ready.then(() => asked === worker && question?.number === number && asked.postMessage({ task, log }, [log.buffer]));
   });
 }
 

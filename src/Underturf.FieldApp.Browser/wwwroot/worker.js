@@ -9,7 +9,7 @@ const thinker = exported.Underturf.FieldApp.Browser.Thinker;
 
 addEventListener("message", ({ data }) => {
   try {
-    const answer = thinker.Answer(data.log);
+    const answer = thinker[data.task](data.log);
     postMessage({ answer }, [answer.buffer]);
   } catch (error) {
     postMessage({ failed: String(error?.message ?? error) });

@@ -30,6 +30,12 @@ public sealed class DeviceLog(IDevice device)
     /// <summary>True where the browser has promised not to clear the notes when space runs low.</summary>
     public bool Promised { get; private set; }
 
+    /// <summary>What lay on the desk when the device was opened.</summary>
+    public string? Desk { get; private set; }
+
+    /// <summary>Who notes here; it stands on every note that names nobody else. Nothing where nobody said.</summary>
+    public string? By { get; set; }
+
     public LogDocument Document
     {
         get => document;
@@ -69,7 +75,7 @@ public sealed class DeviceLog(IDevice device)
             return;
         }
 
-        (writer, Promised) = (opened.Value.Writer, opened.Value.Promised);
+        (writer, Promised, Desk) = (opened.Value.Writer, opened.Value.Promised, opened.Value.Desk);
         foreach (var log in opened.Value.Logs)
         {
             kept[log.Property] = log;
@@ -169,7 +175,12 @@ public sealed class DeviceLog(IDevice device)
         writer,
         Document.LastHeader(writer),
         HybridTime.Next(Document.LastNoted ?? default, device.WallMilliseconds),
-        fact);
+        Signed(Named(fact)));
+
+    /// <summary>A thing that has no id yet gets that of the entry that notes it, which no other device and no other page gives.</summary>
+    private Fact Named(Fact fact) => fact is EndFact { Id: "" } end ? end with { Id = $"end-{writer}-{Written + 1}" } : fact;
+
+    private Fact Signed(Fact fact) => By is not null && fact.By is null ? fact with { By = By } : fact;
 
     private async Task<Problem?> TurnToAsync(string property)
     {

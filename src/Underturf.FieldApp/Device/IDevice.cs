@@ -30,6 +30,9 @@ public interface IDevice
     /// <summary>Keeps what is known of a log besides its lines, and that it is the one that is open.</summary>
     Task<Problem?> RememberAsync(KeptLog log);
 
+    /// <summary>Keeps what lies on the desk besides the logs, in place of what was kept before.</summary>
+    Task KeepDeskAsync(string desk);
+
     /// <summary>Hands out a file, as browsers do: into the folder for such files.</summary>
     Task HandOutAsync(string name, ReadOnlyMemory<byte> bytes);
 
@@ -41,7 +44,11 @@ public interface IDevice
 /// <param name="Writer">Who writes here: this browser profile.</param>
 /// <param name="Open">Property of the log that was open last.</param>
 /// <param name="Promised">True where the browser has promised not to clear it when space runs low.</param>
-public sealed record KeptLogs(string Writer, string? Open, bool Promised, IReadOnlyList<KeptLog> Logs);
+public sealed record KeptLogs(string Writer, string? Open, bool Promised, IReadOnlyList<KeptLog> Logs)
+{
+    /// <summary>What lay on the desk, as it was kept.</summary>
+    public string? Desk { get; init; }
+}
 
 /// <summary>A log that a device keeps.</summary>
 /// <param name="Source">Where its newest notes from elsewhere came from.</param>

@@ -6,6 +6,7 @@ internal static class DoingCodecs
     public static IReadOnlyList<KindCodec> All { get; } =
     [
         KindCodec.Standard(Work, Work),
+        KindCodec.Standard(Step, Step),
         KindCodec.Standard(LeftAs, LeftAs),
         KindCodec.Standard(SameAs, SameAs),
         KindCodec.Standard(Opened, Opened),
@@ -29,6 +30,22 @@ internal static class DoingCodecs
         w.Text("place", fact.Place);
         w.Text("target", fact.Target);
         w.Number("minutes", fact.Minutes);
+    }
+
+    private static StepFact Step(Fields f) => new()
+    {
+        Job = f.Text("job"),
+        Place = f.Text("place"),
+        Step = f.Text("step"),
+        Target = f.OptionalText("target"),
+    };
+
+    private static void Step(BodyWriter w, StepFact fact)
+    {
+        w.Text("job", fact.Job);
+        w.Text("place", fact.Place);
+        w.Text("step", fact.Step);
+        w.Text("target", fact.Target);
     }
 
     private static LeftAsFact LeftAs(Fields f) => new() { Place = f.Text("place"), State = f.Text("state"), Told = f.OptionalText("told") };

@@ -15,6 +15,24 @@ public sealed record WorkFact : Fact
     public double? Minutes { get; init; }
 }
 
+/// <summary>
+/// A step of a longer job at a place, done. It changes no wiring and speaks for no explanation: what a step changed or showed is noted by
+/// its own kind beside it.
+/// </summary>
+public sealed record StepFact : Fact
+{
+    /// <summary>The job, for example "box rebuild".</summary>
+    public required string Job { get; init; }
+
+    public required string Place { get; init; }
+
+    /// <summary>What was done, for example "tagged".</summary>
+    public required string Step { get; init; }
+
+    /// <summary>The thing it was done to, where it is done to one after the other.</summary>
+    public string? Target { get; init; }
+}
+
 /// <summary>The state in which a place was left.</summary>
 public sealed record LeftAsFact : Fact
 {

@@ -13,9 +13,14 @@ internal sealed class PaperMatter
     private readonly Dictionary<string, Grade> grades = [];
 
     public PaperMatter(Notebook notebook)
+        : this(notebook, notebook.Answer())
+    {
+    }
+
+    public PaperMatter(Notebook notebook, Answers answers)
     {
         Notebook = notebook;
-        Answers = notebook.Answer();
+        Answers = answers;
         Stock = Stock.Of(notebook.History);
         foreach (var entry in notebook.Log.Standing)
         {

@@ -1,0 +1,31 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace Underturf.FieldApp;
+
+/// <summary>What lies on the desk besides the log: where one is and what is typed and not stored. Kept on the device, so that the page goes on where it was killed.</summary>
+/// <param name="Property">Of the log that was open; of another one only the name is taken.</param>
+/// <param name="By">Who notes here.</param>
+/// <param name="Noting">True where the form of the note stood open.</param>
+public sealed record KeptDesk(string? Property, string? By, string Place, bool Noting, NoteDraft? Note, string? Box, BoxTask Task, EndDraft? End)
+{
+    public string Write() => JsonSerializer.Serialize(this, KeptDeskJson.Default.KeptDesk);
+
+    /// <summary>Nothing where the text is of another build and cannot be read: a draft is lost then, never a note.</summary>
+    public static KeptDesk? Read(string text)
+    {
+        try
+        {
+            return JsonSerializer.Deserialize(text, KeptDeskJson.Default.KeptDesk);
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+    }
+}
+
+/// <summary>How a desk is written.</summary>
+[JsonSourceGenerationOptions(IgnoreReadOnlyProperties = true, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
+[JsonSerializable(typeof(KeptDesk))]
+internal sealed partial class KeptDeskJson : JsonSerializerContext;

@@ -1,0 +1,41 @@
+namespace Underturf.FieldApp;
+
+/// <summary>Going on where the page was killed: the place, the box, and what was typed and not stored.</summary>
+public sealed partial class NotebookPage
+{
+    private string? keptDesk;
+
+    /// <summary>Takes up what the device kept of the desk.</summary>
+    private void TakeUpDesk()
+    {
+        keptDesk = log.Desk;
+        if (keptDesk is null || KeptDesk.Read(keptDesk) is not { } kept)
+        {
+            return;
+        }
+
+        log.By = kept.By;
+        if (kept.Property is not null && kept.Property == log.Document.Property)
+        {
+            place = Enum.TryParse<Place>(kept.Place, out var was) ? was : place;
+            (draft, noting) = (kept.Note ?? draft, kept.Noting && kept.Note is not null && log.TakesNotes);
+            boxes.TakeUp(kept.Box, log.TakesNotes ? kept.Task : BoxTask.Look, kept.End ?? boxes.End);
+        }
+    }
+
+    /// <summary>Keeps the desk where something on it has changed. What keeps it from being kept is said when a note is stored.</summary>
+    private async Task KeepDeskAsync()
+    {
+        if (log.Refused is not null)
+        {
+            return;
+        }
+
+        var now = new KeptDesk(log.Document.Property, log.By, place.ToString(), noting, noting || draft.IsTouched ? draft : null, boxes.Box, boxes.Task, boxes.End).Write();
+        if (now != keptDesk)
+        {
+            keptDesk = now;
+            await Device.KeepDeskAsync(now);
+        }
+    }
+}

@@ -1,0 +1,47 @@
+using Underturf.Reasoning;
+
+namespace Underturf.FieldApp;
+
+/// <summary>Papers: made by the worker from the notes that were thought about last, handed out as files.</summary>
+public sealed partial class NotebookPage
+{
+    private readonly PaperDesk papers = new();
+    private CancellationTokenSource making = new();
+
+    private async Task MakePapersAsync()
+    {
+        making.Dispose();
+        making = new CancellationTokenSource();
+        var (mine, notes) = (making.Token, log.History);
+        papers.Begin();
+        try
+        {
+            var made = await Notebook.MakePapersAsync(inHand.Bytes, new Waiting(new Heard(share => HearOfPapers(share, mine)), mine));
+            if (!mine.IsCancellationRequested)
+            {
+                papers.End(made, notes);
+            }
+        }
+        catch (OperationCanceledException) when (mine.IsCancellationRequested)
+        {
+            // Whoever cancelled has put the desk in order.
+        }
+    }
+
+    private void GiveUpPapers()
+    {
+        making.Cancel();
+        papers.GiveUp();
+    }
+
+    private void HearOfPapers(double reached, CancellationToken mine)
+    {
+        if (!mine.IsCancellationRequested)
+        {
+            papers.Share = reached;
+            StateHasChanged();
+        }
+    }
+
+    private Task HandOutPaperAsync(MadePaper paper) => Device.HandOutAsync(paper.FileName, paper.Bytes);
+}

@@ -1,0 +1,87 @@
+using Bunit;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.Extensions.DependencyInjection;
+using Underturf.FieldApp;
+using Underturf.FieldLog;
+using Underturf.Quantities;
+using Underturf.Reasoning;
+
+namespace Underturf.Browser;
+
+/// <summary>The desk on a device in memory: a page that was killed, and the page that is opened after it.</summary>
+public sealed class DeskTests : IDisposable
+{
+    private readonly MemoryDevice device = new();
+    private readonly List<BunitContext> killed = [];
+
+    public void Dispose() => killed.ForEach(context => context.Dispose());
+
+    private IRenderedComponent<NotebookPage> Open()
+    {
+        var context = new BunitContext();
+        killed.Add(context);
+        context.JSInterop.Mode = JSRuntimeMode.Loose;
+        context.Services.AddSingleton<INotebook>(new DemoNotebook());
+        context.Services.AddSingleton<IDevice>(device);
+        var page = context.Render<NotebookPage>();
+        page.WaitForElement("[data-state=ready]");
+        return page;
+    }
+
+    private static Task GoAsync(IRenderedComponent<NotebookPage> page, string place) =>
+        page.FindAll(".place-name").Single(name => name.TextContent == place).ClickAsync(new MouseEventArgs());
+
+    [Fact]
+    public async Task What_was_typed_and_not_stored_stands_there_again_after_the_page_was_killed()
+    {
+        var page = Open();
+        await page.Find(".note-begin").ClickAsync(new MouseEventArgs());
+        await page.Find("[data-kind=Words]").ClickAsync(new MouseEventArgs());
+        await page.Find("textarea").InputAsync("The lamp trench was filled with rubble.");
+        Assert.Equal("The lamp trench was filled with rubble.", Open().Find("textarea").GetAttribute("value"));
+    }
+
+    [Fact]
+    public async Task A_box_that_was_open_is_open_again_with_the_end_that_was_being_noted()
+    {
+        var page = Open();
+        await GoAsync(page, "Boxes");
+        await page.Find(".box-line[data-box=b10]").ClickAsync(new MouseEventArgs());
+        await page.Find(".end-begin").ClickAsync(new MouseEventArgs());
+        await page.FindAll(".colours button").First(b => b.TextContent.Trim() == "purple").ClickAsync(new MouseEventArgs());
+        Assert.Equal("purple", Open().Find(".colours [aria-pressed=true]").TextContent.Trim());
+    }
+
+    [Fact]
+    public async Task A_name_said_once_stands_on_the_notes_of_this_device_also_after_a_restart()
+    {
+        var page = Open();
+        await page.Find(".note-begin").ClickAsync(new MouseEventArgs());
+        await page.Find("[data-kind=Words]").ClickAsync(new MouseEventArgs());
+        await page.Find(".signed-by").InputAsync("Maren");
+        await page.FindAll("button").First(b => b.TextContent == "Put away").ClickAsync(new MouseEventArgs());
+        var again = Open();
+        await GoAsync(again, "Boxes");
+        await again.Find(".box-line[data-box=b10]").ClickAsync(new MouseEventArgs());
+        await again.Find(".rebuild-begin").ClickAsync(new MouseEventArgs());
+        await again.Find(".step-store").ClickAsync(new MouseEventArgs());
+        await again.Find(".backup").ClickAsync(new MouseEventArgs());
+        Assert.Equal("Maren", Hand.Own(LogDocument.Read(device.HandedOut[^1].Bytes)).Single().Fact!.By);
+    }
+
+    [Fact]
+    public void A_desk_of_another_build_that_cannot_be_read_is_left()
+    {
+        device.Desk = "{\"Place\":";
+        Assert.Empty(Open().FindAll(".sheet"));
+    }
+
+    private sealed class DemoNotebook : INotebook
+    {
+        public Task<Outcome<ReadOnlyMemory<byte>>> FetchOfferedLogAsync() => Task.FromResult<Outcome<ReadOnlyMemory<byte>>>((ReadOnlyMemory<byte>)File.ReadAllBytes(Checkout.DemoLog));
+
+        public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<OpenedLog>>(new OpenedLog(new Answers("0.1.0", "1", [], []), []));
+
+        public Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here makes papers.");
+    }
+}
