@@ -4,5 +4,6 @@ namespace Underturf.FieldApp;
 internal enum Place
 {
     Now,
+    Ground,
     Stations,
 }
