@@ -10,4 +10,5 @@ builder.RootComponents.Add<NotebookPage>("#app");
 builder.Services.AddScoped(_ => new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
 builder.Services.AddScoped<INotebook, BrowserNotebook>();
 builder.Services.AddScoped<IDevice, BrowserDevice>();
+builder.Services.AddScoped<IGroundMap, BrowserGroundMap>();
 await builder.Build().RunAsync();

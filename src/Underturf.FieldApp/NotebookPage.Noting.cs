@@ -8,6 +8,7 @@ namespace Underturf.FieldApp;
 public sealed partial class NotebookPage
 {
     private readonly BoxDesk boxes = new();
+    private readonly GroundHand hand = new();
     private NoteDraft draft = new();
     private ElementReference noteButton;
     private StoredNote? last;
@@ -86,15 +87,18 @@ public sealed partial class NotebookPage
     }
 
     /// <summary>Stores a fact, then says so. Nothing is said to be stored before it is.</summary>
-    private async Task<Problem?> KeepAsync(Fact fact)
+    private Task<Problem?> KeepAsync(Fact fact) => KeepNewAsync(_ => fact);
+
+    /// <param name="write">Writes the fact, given an id for a thing that nobody has noted before.</param>
+    private async Task<Problem?> KeepNewAsync(Func<string, Fact> write)
     {
-        var stored = await log.NoteAsync(fact);
+        var stored = await log.NoteAsync(write);
         if (!stored.Succeeded)
         {
             return stored.Problem;
         }
 
-        (last, undone) = (new StoredNote(stored.Value.Id.ToString(), NoteWords.Say(fact, log.History.Now), Struck: false), null);
+        (last, undone) = (new StoredNote(stored.Value.Id.ToString(), NoteWords.Say(stored.Value.Fact!, log.History.Now), Struck: false), null);
         ThinkOn();
         return null;
     }

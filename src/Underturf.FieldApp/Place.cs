@@ -4,6 +4,7 @@ namespace Underturf.FieldApp;
 internal enum Place
 {
     Now,
+    Ground,
     Stations,
     Boxes,
     Papers,

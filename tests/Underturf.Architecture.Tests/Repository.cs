@@ -26,7 +26,7 @@ internal static class Repository
         folder.GetFiles().Concat(folder.GetDirectories().Where(IsOurs).SelectMany(Walk));
 
     private static bool IsOurs(DirectoryInfo folder) =>
-        !notOurs.Contains(folder.Name) && !(folder.Name == "fonts" && folder.Parent!.Name == "wwwroot");
+        !notOurs.Contains(folder.Name) && !(folder.Name is "fonts" or "js" && folder.Parent!.Name == "wwwroot");
 
     private static DirectoryInfo FindRoot()
     {

@@ -120,7 +120,11 @@ public sealed class DeviceLog(IDevice device)
     }
 
     /// <summary>Seals a fact and stores it. The entry is on the device for good when it answers.</summary>
-    public async Task<Outcome<Entry>> NoteAsync(Fact fact)
+    public Task<Outcome<Entry>> NoteAsync(Fact fact) => NoteAsync(_ => fact);
+
+    /// <summary>Seals a fact and stores it, as above.</summary>
+    /// <param name="write">Writes the fact, given an id for a thing that nobody has noted before: it is that of the entry, so no two can be the same.</param>
+    public async Task<Outcome<Entry>> NoteAsync(Func<string, Fact> write)
     {
         if (Refused is { } refused)
         {
@@ -140,7 +144,7 @@ public sealed class DeviceLog(IDevice device)
                 return unread;
             }
 
-            var entry = Seal(fact);
+            var entry = Seal(write($"{writer}-{Written + 1}"));
             if (!entry.Succeeded)
             {
                 return entry;

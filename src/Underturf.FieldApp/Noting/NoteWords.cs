@@ -17,6 +17,11 @@ internal static class NoteWords
         LeftAsFact f => $"{view.Name(f.Place)} left as: {f.State}",
         WorkFact f => $"work done: {f.Did}{(f.Place is { } place ? $", {view.Name(place)}" : "")}",
         ToldFact f => $"{f.Who}: {f.Text}",
+        BoxFact { Position: not null } f => $"{view.Name(f.Id)} placed",
+        ValveFact { Position: not null } f => $"{view.Name(f.Id)} placed",
+        ControllerFact { Position: not null } f => $"{view.Name(f.Id)} placed",
+        CableFact f => $"way of {view.Name(f.Id)} drawn",
+        GroundFact f => $"{view.Ground.GetValueOrDefault(view.Identity.Of(f.Id))?.Label ?? f.What} placed",
         _ => "note",
     };
 

@@ -1,0 +1,187 @@
+// The map of the place Ground: draws what the page describes, tells where it was tapped. It decides nothing.
+
+import Map from "ol/Map.js";
+import View from "ol/View.js";
+import Feature from "ol/Feature.js";
+import Projection from "ol/proj/Projection.js";
+import VectorLayer from "ol/layer/Vector.js";
+import VectorSource from "ol/source/Vector.js";
+import { Circle, LineString, Point, Polygon } from "ol/geom.js";
+import { defaults } from "ol/interaction.js";
+import { featureStyle, haloStyle, markStyle, ownStyle, sketchStyle } from "./look.js";
+import { readTokens } from "./tokens.js";
+import { scaleBar } from "./scale-bar.js";
+
+/** Metres east and north of the property's datum: flat, and nothing of the earth. */
+const plane = new Projection({ code: "local-metres", units: "m" });
+const finestMetres = 0.01;
+const coarsestMetres = 50;
+/** Above for the pointer of the next move, below for scale and buttons, beside for names. */
+const room = [64, 56, 76, 56];
+
+let map = null;
+let layers = null;
+let whole = null;
+let left = null;
+let property = "";
+
+export function open(element, of, feet, tapped) {
+  close();
+  left = left?.of === of ? left : null;
+  property = of;
+  const target = document.getElementById(element);
+  const look = readTokens(target);
+  layers = {
+    things: layer(featureStyle(look), { declutter: true }),
+    marks: layer(markStyle(look), { declutter: true }),
+    halo: layer(haloStyle(look)),
+    own: layer(ownStyle(look)),
+    sketch: layer(sketchStyle(look)),
+  };
+  map = new Map({
+    target,
+    controls: [],
+    interactions: defaults({ doubleClickZoom: false, altShiftDragRotate: false, pinchRotate: false, shiftDragZoom: false }),
+    layers: [layers.halo, layers.things, layers.marks, layers.own, layers.sketch],
+    view: new View({ projection: plane, enableRotation: false, minResolution: finestMetres, maxResolution: coarsestMetres, center: left?.center ?? [0, 0], resolution: left?.resolution ?? 0.5 }),
+  });
+  listen(target, tapped);
+  map.on("moveend", () => {
+    target.dataset.resolution = map.getView().getResolution();
+    target.dataset.middle = map.getView().getCenter().join(" ");
+  });
+  scaleBar(map, target, feet);
+}
+
+/**
+ * The map knows a tap from a drag when the finger leaves it, but the browser's own click comes after that: told before it, a card that
+ * opens would get the click.
+ */
+function listen(target, tapped) {
+  let at = null;
+  map.on("click", ({ coordinate }) => {
+    at = coordinate;
+  });
+  target.addEventListener("click", () => {
+    if (at !== null) {
+      const [east, north] = at;
+      at = null;
+      tapped(east, north, map.getView().getResolution());
+    }
+  });
+}
+
+function layer(style, more = {}) {
+  return new VectorLayer({ source: new VectorSource(), style, updateWhileInteracting: false, updateWhileAnimating: false, ...more });
+}
+
+/** Everything on the ground at once: of each thing its kind, grade, name, form and number of positions, the positions one behind the other. */
+export function draw(kinds, grades, names, forms, counts, metres, extent) {
+  const things = [];
+  let at = 0;
+  counts.forEach((count, i) => {
+    const line = positions(metres, at, count);
+    at += 2 * count;
+    things.push(new Feature({ geometry: shape(forms[i], line), kind: kinds[i], grade: grades[i], name: names[i], form: forms[i], index: i }));
+  });
+  replace(layers.things, things);
+  whole = extent.length === 4 ? [...extent] : null;
+  map.getTargetElement().dataset.things = String(things.length);
+  if (left === null) {
+    showWhole();
+  }
+}
+
+/** Where the next move is and where the leading explanations put a fault. */
+export function mark(nexts, labels, counts, metres) {
+  let at = 0;
+  replace(layers.marks, Array.from(counts, (count, i) => {
+    const line = positions(metres, at, count);
+    at += 2 * count;
+    return new Feature({ geometry: shape(count > 1 ? "line" : "point", line), next: nexts[i] === "next", name: labels[i] });
+  }));
+}
+
+/** A ring around the thing that is chosen; none where the number is below zero. */
+export function choose(index) {
+  const chosen = layers.things.getSource().getFeatures().find((thing) => thing.get("index") === index);
+  replace(layers.halo, chosen ? [new Feature({ geometry: chosen.getGeometry(), form: chosen.get("form") })] : []);
+  if (chosen) {
+    bringIntoSight(chosen.getGeometry());
+  }
+}
+
+/** What is being placed or measured. */
+export function sketch(metres, closed, label) {
+  const line = positions(metres, 0, metres.length / 2);
+  const form = closed && line.length > 2 ? "outline" : line.length > 1 ? "line" : "point";
+  const points = line.map((at) => new Feature({ geometry: new Point(at) }));
+  replace(layers.sketch, line.length === 0 ? [] : [new Feature({ geometry: shape(form, line), name: label }), ...points]);
+}
+
+export function own(east, north, withinMetres) {
+  const at = [east, north];
+  replace(layers.own, [new Feature({ geometry: new Circle(at, withinMetres) }), new Feature({ geometry: new Point(at) })]);
+  map.getView().setCenter(at);
+}
+
+/** The device's position on the earth, where it lets the page have it: latitude, longitude, metres within; else why not. */
+export function ask() {
+  return new Promise((answer) => {
+    if (!navigator.geolocation) {
+      answer({ failed: "none" });
+      return;
+    }
+    navigator.geolocation.getCurrentPosition(
+      ({ coords }) => answer({ latitude: coords.latitude, longitude: coords.longitude, withinMetres: coords.accuracy }),
+      ({ code }) => answer({ failed: code === 1 ? "refused" : "not found" }),
+      { enableHighAccuracy: true, timeout: 20000 },
+    );
+  });
+}
+
+export function middle() {
+  return [...map.getView().getCenter(), map.getView().getResolution()];
+}
+
+export function zoom(steps) {
+  map.getView().setResolution(map.getView().getConstrainedResolution(map.getView().getResolution() / 2 ** steps));
+}
+
+export function showWhole() {
+  if (whole !== null) {
+    map.updateSize();
+    map.getView().fit(whole, { padding: room, minResolution: 0.02 });
+  }
+}
+
+/** Where the map stood is kept for the next time; another property begins with its whole. */
+export function close() {
+  if (map !== null) {
+    left = whole === null ? null : { of: property, center: map.getView().getCenter(), resolution: map.getView().getResolution() };
+    map.setTarget(null);
+    map.dispose();
+    map = null;
+  }
+}
+
+function bringIntoSight(geometry) {
+  const [west, south, east, north] = map.getView().calculateExtent(map.getSize());
+  const [x, y] = geometry.getClosestPoint([(west + east) / 2, (south + north) / 2]);
+  if (x < west || x > east || y < south || y > north) {
+    map.getView().setCenter([x, y]);
+  }
+}
+
+function replace(of, features) {
+  of.getSource().clear(true);
+  of.getSource().addFeatures(features);
+}
+
+function positions(metres, at, count) {
+  return Array.from({ length: count }, (_, i) => [metres[at + 2 * i], metres[at + 2 * i + 1]]);
+}
+
+function shape(form, line) {
+  return form === "outline" ? new Polygon([[...line, line[0]]]) : form === "line" ? new LineString(line) : new Point(line[0]);
+}

@@ -1,0 +1,108 @@
+// How things look: by kind their symbol or fill, by grade their line (solid measured, dashed inferred, dotted told, hollow unknown).
+
+import { Circle as Disc, Fill, Icon, Stroke, Style, Text } from "ol/style.js";
+import { dashes, symbol } from "./symbols.js";
+
+const fills = { lawn: "ground-lawn", bed: "ground-bed", hardscape: "ground-hardscape", building: "ground-building", water: "ground-water", tree: "ground-tree" };
+const widths = { wall: 5, cable: 2.5 };
+const rank = ["other", "water", "lawn", "bed", "hardscape", "building", "wall", "tree", "cable", "valve", "box", "box with valves", "master valve", "controller"];
+/** Seen from afar, signs are smaller: metres a pixel, and how much of their size is left. */
+const [afarMetres, afarSize] = [0.6, 0.7];
+const size = (metresPerPixel) => (metresPerPixel > afarMetres ? afarSize : 1);
+const density = () => Math.max(2, Math.ceil(devicePixelRatio));
+
+export function featureStyle(look) {
+  const kept = {};
+  const name = words(look, look.ink, 600);
+  const surface = words(look, look["ink-soft"], 400);
+  return (thing, metresPerPixel) => {
+    const { kind, grade, form, name: label } = thing.getProperties();
+    const scale = size(metresPerPixel);
+    const styles = (kept[`${kind} ${grade} ${form} ${scale}`] ??= form === "point" ? pointStyles(kind, grade, scale, look) : shapeStyles(kind, grade, form, look));
+    const buried = form === "point" && kind !== "tree" && kind !== "other";
+    const text = kind === "cable" || label === "" ? [] : [(buried ? name : surface)(label, form === "point" ? 26 * scale : 0, rank.indexOf(kind))];
+    return [...styles, ...text];
+  };
+}
+
+function pointStyles(kind, grade, scale, look) {
+  const image = new Icon({ img: symbol(kind, grade, look, density()), scale: scale / density(), declutterMode: "obstacle" });
+  return [new Style({ image, zIndex: 100 + rank.indexOf(kind) })];
+}
+
+function shapeStyles(kind, grade, form, look) {
+  const width = widths[kind] ?? 2;
+  const colour = kind === "cable" ? look.ink : look["ground-edge"];
+  const fill = form === "outline" ? new Fill({ color: look[fills[kind]] ?? look.sheet }) : undefined;
+  const zIndex = rank.indexOf(kind);
+  const edge = new Stroke({ color: colour, width: grade === "unknown" ? width + 2.5 : width, lineDash: dashes(grade, width + 1), lineCap: grade === "told" ? "round" : "butt" });
+  const hollow = grade === "unknown" ? [new Style({ stroke: new Stroke({ color: look.ground, width: width - 0.5 }), zIndex })] : [];
+  return [new Style({ fill, stroke: edge, zIndex }), ...hollow];
+}
+
+/** Names give way to each other, those of buried things last. */
+function words(look, colour, weight) {
+  return (text, below, zIndex) => new Style({
+    zIndex: 200 + zIndex,
+    text: new Text({ text, font: `${weight} 16px ${look.face}`, fill: new Fill({ color: colour }), stroke: new Stroke({ color: look.ground, width: 4 }), offsetY: below, overflow: true, padding: [1, 3, 1, 3] }),
+  });
+}
+
+/** The next move is a pointer; a suspected place is ringed, dashed, because it is inferred. */
+export function markStyle(look) {
+  return (mark, metresPerPixel) => {
+    const { next, name } = mark.getProperties();
+    const scale = size(metresPerPixel);
+    const text = (offsetX, offsetY, textAlign) => new Text({
+      declutterMode: "obstacle", text: name, font: `700 17px ${look.face}`, fill: new Fill({ color: look.accent }), stroke: new Stroke({ color: look.sheet, width: 5 }), offsetX, offsetY, textAlign,
+    });
+    if (mark.getGeometry().getType() === "LineString") {
+      return [new Style({ stroke: new Stroke({ color: look.accent, width: 6, lineDash: [14, 9], lineCap: "butt" }), text: text(0, -14, "center") })];
+    }
+    return next
+      ? [new Style({ image: pointer(look, scale), text: text(0, -30 - 26 * scale, "center") })]
+      : [new Style({ image: new Disc({ radius: 19 * scale, declutterMode: "none", stroke: new Stroke({ color: look.accent, width: 4, lineDash: [9, 6] }) }), text: text(4 + 22 * scale, 0, "left") })];
+  };
+}
+
+function pointer(look, scale) {
+  const canvas = document.createElement("canvas");
+  [canvas.width, canvas.height] = [32 * density(), 26 * density()];
+  const pen = canvas.getContext("2d");
+  pen.scale(density(), density());
+  pen.beginPath();
+  pen.moveTo(3, 2);
+  pen.lineTo(29, 2);
+  pen.lineTo(16, 24);
+  pen.closePath();
+  pen.fillStyle = look.accent;
+  pen.fill();
+  pen.strokeStyle = look.sheet;
+  pen.lineWidth = 2;
+  pen.stroke();
+  return new Icon({ img: canvas, declutterMode: "none", scale: 1 / density(), anchor: [0.5, 1], displacement: [0, 20 * scale] });
+}
+
+export function haloStyle(look) {
+  const line = new Style({ stroke: new Stroke({ color: look.accent, width: 9 }) });
+  const ring = (scale) => new Style({ image: new Disc({ radius: 24 * scale, fill: new Fill({ color: look.sheet }), stroke: new Stroke({ color: look.accent, width: 4 }) }) });
+  return (chosen, metresPerPixel) => (chosen.get("form") === "point" ? ring(size(metresPerPixel)) : line);
+}
+
+export function sketchStyle(look) {
+  const dot = new Disc({ radius: 7, fill: new Fill({ color: look.accent }), stroke: new Stroke({ color: look.sheet, width: 2 }) });
+  const stroke = new Stroke({ color: look.accent, width: 4 });
+  return (drawn) => new Style({
+    stroke,
+    image: dot,
+    text: new Text({ text: drawn.get("name") ?? "", font: `700 18px ${look.face}`, fill: new Fill({ color: look.accent }), stroke: new Stroke({ color: look.sheet, width: 5 }), offsetY: -20, overflow: true }),
+  });
+}
+
+/** The device's own position, with the circle in which it says that it is. */
+export function ownStyle(look) {
+  return new Style({
+    stroke: new Stroke({ color: look.accent, width: 2, lineDash: [8, 5] }),
+    image: new Disc({ radius: 8, fill: new Fill({ color: look.sheet }), stroke: new Stroke({ color: look.accent, width: 5 }) }),
+  });
+}

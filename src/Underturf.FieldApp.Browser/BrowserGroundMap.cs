@@ -1,0 +1,49 @@
+using Underturf.FieldLog;
+
+namespace Underturf.FieldApp.Browser;
+
+/// <summary>The map as the browser draws it: a plan goes over as arrays, a tap comes back as three numbers.</summary>
+internal sealed class BrowserGroundMap : IGroundMap
+{
+    public async Task OpenAsync(string element, string of, bool feet, Action<GroundTap> tapped)
+    {
+        await MapCalls.ReadyAsync();
+        MapCalls.Open(element, of, feet, (east, north, metresPerPixel) => tapped(new GroundTap(new Position(east, north), metresPerPixel)));
+    }
+
+    public void Draw(GroundPlan plan) => MapCalls.Draw(
+        [.. plan.Features.Select(f => f.Kind)],
+        [.. plan.Features.Select(f => GroundWords.Say(f.Grade))],
+        [.. plan.Features.Select(f => f.Name)],
+        [.. plan.Features.Select(Form)],
+        [.. plan.Features.Select(f => f.Shape.Count)],
+        Metres(plan.Features.SelectMany(f => f.Shape)),
+        Metres(plan.Extent()));
+
+    public void Mark(IReadOnlyList<GroundSign> signs) => MapCalls.Mark(
+        [.. signs.Select(sign => sign.Next ? "next" : "")],
+        [.. signs.Select(sign => sign.Words)],
+        [.. signs.Select(sign => sign.Line.Count)],
+        Metres(signs.SelectMany(sign => sign.Line)));
+
+    public void Choose(int number) => MapCalls.Choose(number);
+
+    public void Sketch(IReadOnlyList<Position> points, bool closed, string words) => MapCalls.Sketch(Metres(points), closed, words);
+
+    public GroundTap Middle() => MapCalls.Middle() is [var east, var north, var metresPerPixel] ? new(new Position(east, north), metresPerPixel) : default;
+
+    public void Zoom(int steps) => MapCalls.Zoom(steps);
+
+    public void ShowWhole() => MapCalls.ShowWhole();
+
+    public void Close() => MapCalls.Close();
+
+    private static string Form(GroundFeature thing) => thing.Form switch
+    {
+        GroundForm.Point => "point",
+        GroundForm.Line => "line",
+        _ => "outline",
+    };
+
+    private static double[] Metres(IEnumerable<Position> positions) => [.. positions.SelectMany(p => (double[])[p.EastMetres, p.NorthMetres])];
+}

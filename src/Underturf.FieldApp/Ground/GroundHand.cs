@@ -1,0 +1,68 @@
+using Underturf.FieldLog;
+
+namespace Underturf.FieldApp;
+
+/// <summary>What a hand is at on Ground. The page keeps it while other places are open, so nothing that was tapped is lost.</summary>
+public sealed class GroundHand
+{
+    /// <summary>Id of the thing whose card is open.</summary>
+    public string? Chosen { get; set; }
+
+    public PlacingDraft? Placing { get; set; }
+
+    /// <summary>The points of a distance that is being measured.</summary>
+    public List<Position>? Measured { get; set; }
+
+    /// <summary>Whether taps are caught by what is known nearby.</summary>
+    public bool Snaps { get; set; } = true;
+
+    /// <summary>What caught the last tap.</summary>
+    public string? SnappedTo { get; private set; }
+
+    public bool IsLooking => Placing is null && Measured is null;
+
+    /// <summary>Takes in a tap, by what the hand is at.</summary>
+    public void Take(GroundTap tap, GroundPlan plan)
+    {
+        if (IsLooking)
+        {
+            Chosen = GroundReach.Under(plan, tap)?.Id;
+            return;
+        }
+
+        var (at, to) = Snaps ? GroundReach.Snap(plan, tap, Placing?.Thing) : (tap.At, null);
+        SnappedTo = to?.Name;
+        if (Placing is { } placing)
+        {
+            placing.Take(PlacingDraft.Rounded(at));
+        }
+        else
+        {
+            Measured!.Add(at);
+        }
+    }
+
+    /// <summary>Takes back the last point that was tapped.</summary>
+    public void TakeBack()
+    {
+        var points = Placing?.Points ?? Measured ?? [];
+        if (points.Count > 0)
+        {
+            points.RemoveAt(points.Count - 1);
+        }
+
+        SnappedTo = null;
+    }
+
+    public void Place(PlacingDraft draft) => (Placing, Measured, SnappedTo) = (draft, null, null);
+
+    public void Measure() => (Placing, Measured, SnappedTo) = (null, [], null);
+
+    public void Look(string? chosen) => (Placing, Measured, SnappedTo, Chosen) = (null, null, null, chosen);
+
+    /// <summary>The points in hand, whether they close to an outline, and what is said of them.</summary>
+    public (IReadOnlyList<Position> Points, bool Closed, string Words) Sketch(bool feet) =>
+        Placing is { } placing ? (placing.Points, placing.IsClosed, "")
+        : Measured is { Count: > 0 } measured ? (measured, false, measured.Count > 1 ? GroundWords.Distance(GroundReach.LengthMetres(measured), feet) : "")
+        : ([], false, "");
+}

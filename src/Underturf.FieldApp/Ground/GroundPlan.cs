@@ -1,0 +1,91 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+
+namespace Underturf.FieldApp;
+
+/// <summary>What the map shows of a property, in local metres, and what it cannot show because nobody noted where it is.</summary>
+/// <param name="Features">What lies below first: the ground, cables, then what was found in it.</param>
+public sealed record GroundPlan(IReadOnlyList<GroundFeature> Features, IReadOnlyList<UnplacedThing> Unplaced)
+{
+    public static GroundPlan Of(PropertyView view)
+    {
+        var things = Things(view).ToList();
+        var placed = things.Where(t => view.PositionOf(t.Id) is not null)
+            .Select(t => new GroundFeature(t.Id, t.Kind, t.Grade, t.Name, GroundForm.Point, [view.PositionOf(t.Id)!.Value]));
+        return new GroundPlan(
+            [.. view.Ground.Select(Surface).Concat(view.Cables.Select(c => Run(view, c.Key, c.Value)).OfType<GroundFeature>()).Concat(placed)],
+            [.. things.Where(t => view.PositionOf(t.Id) is null).Select(t => new UnplacedThing(t.Id, t.Kind, t.Name))]);
+    }
+
+    public GroundFeature? Find(string? id) => Features.FirstOrDefault(f => f.Id == id);
+
+    /// <summary>What to call it, wherever it stands.</summary>
+    public string? NameOf(string? id) => Find(id)?.Name ?? Unplaced.FirstOrDefault(u => u.Id == id)?.Name;
+
+    /// <summary>The box around what belongs together, as two corners; empty where nothing is placed. A slipped decimal point does not count.</summary>
+    public IReadOnlyList<Position> Extent()
+    {
+        var all = Features.SelectMany(f => f.Shape).ToList();
+        if (all.Count == 0)
+        {
+            return [];
+        }
+
+        var near = Near(all);
+        return
+        [
+            new(near.Min(p => p.EastMetres), near.Min(p => p.NorthMetres)),
+            new(near.Max(p => p.EastMetres), near.Max(p => p.NorthMetres)),
+        ];
+    }
+
+    /// <summary>Those within ten times the median distance from the middle one.</summary>
+    private static List<Position> Near(List<Position> all)
+    {
+        const double times = 10, leastMetres = 10;
+        var middle = new Position(Median(all.Select(p => p.EastMetres)), Median(all.Select(p => p.NorthMetres)));
+        var limitMetres = Math.Max(leastMetres, times * Median(all.Select(p => p.DistanceMetresTo(middle))));
+        var near = all.Where(p => p.DistanceMetresTo(middle) <= limitMetres).ToList();
+        return near.Count > 0 ? near : all;
+    }
+
+    private static double Median(IEnumerable<double> numbers)
+    {
+        var sorted = numbers.Order().ToList();
+        return sorted[(sorted.Count - 1) / 2];
+    }
+
+    /// <summary>Controllers, boxes, and the valves that lie in no box: those in one are where the box is.</summary>
+    private static IEnumerable<(string Id, string Kind, Grade Grade, string Name)> Things(PropertyView view)
+    {
+        var holding = view.Valves.Values.Select(v => v.Box).OfType<string>().Select(view.Identity.Of).ToHashSet(StringComparer.Ordinal);
+        var masters = view.Controllers.Values.Select(c => c.Master).OfType<string>().Select(view.Identity.Of).ToHashSet(StringComparer.Ordinal);
+        var boxes = view.Boxes.Select(b => (b.Key, holding.Contains(b.Key) ? GroundWords.BoxWithValves : GroundWords.Box, b.Value.Sure, view.Name(b.Key)));
+        var valves = view.Valves
+            .Where(v => v.Value.Position is not null || v.Value.Box is not { } box || !view.Knows(box))
+            .Select(v => (v.Key, masters.Contains(v.Key) ? GroundWords.MasterValve : GroundWords.Valve, v.Value.Sure, view.Name(v.Key)));
+        return valves.Concat(boxes).OrderBy(t => t.Item4, NaturalOrder.Instance)
+            .Concat(view.Controllers.Select(c => (c.Key, GroundWords.Controller, c.Value.Sure, view.Name(c.Key))));
+    }
+
+    private static GroundFeature Surface(KeyValuePair<string, GroundFact> thing)
+    {
+        var (fact, kind) = (thing.Value, GroundWords.Surface(thing.Value.What));
+        var form = fact.Shape.Count == 1 ? GroundForm.Point : fact.Shape.Count == 2 || kind == "wall" ? GroundForm.Line : GroundForm.Outline;
+        return new GroundFeature(thing.Key, kind, fact.Sure, fact.Label ?? kind, form, fact.Shape);
+    }
+
+    /// <summary>A cable that was traced is drawn as it runs; where only its ends are known a straight line is inferred at best.</summary>
+    private static GroundFeature? Run(PropertyView view, string id, CableFact cable)
+    {
+        if (cable.Route.Count > 1)
+        {
+            return new GroundFeature(id, GroundWords.Cable, cable.Sure, view.Name(id), GroundForm.Line, cable.Route);
+        }
+
+        var grade = cable.Sure == Grade.Measured ? Grade.Inferred : cable.Sure;
+        return view.PositionOf(cable.From) is { } from && view.PositionOf(cable.To) is { } to && from != to
+            ? new GroundFeature(id, GroundWords.Cable, grade, view.Name(id), GroundForm.Line, [from, to])
+            : null;
+    }
+}

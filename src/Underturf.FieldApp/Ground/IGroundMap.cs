@@ -1,0 +1,35 @@
+using Underturf.FieldLog;
+
+namespace Underturf.FieldApp;
+
+/// <summary>A map in local metres that a host draws: it shows what it is told, and tells where it was tapped.</summary>
+public interface IGroundMap
+{
+    /// <summary>Opens a map in an element of the page.</summary>
+    /// <param name="of">The property: where its map stood is kept for the next time.</param>
+    /// <param name="feet">Whether its scale is in feet.</param>
+    Task OpenAsync(string element, string of, bool feet, Action<GroundTap> tapped);
+
+    /// <summary>Draws a plan in place of the one before.</summary>
+    void Draw(GroundPlan plan);
+
+    /// <summary>Marks places that the thinking points to, in place of those before.</summary>
+    void Mark(IReadOnlyList<GroundSign> signs);
+
+    /// <summary>Rings a thing of the plan by its number there; none below zero.</summary>
+    void Choose(int number);
+
+    /// <summary>Draws what is being placed or measured, with what is to be said of it.</summary>
+    void Sketch(IReadOnlyList<Position> points, bool closed, string words);
+
+    /// <summary>What a tap in the middle would tell: how a keyboard points.</summary>
+    GroundTap Middle();
+
+    /// <summary>Nearer by a factor of two for each step; farther where it is negative.</summary>
+    void Zoom(int steps);
+
+    void ShowWhole();
+
+    /// <summary>Takes the map off the page.</summary>
+    void Close();
+}

@@ -1,0 +1,189 @@
+using Bunit;
+using Microsoft.Extensions.DependencyInjection;
+using Underturf.FieldApp;
+using Underturf.FieldLog;
+using Underturf.Reasoning;
+
+namespace Underturf.Browser;
+
+/// <summary>The place Ground without a browser: cards, list, placing and moving on a map that only keeps what it is told.</summary>
+public sealed class GroundPlaceTests : BunitContext
+{
+    private static readonly byte[] demo = File.ReadAllBytes(Checkout.DemoLog);
+    private static readonly Explanation splice = new("bad-splice", 0.8, "A bad splice", [new("box 4", 0.5), new("box 3", 0.4, "box 2"), new("box 15", 0.01)], [], "Remake it");
+    private static readonly OpenQuestion high = new("q1", "station 9 reads high", ["9"], [splice], [], [], Settled: false);
+    private static readonly Move look = new("look at the splices", "box 2", 12, 40, "", "q1") { Place = "b2" };
+
+    private readonly RecordingMap map = new();
+    private readonly GroundHand hand = new();
+    private readonly List<NoteDraft> noted = [];
+    private readonly DeviceLog log = new(new MemoryDevice());
+    private string? asked;
+
+    public GroundPlaceTests() => Services.AddSingleton<IGroundMap>(map);
+
+    [Fact]
+    public async Task A_tapped_box_shows_its_card_with_what_the_log_says_of_it_and_opens_a_note_at_that_place()
+    {
+        var page = await OpenAsync();
+        Tap(page, 95, 45);
+        var card = page.Find(".ground-card");
+        Assert.Equal("box 4", card.QuerySelector("h2")!.TextContent);
+        Assert.Contains("311.7 ft east, 147.6 ft north", card.TextContent, StringComparison.Ordinal);
+        Assert.Equal("measured", card.QuerySelector(".ground-where .grade-measured")!.TextContent);
+        Assert.Contains(card.QuerySelectorAll("dd"), fact => fact.TextContent.Contains("valve v7 (station 7)", StringComparison.Ordinal));
+        Assert.Equal("b4", map.Ringed);
+        page.Find(".ground-note").Click();
+        Assert.Equal(("b4", (NoteKind?)null), (noted.Single().Place, noted.Single().Kind));
+    }
+
+    [Fact]
+    public async Task Every_thing_on_the_map_is_in_the_list_and_opens_its_card_from_there()
+    {
+        var page = await OpenAsync();
+        Assert.Equal(map.Drawn!.Features.Select(f => f.Id).Order(), page.FindAll(".ground-line[data-thing]").Select(line => line.GetAttribute("data-thing")!).Order());
+        page.Find("[data-thing=lime]").Click();
+        Assert.Equal("old lime", page.Find(".ground-card h2").TextContent);
+        Assert.Equal("lime", map.Ringed);
+        page.Find(".ground-note").Click();
+        Assert.Equal(NoteKind.Words, noted.Single().Kind);
+    }
+
+    [Fact]
+    public async Task The_next_move_and_the_suspected_places_are_marked_with_the_probability_that_the_belief_gives()
+    {
+        var page = await OpenAsync(new Answers("0.1.0", "1", [high], [look]));
+        Assert.Equal([(true, "next", 1), (false, "40 %", 1), (false, "32 %", 2)], map.Signs.Select(sign => (sign.Next, sign.Words, sign.Line.Count)));
+        Assert.Equal([new Position(40, 15), new Position(70, 20)], map.Signs[2].Line);
+        Tap(page, 95, 45);
+        Assert.Contains("Station 9 reads high: 40 %", page.Find(".ground-mark").TextContent, StringComparison.Ordinal);
+        page.Find(".ground-mark button").Click();
+        Assert.Equal("q1", asked);
+    }
+
+    [Fact]
+    public async Task A_new_box_is_an_entry_with_an_id_of_its_own_the_next_number_and_no_more_than_an_estimate()
+    {
+        var page = await OpenAsync();
+        Press(page, "Place a thing");
+        Press(page, "box");
+        Tap(page, 150, -60);
+        Assert.Equal([new Position(150, -60)], map.Sketched);
+        await page.Find(".placing").SubmitAsync();
+        var box = Assert.IsType<BoxFact>(log.Document.Entries[^1].Fact);
+        Assert.Equal(("page-a-1", "16", new Position(150, -60), Grade.Estimated), (box.Id, box.Label, box.Position!.Value, box.Sure));
+        Assert.Equal("box 16", page.Find(".ground-card h2").TextContent);
+        Assert.Contains("page-a-1", map.Drawn!.Features.Select(f => f.Id));
+    }
+
+    [Fact]
+    public async Task A_moved_thing_is_a_new_entry_and_the_older_one_stays_as_it_was()
+    {
+        var page = await OpenAsync();
+        var before = log.Document.ToBytes().ToArray();
+        Tap(page, 95, 45);
+        page.Find(".ground-move").Click();
+        Tap(page, 60, -60);
+        Press(page, "Change");
+        Press(page, "measured");
+        await page.Find(".placing").SubmitAsync();
+        Assert.Equal(before, log.Document.ToBytes().ToArray()[..before.Length]);
+        var moved = Assert.IsType<BoxFact>(log.Document.Entries[^1].Fact);
+        Assert.Equal(("b4", new Position(60, -60), Grade.Measured), (moved.Id, moved.Position!.Value, moved.Sure));
+        Assert.Equal(new Position(60, -60), map.Drawn!.Find("b4")!.Shape[0]);
+    }
+
+    [Fact]
+    public async Task A_moved_building_keeps_its_form_with_its_middle_where_the_map_was_tapped()
+    {
+        var page = await OpenAsync();
+        Tap(page, 96, 60);
+        Assert.Equal("chapel", page.Find(".ground-card h2").TextContent);
+        page.Find(".ground-move").Click();
+        Tap(page, 196, 257);
+        await page.Find(".placing").SubmitAsync();
+        Assert.Equal([new Position(184, 248), new(208, 248), new(208, 266), new(184, 266)], map.Drawn!.Find("chapel")!.Shape);
+        Assert.Equal("chapel", map.Drawn!.Find("chapel")!.Name);
+    }
+
+    [Fact]
+    public async Task An_outline_needs_three_corners_and_says_so_before_anything_is_stored()
+    {
+        var page = await OpenAsync();
+        Press(page, "Place a thing");
+        Press(page, "bed");
+        Tap(page, 100, -80);
+        Tap(page, 120, -80);
+        await page.Find(".placing").SubmitAsync();
+        Assert.Contains("Tap at least 3 points", page.Find("[role=alert]").TextContent, StringComparison.Ordinal);
+        Press(page, "Take the middle");
+        await page.Find(".placing").SubmitAsync();
+        Assert.Equal([new Position(100, -80), new(120, -80), new(100, -60)], Assert.IsType<GroundFact>(log.Document.Entries[^1].Fact).Shape);
+    }
+
+    [Fact]
+    public async Task A_thing_without_a_place_is_placed_from_the_list_and_leaves_it()
+    {
+        await LoadAsync();
+        await log.NoteAsync(new ValveFact { Id = "v99", Label = "99" });
+        var page = await OpenAsync();
+        page.Find(".unplaced button").Click();
+        Tap(page, 33, -70);
+        await page.Find(".placing").SubmitAsync();
+        Assert.Empty(page.FindAll(".unplaced"));
+        Assert.Equal([new Position(33, -70)], map.Drawn!.Find("v99")!.Shape);
+    }
+
+    [Fact]
+    public async Task A_distance_is_measured_from_tap_to_tap_and_stores_nothing()
+    {
+        var page = await OpenAsync();
+        var before = log.Document.Entries.Count;
+        Press(page, "Measure");
+        Tap(page, 0, -80);
+        Tap(page, 30, -80);
+        // 30 m / 0.3048 m, exact by definition of the foot.
+        Assert.Equal("98.4 ft", page.Find(".points-length").TextContent);
+        Assert.Equal("98.4 ft", map.Said);
+        Assert.Equal(before, log.Document.Entries.Count);
+    }
+
+    private async Task LoadAsync()
+    {
+        if (log.IsEmpty)
+        {
+            await log.OpenDeviceAsync();
+            await log.TakeInAsync("Demo log", demo);
+        }
+    }
+
+    private async Task<IRenderedComponent<GroundPlace>> OpenAsync(Answers? answers = null)
+    {
+        await LoadAsync();
+        IRenderedComponent<GroundPlace> page = null!;
+        page = Render<GroundPlace>(with => with
+            .Add(p => p.History, log.History)
+            .Add(p => p.Opened, answers is null ? null : new OpenedLog(answers, []))
+            .Add(p => p.Hand, hand)
+            .Add(p => p.TakesNotes, true)
+            .Add(p => p.Note, noted.Add)
+            .Add(p => p.Question, (string question) => asked = question)
+            .Add(p => p.SaveCopy, () => { })
+            .Add(p => p.Store, async write =>
+            {
+                var stored = await log.NoteAsync(write);
+                page.Render(again => again.Add(p => p.History, log.History));
+                return stored.Problem;
+            }));
+        return page;
+    }
+
+    private void Tap(IRenderedComponent<GroundPlace> page, double eastMetres, double northMetres)
+    {
+        map.Tap(eastMetres, northMetres);
+        page.Render();
+    }
+
+    private static void Press(IRenderedComponent<GroundPlace> page, string words) =>
+        page.FindAll("button").First(button => button.TextContent.Trim() == words).Click();
+}

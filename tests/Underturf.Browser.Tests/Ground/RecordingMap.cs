@@ -1,0 +1,51 @@
+using Underturf.FieldApp;
+using Underturf.FieldLog;
+
+namespace Underturf.Browser;
+
+/// <summary>A map that keeps what it is told to show, and can be tapped.</summary>
+internal sealed class RecordingMap : IGroundMap
+{
+    private Action<GroundTap> tapped = _ => { };
+
+    public GroundPlan? Drawn { get; private set; }
+
+    public IReadOnlyList<GroundSign> Signs { get; private set; } = [];
+
+    /// <summary>Id of the thing with a ring around it.</summary>
+    public string? Ringed { get; private set; }
+
+    public IReadOnlyList<Position> Sketched { get; private set; } = [];
+
+    public string Said { get; private set; } = "";
+
+    public Task OpenAsync(string element, string of, bool feet, Action<GroundTap> tapped)
+    {
+        this.tapped = tapped;
+        return Task.CompletedTask;
+    }
+
+    public void Tap(double eastMetres, double northMetres) => tapped(new GroundTap(new Position(eastMetres, northMetres), 0.1));
+
+    public void Draw(GroundPlan plan) => Drawn = plan;
+
+    public void Mark(IReadOnlyList<GroundSign> signs) => Signs = signs;
+
+    public void Choose(int number) => Ringed = number < 0 ? null : Drawn!.Features[number].Id;
+
+    public void Sketch(IReadOnlyList<Position> points, bool closed, string words) => (Sketched, Said) = ([.. points], words);
+
+    public GroundTap Middle() => new(new Position(100, -60), 0.1);
+
+    public void Zoom(int steps)
+    {
+    }
+
+    public void ShowWhole()
+    {
+    }
+
+    public void Close()
+    {
+    }
+}
