@@ -8,8 +8,8 @@ public static class Wording
     /// <summary>A probability as a whole per cent; never a flat 0 or 100, which would claim certainty.</summary>
     public static string Percent(double probability) => probability switch
     {
-        < 0.01 => "<1 %",
-        > 0.99 => ">99 %",
+        < 0.005 => "<1 %",
+        > 0.995 => ">99 %",
         _ => $"{Whole(100 * probability)} %",
     };
 

@@ -129,8 +129,8 @@ public sealed class PageTests(ServedPage served)
     /// <summary>A shown percentage as a probability; "under 1 %" and "over 99 %" stand for the middle of what they cover.</summary>
     private static double Shown(string percent) => percent switch
     {
-        "<1 %" => 0.005,
-        ">99 %" => 0.995,
+        "<1 %" => 0.0025,
+        ">99 %" => 0.9975,
         _ => double.Parse(percent[..^2], CultureInfo.InvariantCulture) / 100,
     };
 }

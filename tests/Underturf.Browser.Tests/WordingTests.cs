@@ -6,7 +6,7 @@ public sealed class WordingTests
 {
     [Theory]
     [InlineData(0, "<1 %")]
-    [InlineData(0.01, "1 %")]
+    [InlineData(0.006, "1 %")]
     [InlineData(0.623, "62 %")]
     [InlineData(1, ">99 %")]
     public void A_probability_is_a_whole_per_cent_and_never_certain(double probability, string said) =>

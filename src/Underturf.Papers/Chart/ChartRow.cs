@@ -1,6 +1,7 @@
 using Underturf.FieldLog;
 using Underturf.Property;
 using Underturf.Property.Practice;
+using Underturf.Reasoning;
 using Underturf.Reasoning.Diagnosis;
 
 namespace Underturf.Papers;
@@ -66,7 +67,11 @@ internal sealed record ChartRow(
         }
 
         return question.Explanations is [var first, ..]
-            ? ($"in question, {Say.Share(first.Probability)}: {first.Summary}", true)
+            ? ($"in question, {Say.Share(first.Probability)}: {Short(first)}", true)
             : ("in question", true);
     }
+
+    /// <summary>One thing by its name; the volts of a run that is too weak stand in the findings.</summary>
+    private static string Short(Explanation explanation) =>
+        explanation.Fault.Contains('+', StringComparison.Ordinal) ? explanation.Summary : explanation.Summary.Split("; ")[0];
 }

@@ -6,8 +6,8 @@ namespace Underturf.Reasoning.Moves;
 /// <summary>What to do next, for each question by itself and for all together.</summary>
 internal sealed class MoveFinder
 {
-    /// <summary>A move that saves less is not worth listing, in minutes.</summary>
-    private const double LeastWorth = 0.05;
+    /// <summary>A move that saves less is not worth listing, in minutes: it would read as none.</summary>
+    private const double LeastWorth = 0.5;
 
     private readonly Case owner;
     private readonly Walks walks;

@@ -13,7 +13,7 @@ internal sealed class MoveWriter(Case owner)
         var action = string.Join("; then ", visit.Steps.Select(s => s.Action));
         var subject = visit.Leading;
         return new Move(
-            visit.Remedy is { } remedy ? $"enough known: {action} ({Say.Share(subject.Cure(remedy))} to cure it)" : action,
+            visit.Remedy is { } remedy ? $"enough known: {action} ({Say.Share(subject.Cure(remedy))} sure)" : action,
             owner.View.Name(visit.Place),
             visit.Minutes,
             visit.Worth,
