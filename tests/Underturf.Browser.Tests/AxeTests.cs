@@ -10,6 +10,7 @@ public sealed class AxeTests(ServedPage served)
     private static readonly AxeRunOptions rules = new()
     {
         RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] },
+        ResultTypes = [ResultType.Violations],
         Rules = new Dictionary<string, RuleOptions> { ["color-contrast-enhanced"] = new() { Enabled = true } },
     };
 

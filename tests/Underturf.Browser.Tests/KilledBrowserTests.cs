@@ -21,10 +21,17 @@ public sealed class KilledBrowserTests
         await page.ReloadAsync();
         await page.Locator(".backup[data-notes='1']").WaitForAsync();
         await Hand.NoteOhmsAsync(page, "10", "31");
+        await page.Locator(".note-begin").ClickAsync();
+        await page.Locator("[data-kind=Reading]").ClickAsync();
+        await Hand.PressAsync(page, "27");
+        // Until the device has kept what was tapped last: nothing is promised of a tap in the moment of the kill.
+        await page.EvaluateAsync("() => new Promise(kept => { const asked = indexedDB.open('underturf'); asked.onsuccess = () => { const read = () => { const desk = asked.result.transaction('device').objectStore('device').get('desk'); desk.onsuccess = () => desk.result.includes('\"27\"') ? (asked.result.close(), kept()) : read(); }; read(); }; })");
         Kill(profile);
         await using var second = await OpenAsync(playwright, profile);
         var again = await ServedPage.OpenAsync(second, server.Address);
         await again.Locator(".backup[data-notes='2']").WaitForAsync();
+        Assert.Equal("27", await again.Locator(".pad-value").InputValueAsync());
+        await again.GetByText("Put away").ClickAsync();
         var own = Hand.Own(LogDocument.Read(await Hand.SaveCopyAsync(again)));
         Assert.Equal(["18.4 ohm", "31 ohm"], own.Select(entry => Hand.Reading(entry).Value.Value?.Text));
     }
