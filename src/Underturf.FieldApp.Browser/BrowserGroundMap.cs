@@ -13,7 +13,7 @@ internal sealed class BrowserGroundMap : IGroundMap
     public void Draw(GroundPlan plan) => MapCalls.Draw(
         [.. plan.Features.Select(f => f.Kind)],
         [.. plan.Features.Select(f => GroundWords.Say(f.Grade))],
-        [.. plan.Features.Select(f => f.Name)],
+        [.. plan.Features.Select(f => f.Sign)],
         [.. plan.Features.Select(Form)],
         [.. plan.Features.Select(f => f.Shape.Count)],
         Metres(plan.Features.SelectMany(f => f.Shape)),

@@ -60,7 +60,7 @@ public sealed class GroundTests(ServedPage served)
     public async Task On_a_wide_screen_the_map_stands_beside_everything_on_it()
     {
         var page = await served.OpenAsync(served.Address, widthPixels: 1440);
-        await ServedPage.WaitForAnswersAsync(page, "Demo log");
+        await page.Locator(".note-begin").WaitForAsync();
         await ToGroundAsync(page);
         await page.ScreenshotAsync(new PageScreenshotOptions { Path = Checkout.Artifact("desk-ground.png") });
         var (map, list) = (await page.Locator(".ground-map").BoundingBoxAsync(), await page.Locator(".ground-list").BoundingBoxAsync());
