@@ -54,7 +54,7 @@ export function markStyle(look) {
     const { next, name } = mark.getProperties();
     const scale = size(metresPerPixel);
     const text = (offsetX, offsetY, textAlign) => new Text({
-      declutterMode: "obstacle", text: name, font: `700 17px ${look.face}`, fill: new Fill({ color: look.accent }), backgroundFill: new Fill({ color: look.ground }), padding: [0, 3, 0, 3], offsetX, offsetY, textAlign,
+      declutterMode: "obstacle", text: name, font: `700 17px ${look.face}`, fill: new Fill({ color: look.accent }), stroke: new Stroke({ color: look.sheet, width: 3 }), backgroundFill: new Fill({ color: `${look.ground}99` }), padding: [0, 3, 0, 3], offsetX, offsetY, textAlign,
     });
     if (mark.getGeometry().getType() === "LineString") {
       return [new Style({ stroke: new Stroke({ color: look.accent, width: 6, lineDash: [14, 9], lineCap: "butt" }), text: text(0, -14, "center") })];
