@@ -5,10 +5,11 @@ import View from "ol/View.js";
 import Feature from "ol/Feature.js";
 import Projection from "ol/proj/Projection.js";
 import VectorLayer from "ol/layer/Vector.js";
+import VectorImageLayer from "ol/layer/VectorImage.js";
 import VectorSource from "ol/source/Vector.js";
-import { Circle, LineString, Point, Polygon } from "ol/geom.js";
+import { LineString, Point, Polygon } from "ol/geom.js";
 import { defaults } from "ol/interaction.js";
-import { featureStyle, haloStyle, markStyle, ownStyle, sketchStyle } from "./look.js";
+import { featureStyle, haloStyle, markStyle, sketchStyle } from "./look.js";
 import { readTokens } from "./tokens.js";
 import { scaleBar } from "./scale-bar.js";
 
@@ -31,18 +32,18 @@ export function open(element, of, feet, tapped) {
   property = of;
   const target = document.getElementById(element);
   const look = readTokens(target);
+  // Things are painted once and moved as a picture while a hand drags or zooms: thousands of them cost no time in between.
   layers = {
-    things: layer(featureStyle(look), { declutter: true }),
+    things: new VectorImageLayer({ source: new VectorSource(), style: featureStyle(look), declutter: true, imageRatio: 1.5 }),
     marks: layer(markStyle(look), { declutter: true }),
     halo: layer(haloStyle(look)),
-    own: layer(ownStyle(look)),
     sketch: layer(sketchStyle(look)),
   };
   map = new Map({
     target,
     controls: [],
     interactions: defaults({ doubleClickZoom: false, altShiftDragRotate: false, pinchRotate: false, shiftDragZoom: false }),
-    layers: [layers.halo, layers.things, layers.marks, layers.own, layers.sketch],
+    layers: [layers.halo, layers.things, layers.marks, layers.sketch],
     view: new View({ projection: plane, enableRotation: false, minResolution: finestMetres, maxResolution: coarsestMetres, center: left?.center ?? [0, 0], resolution: left?.resolution ?? 0.5 }),
   });
   listen(target, tapped);
@@ -117,27 +118,6 @@ export function sketch(metres, closed, label) {
   const form = closed && line.length > 2 ? "outline" : line.length > 1 ? "line" : "point";
   const points = line.map((at) => new Feature({ geometry: new Point(at) }));
   replace(layers.sketch, line.length === 0 ? [] : [new Feature({ geometry: shape(form, line), name: label }), ...points]);
-}
-
-export function own(east, north, withinMetres) {
-  const at = [east, north];
-  replace(layers.own, [new Feature({ geometry: new Circle(at, withinMetres) }), new Feature({ geometry: new Point(at) })]);
-  map.getView().setCenter(at);
-}
-
-/** The device's position on the earth, where it lets the page have it: latitude, longitude, metres within; else why not. */
-export function ask() {
-  return new Promise((answer) => {
-    if (!navigator.geolocation) {
-      answer({ failed: "none" });
-      return;
-    }
-    navigator.geolocation.getCurrentPosition(
-      ({ coords }) => answer({ latitude: coords.latitude, longitude: coords.longitude, withinMetres: coords.accuracy }),
-      ({ code }) => answer({ failed: code === 1 ? "refused" : "not found" }),
-      { enableHighAccuracy: true, timeout: 20000 },
-    );
-  });
 }
 
 export function middle() {

@@ -20,7 +20,7 @@ export function featureStyle(look) {
     const scale = size(metresPerPixel);
     const styles = (kept[`${kind} ${grade} ${form} ${scale}`] ??= form === "point" ? pointStyles(kind, grade, scale, look) : shapeStyles(kind, grade, form, look));
     const buried = form === "point" && kind !== "tree" && kind !== "other";
-    const text = kind === "cable" || label === "" ? [] : [(buried ? name : surface)(label, form === "point" ? 26 * scale : 0, rank.indexOf(kind))];
+    const text = label === "" ? [] : [(buried ? name : surface)(label, form === "point" ? 26 * scale : 0, rank.indexOf(kind))];
     return [...styles, ...text];
   };
 }
@@ -54,7 +54,7 @@ export function markStyle(look) {
     const { next, name } = mark.getProperties();
     const scale = size(metresPerPixel);
     const text = (offsetX, offsetY, textAlign) => new Text({
-      declutterMode: "obstacle", text: name, font: `700 17px ${look.face}`, fill: new Fill({ color: look.accent }), stroke: new Stroke({ color: look.sheet, width: 5 }), offsetX, offsetY, textAlign,
+      declutterMode: "obstacle", text: name, font: `700 17px ${look.face}`, fill: new Fill({ color: look.accent }), stroke: new Stroke({ color: look.sheet, width: 3 }), backgroundFill: new Fill({ color: `${look.ground}99` }), padding: [0, 3, 0, 3], offsetX, offsetY, textAlign,
     });
     if (mark.getGeometry().getType() === "LineString") {
       return [new Style({ stroke: new Stroke({ color: look.accent, width: 6, lineDash: [14, 9], lineCap: "butt" }), text: text(0, -14, "center") })];
@@ -96,13 +96,5 @@ export function sketchStyle(look) {
     stroke,
     image: dot,
     text: new Text({ text: drawn.get("name") ?? "", font: `700 18px ${look.face}`, fill: new Fill({ color: look.accent }), stroke: new Stroke({ color: look.sheet, width: 5 }), offsetY: -20, overflow: true }),
-  });
-}
-
-/** The device's own position, with the circle in which it says that it is. */
-export function ownStyle(look) {
-  return new Style({
-    stroke: new Stroke({ color: look.accent, width: 2, lineDash: [8, 5] }),
-    image: new Disc({ radius: 8, fill: new Fill({ color: look.sheet }), stroke: new Stroke({ color: look.accent, width: 5 }) }),
   });
 }

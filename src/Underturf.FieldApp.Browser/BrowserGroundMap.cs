@@ -5,16 +5,15 @@ namespace Underturf.FieldApp.Browser;
 /// <summary>The map as the browser draws it: a plan goes over as arrays, a tap comes back as three numbers.</summary>
 internal sealed class BrowserGroundMap : IGroundMap
 {
-    public async Task OpenAsync(string element, string of, bool feet, Action<GroundTap> tapped)
-    {
-        await MapCalls.ReadyAsync();
+    public Task ReadyAsync() => MapCalls.ReadyAsync();
+
+    public void Open(string element, string of, bool feet, Action<GroundTap> tapped) =>
         MapCalls.Open(element, of, feet, (east, north, metresPerPixel) => tapped(new GroundTap(new Position(east, north), metresPerPixel)));
-    }
 
     public void Draw(GroundPlan plan) => MapCalls.Draw(
         [.. plan.Features.Select(f => f.Kind)],
         [.. plan.Features.Select(f => GroundWords.Say(f.Grade))],
-        [.. plan.Features.Select(f => f.Name)],
+        [.. plan.Features.Select(f => f.Sign)],
         [.. plan.Features.Select(Form)],
         [.. plan.Features.Select(f => f.Shape.Count)],
         Metres(plan.Features.SelectMany(f => f.Shape)),

@@ -72,13 +72,14 @@ public sealed partial class GroundPlace
     {
         if (firstRender)
         {
-            await Map.OpenAsync("ground-map", History.Facts.Property?.Name ?? "", Feet, tap => _ = InvokeAsync(() => Take(tap)));
-            mapped = true;
+            await Map.ReadyAsync();
             if (left)
             {
-                Map.Close();
                 return;
             }
+
+            Map.Open("ground-map", History.Facts.Property?.Name ?? "", Feet, tap => _ = InvokeAsync(() => Take(tap)));
+            mapped = true;
         }
 
         if (mapped && !drawn && !left)

@@ -5,10 +5,13 @@ namespace Underturf.FieldApp;
 /// <summary>A map in local metres that a host draws: it shows what it is told, and tells where it was tapped.</summary>
 public interface IGroundMap
 {
-    /// <summary>Opens a map in an element of the page.</summary>
+    /// <summary>Fetches what draws the map, once.</summary>
+    Task ReadyAsync();
+
+    /// <summary>Opens a map in an element of the page, in place of one that is open.</summary>
     /// <param name="of">The property: where its map stood is kept for the next time.</param>
     /// <param name="feet">Whether its scale is in feet.</param>
-    Task OpenAsync(string element, string of, bool feet, Action<GroundTap> tapped);
+    void Open(string element, string of, bool feet, Action<GroundTap> tapped);
 
     /// <summary>Draws a plan in place of the one before.</summary>
     void Draw(GroundPlan plan);

@@ -148,6 +148,18 @@ public sealed class GroundPlaceTests : BunitContext
         Assert.Equal(before, log.Document.Entries.Count);
     }
 
+    [Fact]
+    public async Task A_place_that_was_left_before_the_map_could_be_drawn_opens_none_and_closes_nobody_else_s()
+    {
+        var ready = new TaskCompletionSource();
+        map.Ready = ready.Task;
+        await OpenAsync();
+        await DisposeComponentsAsync();
+        ready.SetResult();
+        Assert.Equal(0, map.Opened);
+        Assert.Null(map.Drawn);
+    }
+
     private async Task LoadAsync()
     {
         if (log.IsEmpty)

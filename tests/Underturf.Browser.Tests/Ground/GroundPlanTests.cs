@@ -23,6 +23,13 @@ public sealed class GroundPlanTests
     }
 
     [Fact]
+    public async Task A_sign_on_the_map_does_not_say_again_what_kind_of_thing_it_is()
+    {
+        var plan = Plan(await OpenAsync());
+        Assert.Equal(["4", "tool shed", "lookout valve", "chapel", ""], new[] { "b4", "c1", "v40", "chapel", "k1" }.Select(id => plan.Find(id)!.Sign));
+    }
+
+    [Fact]
     public async Task A_cable_that_nobody_traced_is_inferred_where_it_was_measured_and_keeps_what_is_less_sure()
     {
         var log = await OpenAsync();

@@ -19,10 +19,18 @@ internal sealed class RecordingMap : IGroundMap
 
     public string Said { get; private set; } = "";
 
-    public Task OpenAsync(string element, string of, bool feet, Action<GroundTap> tapped)
+    /// <summary>How often it was opened less how often it was closed.</summary>
+    public int Opened { get; private set; }
+
+    /// <summary>What draws it has come: at once, unless a test holds it back.</summary>
+    public Task Ready { get; set; } = Task.CompletedTask;
+
+    public Task ReadyAsync() => Ready;
+
+    public void Open(string element, string of, bool feet, Action<GroundTap> tapped)
     {
+        Opened++;
         this.tapped = tapped;
-        return Task.CompletedTask;
     }
 
     public void Tap(double eastMetres, double northMetres) => tapped(new GroundTap(new Position(eastMetres, northMetres), 0.1));
@@ -45,7 +53,5 @@ internal sealed class RecordingMap : IGroundMap
     {
     }
 
-    public void Close()
-    {
-    }
+    public void Close() => Opened--;
 }
