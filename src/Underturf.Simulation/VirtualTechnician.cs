@@ -73,7 +73,7 @@ public sealed class VirtualTechnician
     {
         var fed = truth.FedBy(station);
         var (pullsIn, chatters) = exactly.Pull(station, fed);
-        var stuck = truth.Faults.Any(f => Practice(f).StaysShut > 0 && f.Station == fed);
+        var stuck = truth.Faults.Any(f => Practice(f).StaysShut > 0 && (f.Station == fed || (Practice(f).Scope == FaultScope.Everywhere && truth.Concerns(f, station))));
         var behaved = stuck || chatters < 1 ? "stays shut" : pullsIn < 1 ? "chatters" : "opens";
         var extra = truth.Faults
             .Where(f => Practice(f).Scope == FaultScope.Everywhere ? truth.Concerns(f, station) : f.Station == fed || (f.Other == fed && Practice(f).Joins))

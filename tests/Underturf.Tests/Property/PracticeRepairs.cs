@@ -10,7 +10,7 @@ internal static class PracticeRepairs
 
     public static LogDocument[] All() =>
     [
-        Conductor(), Coil(), Branch(), Device(), Laterals(), Common(), Valve(), Crossed(), Swapped(), Sensor(), Supply(), Misread(), Leak(), Proven(), Twin(), Meetings(),
+        Conductor(), Coil(), Branch(), Device(), Laterals(), Common(), Valve(), Crossed(), Swapped(), Sensor(), Supply(), Misread(), Leak(), Proven(), Twin(), Meetings(), Dry(),
     ];
 
     private static LogDocument Conductor() => Site.Line().Sweep(60, (5, Over)).ReadAt("b3", "coil ohms", "31.0 ohm", "s5")
@@ -29,6 +29,8 @@ internal static class PracticeRepairs
     private static LogDocument Common() => Site.Line().Sweep(60, (5, Over)).With(new LookFact { Place = "b2", Stations = ["s5"], Found = ["wrong common"] }).Log();
 
     private static LogDocument Valve() => Site.Line().Sweep().Run(3, "stays shut").Log();
+
+    private static LogDocument Dry() => Site.Line().Sweep().Run(1, "stays shut").Run(3, "stays shut").Run(4, "stays shut").Run(6, "stays shut").Log();
 
     private static LogDocument Crossed() => Site.Line().Sweep(60, (3, "19.3 ohm"), (4, "19.2 ohm"))
         .Run(3, "opens", "lawn 3", "lawn 4").Run(4, "opens", "lawn 4", "lawn 3").With(new LookFact { Place = "b2", Found = ["crossed conductors"] }).Log();

@@ -37,6 +37,21 @@ public sealed class SharedFaultTests
     }
 
     [Fact]
+    public void Sound_stations_of_which_none_waters_lack_the_water()
+    {
+        var site = Site.Line().Sweep().Run(1, "stays shut").Run(4, "stays shut").Run(6, "stays shut");
+        Assert.Equal("no-water", site.Answer().About(4).Leading());
+        Assert.True(site.Read("terminal volts", "25.9 V", "s4").Answer().About(4).Share("no-water") > 0.95, "the supply is not weak");
+    }
+
+    [Fact]
+    public void A_station_that_waters_shows_that_there_is_water()
+    {
+        var question = Site.Line().Sweep().Run(1, "stays shut").Run(4, "stays shut").Run(6, "opens", "lawn 6").Answer().About(4);
+        Assert.True(question.Share("no-water") < 0.1);
+    }
+
+    [Fact]
     public void Two_stations_that_water_each_others_places_are_swapped()
     {
         var question = Assert.Single(Site.Line().Sweep().Run(3, "opens", "lawn 4").Run(4, "opens", "lawn 3").Answer().Questions);
