@@ -53,8 +53,8 @@ public sealed class HappyPathTests : IDisposable
     [Fact]
     public void A_trial_tells_what_the_technician_did_what_was_wrong_and_what_it_cost()
     {
-        bench.Run("trial", "--seed", "6519").Worked("RIGHT: join the coil to its own common, station 6, at box b0", "run it and read it again", "Really wrong: wrong-common, s6, b0", "Still wrong: nothing", "No question is open.", "wrong repairs");
-        using var json = JsonDocument.Parse(bench.Run("trial", "--seed", "6519", "--rules", "--json").Worked().Out);
+        bench.Run("trial", "--seed", "6523").Worked("RIGHT: remake the splice, station 6, at box b1", "run it and read it again", "Really wrong: bad-splice, s6, b1; shorted-coil, s5, b5", "Still wrong: nothing", "No question is open.", "wrong repairs");
+        using var json = JsonDocument.Parse(bench.Run("trial", "--seed", "6523", "--rules", "--json").Worked().Out);
         Assert.Equal(6, json.RootElement.GetArrayLength());
         Assert.Equal("notebook", json.RootElement[0].GetProperty("trial").GetProperty("policy").GetString());
     }
