@@ -47,7 +47,7 @@ internal sealed class BrowserNotebook(HttpClient server) : INotebook
         using var answer = await WorkerCalls.AskAsync(number, task, log.ToArray(), share => waiting.Progress?.Report(share));
         waiting.Cancellation.ThrowIfCancellationRequested();
         return answer.GetPropertyAsString("failed") is { } failed
-            ? new Problem("working it out", $"stopped on an error of its own ({failed})", "Press \"Demo log\", or open the log file again")
+            ? new Problem("working it out", $"stopped on an error of its own ({failed})", "Press \"Served log\", or open the log file again")
             : answer.GetPropertyAsByteArray("answer") ?? (Outcome<byte[]>)new Problem("working it out", "was given up for a newer note", "Begin it again once the newer note is worked out");
     }
 

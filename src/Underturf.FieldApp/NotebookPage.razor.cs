@@ -6,7 +6,7 @@ namespace Underturf.FieldApp;
 /// <summary>The one page: opens a log, shows what it lets one say, the next move first. While it thinks it can be stopped, and a newer note begins it again.</summary>
 public sealed partial class NotebookPage : IDisposable
 {
-    private const string Offered = "Demo log";
+    private const string Offered = "Served log";
     private const string Weighing = "Weighing every explanation against every reading…";
 
     private readonly LogInHand inHand = new();

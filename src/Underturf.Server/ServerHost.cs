@@ -1,3 +1,4 @@
+using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
@@ -23,6 +24,11 @@ public static class ServerHost
         if (options.OfferedLog is { } log && !File.Exists(log))
         {
             return new Problem(log, "there is no such file", "Give the path of a field log");
+        }
+
+        if (options.Port is < IPEndPoint.MinPort or > IPEndPoint.MaxPort)
+        {
+            return new Problem($"port {options.Port}", "is no port of a machine", $"Give a number from {IPEndPoint.MinPort} to {IPEndPoint.MaxPort}; 0 takes a free one");
         }
 
         await using var app = Build(options, page);

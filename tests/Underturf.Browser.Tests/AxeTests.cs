@@ -21,7 +21,7 @@ public sealed class AxeTests(ServedPage served)
     {
         await using var phone = await served.PhoneAsync();
         var page = await ServedPage.OpenAsync(phone, served.Address);
-        await ServedPage.WaitForAnswersAsync(page, "Demo log");
+        await ServedPage.WaitForAnswersAsync(page, "Served log");
         await page.EvaluateAsync("document.querySelectorAll('details').forEach(fold => fold.open = true)");
         await CheckAsync(page, "Now");
         foreach (var place in (await page.Locator(".place-name").AllTextContentsAsync()).Skip(1))

@@ -24,7 +24,7 @@ public sealed class BoxesPlaceTests : BunitContext
         JSInterop.Mode = JSRuntimeMode.Loose;
         log = new DeviceLog(device);
         await log.OpenDeviceAsync();
-        await log.TakeInAsync("Demo log", demo);
+        await log.TakeInAsync("Served log", demo);
         var place = Render<BoxesPlace>(p => p
             .Add(b => b.History, log.History).Add(b => b.Desk, desk).Add(b => b.TakesNotes, true).Add(b => b.Store, StoreAsync)
             .Add(b => b.SaveCopy, EventCallback.Empty).Add(b => b.Note, asked.Add));

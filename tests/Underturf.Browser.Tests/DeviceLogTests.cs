@@ -112,7 +112,7 @@ public sealed class DeviceLogTests
         await log.TakeInAsync("other", other.ToBytes());
         Assert.Equal(other.ToBytes().ToArray(), log.Document.ToBytes().ToArray());
         Assert.Equal(0, log.NotBackedUp);
-        await log.TakeInAsync("Demo log", demo);
+        await log.TakeInAsync("Served log", demo);
         Assert.Equal(before, log.Document.ToBytes().ToArray());
         Assert.Equal(1, log.NotBackedUp);
     }
@@ -135,7 +135,7 @@ public sealed class DeviceLogTests
     {
         var log = new DeviceLog(device);
         await log.OpenDeviceAsync();
-        await log.TakeInAsync("Demo log", demo);
+        await log.TakeInAsync("Served log", demo);
         return log;
     }
 

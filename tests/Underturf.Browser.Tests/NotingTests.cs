@@ -49,7 +49,7 @@ public sealed class NotingTests(ServedPage served)
         Assert.Equal(demo, copy[..demo.Length]);
         Assert.Equal(Hand.Own(LogDocument.Read(copy)).SelectMany(entry => (byte[])[.. entry.Line.Span, (byte)'\n']), copy[demo.Length..]);
         Assert.Equal(copy, LogMerge.Union(LogDocument.Read(copy), LogDocument.Read(demo)).ToBytes().ToArray());
-        await ServedPage.WaitForAnswersAsync(page, "Demo log");
+        await ServedPage.WaitForAnswersAsync(page, "Served log");
         var native = Notebook.Answer(copy, PracticeBook.Default);
         Assert.Equal(native.Questions.Select(q => (q.Id, q.Symptom)), (await ShownAnswers.ReadAsync(page)).Select(q => (q.Id, q.Symptom)));
         Assert.Equal(native.Moves[0].Action, await page.Locator(".next-move .action").TextContentAsync());
@@ -59,7 +59,7 @@ public sealed class NotingTests(ServedPage served)
     public async Task The_outcome_of_the_next_move_is_one_tap_away_with_its_form_filled_in()
     {
         var page = await served.NotingAsync();
-        await ServedPage.WaitForAnswersAsync(page, "Demo log");
+        await ServedPage.WaitForAnswersAsync(page, "Served log");
         await page.Locator(".next-move .outcome").First.ClickAsync();
         await page.Locator(".note").WaitForAsync();
         Assert.True(await page.Locator(".note .chosen-names").CountAsync() > 0);
@@ -88,7 +88,7 @@ public sealed class NotingTests(ServedPage served)
     public async Task Every_place_and_form_is_for_a_thumb_on_a_phone_and_scrolls_no_other_way_than_down()
     {
         var page = await served.NotingAsync();
-        await ServedPage.WaitForAnswersAsync(page, "Demo log");
+        await ServedPage.WaitForAnswersAsync(page, "Served log");
         await FitsAsync(page, "now");
         await page.Locator(".note-begin").ClickAsync();
         await FitsAsync(page, "kinds");

@@ -10,11 +10,11 @@ public sealed class OfflineTests(ServedPage served)
     {
         var server = await ServedLog.StartAsync(Checkout.DemoLog);
         var page = await served.OpenAsync(server.Address, widthPixels: 390);
-        await ServedPage.WaitForAnswersAsync(page, "Demo log");
+        await ServedPage.WaitForAnswersAsync(page, "Served log");
         await page.WaitForFunctionAsync("() => navigator.serviceWorker.controller !== null");
         await server.DisposeAsync();
         await page.ReloadAsync();
-        await ServedPage.WaitForAnswersAsync(page, "Demo log");
+        await ServedPage.WaitForAnswersAsync(page, "Served log");
         var native = Notebook.Answer(await File.ReadAllBytesAsync(Checkout.DemoLog, TestContext.Current.CancellationToken), PracticeBook.Default);
         Assert.Equal(native.Questions.Select(q => q.Symptom), (await ShownAnswers.ReadAsync(page)).Select(q => q.Symptom));
     }

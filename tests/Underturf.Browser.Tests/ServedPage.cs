@@ -62,7 +62,7 @@ public sealed class ServedPage : IAsyncLifetime
     private async Task<IPage> OpenAsync(int widthPixels)
     {
         var page = await OpenAsync(Address, widthPixels);
-        await WaitForAnswersAsync(page, "Demo log");
+        await WaitForAnswersAsync(page, "Served log");
         return page;
     }
 

@@ -50,4 +50,13 @@ public sealed class ServerTests(ServedPage served)
         var problem = await ServerHost.RunAsync(new ServeOptions(served.Address.Port, null, _ => Assert.Fail("It served.")), TestContext.Current.CancellationToken);
         Assert.Contains("--port", problem!.Remedy, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData(-1)]
+    [InlineData(99_999)]
+    public async Task A_number_that_is_no_port_is_refused(int port)
+    {
+        var problem = await ServerHost.RunAsync(new ServeOptions(port, null, _ => Assert.Fail("It served.")), TestContext.Current.CancellationToken);
+        Assert.Equal($"port {port}", problem!.Place);
+    }
 }

@@ -36,8 +36,8 @@ public sealed class ThinkingTests(ServedPage served)
         Assert.Equal(0, await page.Locator("article.question, .cancel").CountAsync());
         await page.Locator(".again").ClickAsync();
         await ReachesAsync(page, 0.02);
-        await page.GetByText("Demo log, newest notes").ClickAsync();
-        await ServedPage.WaitForAnswersAsync(page, "Demo log");
+        await page.GetByText("Served log, newest notes").ClickAsync();
+        await ServedPage.WaitForAnswersAsync(page, "Served log");
         var native = Notebook.Answer(await File.ReadAllBytesAsync(Checkout.DemoLog, TestContext.Current.CancellationToken), PracticeBook.Default);
         Assert.Equal(native.Questions.Select(q => q.Symptom), (await ShownAnswers.ReadAsync(page)).Select(q => q.Symptom));
     }
@@ -50,16 +50,16 @@ public sealed class ThinkingTests(ServedPage served)
         await File.WriteAllBytesAsync(path, WithoutLast(log), TestContext.Current.CancellationToken);
         await using var server = await ServedLog.StartAsync(path);
         var page = await served.OpenAsync(server.Address, widthPixels: 390);
-        await ServedPage.WaitForAnswersAsync(page, "Demo log");
+        await ServedPage.WaitForAnswersAsync(page, "Served log");
         await File.WriteAllBytesAsync(path, log, TestContext.Current.CancellationToken);
-        await page.GetByText("Demo log, newest notes").ClickAsync();
+        await page.GetByText("Served log, newest notes").ClickAsync();
         await page.GetByText("A newer note has come in").WaitForAsync();
         await page.Locator("summary").First.ClickAsync();
         await page.Locator("details[open]").First.WaitForAsync();
         Assert.Equal(1, await page.Locator(Working).CountAsync());
         await page.Locator("[data-state=ready]").WaitForAsync();
         Assert.Equal(Notebook.Answer(log, PracticeBook.Default).Moves.Take(1).Select(m => m.Action), await FirstMovesAsync(page));
-        await page.GetByText("Demo log, newest notes").ClickAsync();
+        await page.GetByText("Served log, newest notes").ClickAsync();
         await page.GetByText("No newer note").WaitForAsync();
     }
 

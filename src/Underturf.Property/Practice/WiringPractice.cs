@@ -52,7 +52,8 @@ public sealed record CoilPractice(
 /// <param name="Volts">With nothing running.</param>
 /// <param name="RatedVolts">At rated load. Its share of <paramref name="Volts"/> holds for any transformer whose plate is noted.</param>
 /// <param name="RatedVoltAmperes">What it may deliver.</param>
-public sealed record SupplyPractice(string Source, double Volts, double VoltsSpread, double Hertz, double RatedVolts, double RatedVoltAmperes);
+/// <param name="TouchVolts">More than this on a field wire is not the controller's.</param>
+public sealed record SupplyPractice(string Source, double Volts, double VoltsSpread, double Hertz, double RatedVolts, double RatedVoltAmperes, double TouchVolts, string TouchCaution);
 
 /// <summary>The coil of a relay that starts a pump, where the log does not say.</summary>
 /// <param name="ReactanceOhms">At the supply's frequency, pulled in.</param>

@@ -42,6 +42,11 @@ internal sealed class EvidenceFinder(Case owner)
             return null;
         }
 
+        if (instrument.Dimension == Quantities.Dimension.Voltage && fact.Value.Value is { } volts && Math.Abs(volts.Si) > owner.Book.Supply.TouchVolts)
+        {
+            problems.Add(new Problem(note.Entry.ToString(), $"shows {volts.Text}: over {owner.Book.Supply.TouchVolts:0} V mains may be on the wire", owner.Book.Supply.TouchCaution.TrimEnd('.')));
+        }
+
         return needed == 0 ? null : new ReadingEvidence(note.Moment, stations)
         {
             What = $"{probe.Name}, {Named(stations)}{(place is null || probe.At == Stand.Controller ? string.Empty : $", at {owner.View.Name(place)}")}",

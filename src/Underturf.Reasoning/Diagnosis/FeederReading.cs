@@ -85,7 +85,7 @@ internal sealed class FeederReading
         var (volts, source, reactance) = (feeder.Supply.Volts, work.SourceOhms, CoilModel.ReactanceOhms(feeder.Book, feeder.Supply.Hertz, work.IsInrush));
         for (var i = 0; i < alternating.Count; i++)
         {
-            (alternating.Series[i], alternating.Open[i], alternating.Load[i]) = (work.Series[i], work.Parted[i], Complex.Zero);
+            (alternating.Series[i], alternating.Open[i], alternating.Load[i]) = (new Complex(work.Series[i], work.SeriesCoils[i] * reactance), work.Parted[i], Complex.Zero);
         }
 
         foreach (ref readonly var load in work.Loads)

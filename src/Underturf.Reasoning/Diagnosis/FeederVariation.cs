@@ -41,6 +41,9 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     /// <summary>Loop ohms of each leg; of the conductor alone where one measures to earth.</summary>
     public double[] Series { get; } = new double[feeder.Path.Legs.Count];
 
+    /// <summary>Coils in series with each leg, for their reactance.</summary>
+    public int[] SeriesCoils { get; } = new int[feeder.Path.Legs.Count];
+
     public bool[] Parted { get; } = new bool[feeder.Path.Legs.Count];
 
     /// <summary>The way from the controller to the field common is open.</summary>
@@ -78,7 +81,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
         for (var i = 0; i < Series.Length; i++)
         {
             Series[i] = IsEarthed ? feeder.ConductorCopper[i] + splice : feeder.ConductorCopper[i] + feeder.CommonCopper[i] + (2 * splice);
-            Parted[i] = false;
+            (Parted[i], SeriesCoils[i]) = (false, 0);
         }
 
         if (IsEarthed)
@@ -122,7 +125,14 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
 
     public void AddSeries(Suspect suspect, double ohms) => Add(suspect, ohms, suspect.AmountLogSpread, suspect.Fault!.Drift, false);
 
-    public void AddCoils(Suspect suspect, int count) => Add(suspect, count * feeder.Book.Coil.Ohms, CoilModel.UnseenSpread(feeder.Book, count), 0, true);
+    public void AddCoils(Suspect suspect, int count)
+    {
+        Add(suspect, count * feeder.Book.Coil.Ohms, CoilModel.UnseenSpread(feeder.Book, count), 0, true);
+        if (SeriesLeg(suspect) is var leg and >= 0)
+        {
+            SeriesCoils[leg] += count;
+        }
+    }
 
     /// <summary>Shorted turns are a shunt that leaves the coil this share of its ohms, at any frequency.</summary>
     public void ShortTurns(Suspect suspect, double share, double logSpread)

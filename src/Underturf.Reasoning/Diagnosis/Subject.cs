@@ -8,7 +8,11 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <param name="Worlds">What could be wrong, most probable first; probabilities sum to one.</param>
 /// <param name="Outlook">What the notes of other stations say of what they share with it.</param>
 /// <param name="Shortfall">True where a station did not do its work when it was run, whether or not something is broken.</param>
-internal sealed record Subject(string Id, IReadOnlyList<string> Stations, IReadOnlyList<World> Worlds, Outlook Outlook, bool Shortfall);
+internal sealed record Subject(string Id, IReadOnlyList<string> Stations, IReadOnlyList<World> Worlds, Outlook Outlook, bool Shortfall)
+{
+    /// <summary>True where the shortfall is that a valve did not open: sound wires are then too weak for it.</summary>
+    public bool IsWeak { get; init; }
+}
 
 /// <summary>
 /// Finds what is open: stations that belief holds unsound, stations that did not do their work when run, and groups that one shared fault
@@ -37,7 +41,10 @@ internal sealed class SubjectFinder(Case owner)
     private Subject Of(string id, IReadOnlyList<string> stations, Belief belief)
     {
         var outlook = belief.OutlookOf(stations[0]);
-        return new Subject(id, stations, Present(stations[0], belief.Stations[stations[0]], outlook), outlook, stations.Any(s => Shortfall(s, belief.Stations[s])));
+        return new Subject(id, stations, Present(stations[0], belief.Stations[stations[0]], outlook), outlook, stations.Any(s => Shortfall(s, belief.Stations[s])))
+        {
+            IsWeak = stations.Any(s => Shortfall(s, belief.Stations[s]) && LastRun(s) is { Behaved: Behaviour.Chatters or Behaviour.StaysShut }),
+        };
     }
 
     /// <summary>Two stations that one pair explains best are one question.</summary>
@@ -54,7 +61,7 @@ internal sealed class SubjectFinder(Case owner)
             else
             {
                 var first = told[partner];
-                told[partner] = first with { Id = $"pair-{first.Stations[0]}-{subject.Stations[0]}", Stations = [.. first.Stations, .. subject.Stations], Shortfall = first.Shortfall || subject.Shortfall };
+                told[partner] = first with { Id = $"pair-{first.Stations[0]}-{subject.Stations[0]}", Stations = [.. first.Stations, .. subject.Stations], Shortfall = first.Shortfall || subject.Shortfall, IsWeak = first.IsWeak || subject.IsWeak };
             }
         }
 
@@ -122,9 +129,13 @@ internal sealed class SubjectFinder(Case owner)
     /// </summary>
     private bool Shortfall(string station, IReadOnlyList<World> worlds)
     {
+        return LastRun(station) is { } run && IsShort(station, run) && ShareOf(worlds, w => w.Suspects.Any(s => IsCuredSince(s, run.Moment))) <= Likely;
+    }
+
+    private RunEvidence? LastRun(string station)
+    {
         var since = owner.Cures.LastOn(owner.Paths[station]);
-        var run = owner.Evidence.OfType<RunEvidence>().Where(e => e.Stations[0] == station && e.Moment >= since).MaxBy(e => e.Moment);
-        return run is not null && IsShort(station, run) && ShareOf(worlds, w => w.Suspects.Any(s => IsCuredSince(s, run.Moment))) <= Likely;
+        return owner.Evidence.OfType<RunEvidence>().Where(e => e.Stations[0] == station && e.Moment >= since).MaxBy(e => e.Moment);
     }
 
     private bool IsShort(string station, RunEvidence run) => (run.Behaved is { } behaved && behaved != Behaviour.Opens)

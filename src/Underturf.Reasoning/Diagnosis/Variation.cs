@@ -60,6 +60,10 @@ internal sealed class Variation(Bench bench, PracticeBook book) : IFaultyCircuit
         if (bench.SeriesElement(suspect) is var element and >= 0)
         {
             Add(element, count * book.Coil.Ohms, PartKind.LevelCoil, CoilModel.UnseenSpread(book, count));
+            if (IsFed)
+            {
+                inductances.Add((element, count * CoilModel.Henries(book, bench.Setup.Inrush)));
+            }
         }
     }
 

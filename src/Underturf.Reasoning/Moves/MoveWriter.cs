@@ -5,6 +5,8 @@ namespace Underturf.Reasoning.Moves;
 /// <summary>Puts visits and first moves into words.</summary>
 internal sealed class MoveWriter(Case owner)
 {
+    private readonly HashSet<string> unsafeStations = [.. owner.Evidence.OfType<ReadingEvidence>().Where(e => e.IsUnsafe).SelectMany(e => e.Stations)];
+
     /// <summary>Worlds that are weighed in pairs for what a step tells apart.</summary>
     private const int Weighed = 12;
 
@@ -13,11 +15,11 @@ internal sealed class MoveWriter(Case owner)
         var action = string.Join("; then ", visit.Steps.Select(s => s.Action));
         var subject = visit.Leading;
         return new Move(
-            visit.Remedy is { } remedy ? $"enough known: {action} ({Say.Share(subject.Cure(remedy))} sure)" : action,
+            visit.Remedy is { } remedy ? Settled(remedy, action, Say.Share(subject.Cure(remedy))) : action,
             owner.View.Name(visit.Place),
             visit.Minutes,
             visit.Worth,
-            string.Join(" ", visit.Steps.Select(s => s.Caution).Distinct()),
+            string.Join(" ", Cautions(visit).Distinct()),
             subject.Subject.Id)
         {
             Place = visit.Place,
@@ -26,6 +28,16 @@ internal sealed class MoveWriter(Case owner)
             Why = visit.Remedy is null ? Tells(visit) : string.Empty,
         };
     }
+
+    private static string Settled(Remedy remedy, string action, string share) => remedy.Cured?.Note is not null
+        ? $"{action} ({share} sure that the note is wrong)"
+        : $"enough known: {action} ({share} sure)";
+
+    /// <summary>Where more volts than are safe to touch were read, that comes first, whatever is done.</summary>
+    private IEnumerable<string> Cautions(Visit visit) =>
+        visit.Worths.Keys.Any(p => p.Subject.Stations.Any(unsafeStations.Contains)) ? [owner.Book.Supply.TouchCaution, .. Usual(visit)] : Usual(visit);
+
+    private static IEnumerable<string> Usual(Visit visit) => visit.Steps.Select(s => s.Caution);
 
     /// <summary>A first move of one question by itself.</summary>
     public Move Write(SubjectPlan subject, SubjectPlan.Option option) => Write(new Visit(

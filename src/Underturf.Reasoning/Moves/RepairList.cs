@@ -34,7 +34,7 @@ internal sealed class RepairList(Case owner, Subject subject, IReadOnlyList<Worl
     /// </summary>
     private IEnumerable<(string Repair, string? Place)> Right(World world) => world.Suspects switch
     {
-        [] => [(subject.Shortfall ? book.AsBuilt.WeakRepair : string.Empty, null)],
+        [] => [(subject.IsWeak ? book.AsBuilt.WeakRepair : string.Empty, null)],
         var suspects => suspects
             .Where(s => s.Fault!.Repair.Length > 0 && (s.Note is null || suspects.Length == 1))
             .Select(s => (s.Fault!.Repair, book.Repair(s.Fault.Repair)!.Placed ? s.Place : null)),
@@ -51,15 +51,18 @@ internal sealed class RepairList(Case owner, Subject subject, IReadOnlyList<Worl
             _ => repair.Caution,
         };
         Fact asks = note is null ? Asked.Work(repair.Name, remedy.Place!, remedy.Cured, subject) : Asked.Again(note, book);
-        return new MoveStep(repair.Say + Whose(), remedy.Minutes, caution, subject.Id, asks);
+        return new MoveStep(repair.Say + Whose(remedy.Cured), remedy.Minutes, caution, subject.Id, asks);
     }
 
     private Evidence? NoteOf(Suspect? cured) => owner.Evidence.FirstOrDefault(e => e.Entry == cured?.Note);
 
-    private string Whose() => subject.Stations.Count switch
+    private string Whose(Suspect? cured)
     {
-        1 => $", {owner.View.Name(subject.Stations[0])}",
-        2 => $", {string.Join(" and ", subject.Stations.Select(owner.View.Name))}",
-        _ => string.Empty,
-    };
+        var common = cured?.Fault!.Scope is FaultScope.CommonConductor or FaultScope.CommonSplice ? ", common of " : ", ";
+        return subject.Stations.Count switch
+        {
+            1 or 2 => common + string.Join(" and ", subject.Stations.Select(owner.View.Name)),
+            var count => common.Length > 2 ? $"{common}{count} stations" : string.Empty,
+        };
+    }
 }

@@ -12,8 +12,8 @@ public sealed record EvidenceRow(string Entries, string What, string Observed, s
     {
         var (first, last) = (same[0], same[^1]);
         return new EvidenceRow(
-            same.Count == 1 ? first.Entry : IsRun(same) ? $"{first.Entry} to {last.Entry}" : string.Join(", ", same.Select(l => l.Entry)),
-            same.Count == 1 ? first.What : $"{how}, {Subjects([.. same.Select(l => l.What[Math.Min(l.What.Length, how.Length + 2)..])])}",
+            same.Count == 1 ? first.Entry : same.Count > MostNamed ? $"{first.Entry} to {last.Entry}, {same.Count} notes" : IsRun(same) ? $"{first.Entry} to {last.Entry}" : string.Join(", ", same.Select(l => l.Entry)),
+            same.Count == 1 ? first.What : $"{how}, {Subjects([.. same.Select(l => l.What[Math.Min(l.What.Length, how.Length + 2)..]).Distinct(StringComparer.Ordinal)])}",
             first.Observed,
             first.Predicted,
             first.Speaks,
@@ -21,11 +21,14 @@ public sealed record EvidenceRow(string Entries, string What, string Observed, s
     }
 
     /// <summary>"stations 18, 19, 20", said once.</summary>
-    private static string Subjects(IReadOnlyList<string> each) => each.All(e => e.StartsWith(Station, StringComparison.Ordinal) && !e.AsSpan(Station.Length).ContainsAny(' ', ','))
+    private static string Subjects(IReadOnlyList<string> each) => each.Count > 1 && each.All(e => e.StartsWith(Station, StringComparison.Ordinal) && !e.AsSpan(Station.Length).ContainsAny(' ', ','))
         ? $"stations {string.Join(", ", each.Select(e => e[Station.Length..]))}"
         : string.Join(", ", each);
 
     private const string Station = "station ";
+
+    /// <summary>More notes than this are counted, not named.</summary>
+    private const int MostNamed = 12;
 
     /// <summary>Notes of one writer, one after the other.</summary>
     private static bool IsRun(IReadOnlyList<EvidenceLine> same) =>

@@ -41,7 +41,7 @@ internal sealed class PlaceWriter(Case owner, Subject subject)
         if (world.IsSound)
         {
             var run = owner.Evidence.OfType<RunEvidence>().LastOrDefault(e => subject.Stations.Contains(e.Stations[0]));
-            return subject.Shortfall && run is not null ? $"{owner.Book.AsBuilt.Say}; {run.VoltsAtCoil(subject.Outlook)} reach the coil, it pulls in at about {owner.Book.Coil.PullInVolts:0.#} V" : owner.Book.AsBuilt.Say;
+            return subject.IsWeak && run is not null ? $"{owner.Book.AsBuilt.Say}; {run.VoltsAtCoil(subject.Outlook)} reach the coil, it pulls in at about {owner.Book.Coil.PullInVolts:0.#} V" : owner.Book.AsBuilt.Say;
         }
 
         var what = string.Join("; ", world.Suspects.Select(s => s.Fault!.Say + Partner(s)));

@@ -81,7 +81,7 @@ internal sealed class TrueLayout
         {
             var to = truth.DeviceAt(station, leg.To) is null ? Node(station, leg.To) : BeforeDevice(station, leg.To);
             var near = leg.Parent < 0 ? start : Node(station, leg.From);
-            Wire(NodeName(station, leg.To), near, to, leg, leg.StationSize, StationOhms(station, leg.To), truth.ContactsInside(leg.To).Where(c => c.Station == station));
+            Wire(NodeName(station, leg.To), near, to, leg, leg.StationSize, StationOhms(station, leg.To), truth.ContactsInside(leg.To).Where(c => c.Station == station), henries * SeriesCoils(station, leg.To));
             var name = CommonAt(common, leg.To);
             if (!elements.ContainsKey(name))
             {
@@ -109,7 +109,7 @@ internal sealed class TrueLayout
     private int BeforeDevice(string station, string place) => Wiring.Node($"{station}@{place} before the device");
 
     /// <summary>A stretch, in pieces where conductors touch inside it; by its name one finds the piece before the place where it ends.</summary>
-    private void Wire(string name, int from, int to, Leg leg, WireSize size, double faultOhms, IEnumerable<TrueFault> contacts)
+    private void Wire(string name, int from, int to, Leg leg, WireSize size, double faultOhms, IEnumerable<TrueFault> contacts, double faultHenries = 0)
     {
         var ohms = truth.Numbers.LengthMetres(leg) * CopperWire.OhmsPerMetre(size, truth.Numbers.SoilKelvins);
         var (node, reached) = (from, 0.0);
@@ -120,7 +120,8 @@ internal sealed class TrueLayout
             (node, reached) = (next, share);
         }
 
-        elements[name] = Wiring.AddResistor(name, node, to, (ohms * (1 - reached)) + truth.Book.Wire.SoundSpliceOhms + faultOhms);
+        var rest = (ohms * (1 - reached)) + truth.Book.Wire.SoundSpliceOhms + faultOhms;
+        elements[name] = faultHenries > 0 ? Wiring.AddCoil(name, node, to, rest, faultHenries) : Wiring.AddResistor(name, node, to, rest);
     }
 
     private static string Inside(string stretch, TrueFault contact) => $"{stretch} where {contact.Station} touches";
@@ -128,6 +129,11 @@ internal sealed class TrueLayout
     private double StationOhms(string station, string place) => truth.Faults
         .Where(f => f.Station == station && f.Place == place && truth.Practice(f).Scope is FaultScope.Conductor or FaultScope.Splice or FaultScope.Branch)
         .Sum(Ohms);
+
+    /// <summary>Coils in series that somebody wired in at a place.</summary>
+    private int SeriesCoils(string station, string place) => truth.Faults
+        .Where(f => f.Station == station && f.Place == place)
+        .Sum(f => truth.Practice(f).SeriesCoils is { } coils ? coils - 1 : 0);
 
     private double CommonOhms(string common, string place) => truth.Faults
         .Where(f => f.Place == place && (f.Common is null || f.Common == common))

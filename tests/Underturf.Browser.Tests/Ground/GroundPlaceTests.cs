@@ -165,7 +165,7 @@ public sealed class GroundPlaceTests : BunitContext
         if (log.IsEmpty)
         {
             await log.OpenDeviceAsync();
-            await log.TakeInAsync("Demo log", demo);
+            await log.TakeInAsync("Served log", demo);
         }
     }
 

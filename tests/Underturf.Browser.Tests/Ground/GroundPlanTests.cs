@@ -99,7 +99,7 @@ public sealed class GroundPlanTests
     {
         var log = new DeviceLog(device);
         await log.OpenDeviceAsync();
-        await log.TakeInAsync("Demo log", demo);
+        await log.TakeInAsync("Served log", demo);
         return log;
     }
 

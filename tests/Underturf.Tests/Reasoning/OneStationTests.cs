@@ -249,4 +249,27 @@ public sealed class OneStationTests
         var question = Site.Line().Sweep().Read("terminal volts", "41.7 V", "s3").Answer().About(3);
         Assert.True(question.Share("misread", "unmodelled") > 0.95);
     }
+
+    [Fact]
+    public void Volts_that_no_controller_gives_are_a_danger_before_they_are_a_slip()
+    {
+        var site = Site.Line().Sweep().Read("terminal volts", "120 V", "s3");
+        Assert.Contains(site.Open().Problems, p => p.Reason.Contains("mains", StringComparison.Ordinal) && p.Remedy.Contains("Hands off", StringComparison.Ordinal));
+        Assert.All(site.Answer().About(3).Moves, m => Assert.StartsWith("Mains may be on this wire", m.Caution, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Stations_whose_wires_meet_nowhere_can_be_swapped_at_the_terminals()
+    {
+        var site = Site.Bare().Station(1).Station(2).Station(3);
+        site.Read("station ohms", "29 ohm", "s1").Read("station ohms", "30 ohm", "s2").Read("station ohms", "31 ohm", "s3");
+        Assert.Equal("swapped-conductors", site.Run(1, "opens", "lawn 2").Run(2, "opens", "lawn 1").Run(3, "opens", "lawn 3").Answer().About(1).Leading());
+    }
+
+    [Fact]
+    public void A_valve_that_opened_somewhere_else_needs_no_thicker_wire()
+    {
+        var question = Site.Line().Sweep().Run(3, "opens", "the pond").Answer().About(3);
+        Assert.DoesNotContain(question.Moves, m => m.Action.Contains("thicker wire", StringComparison.Ordinal));
+    }
 }
