@@ -10,6 +10,9 @@ internal sealed class CandidateFinder(Case owner, Subject subject, IReadOnlyList
 {
     private const int MostLooks = 2;
 
+    /// <summary>A watcher miscounts now and then: a run is asked for once more.</summary>
+    private const int MostRuns = 2;
+
     private readonly Reach reach = new(owner, subject);
     private readonly StationPath path = owner.Paths[subject.Stations[0]];
 
@@ -90,7 +93,8 @@ internal sealed class CandidateFinder(Case owner, Subject subject, IReadOnlyList
 
     private IEnumerable<Candidate> Run()
     {
-        if (owner.Evidence.OfType<RunEvidence>().Any(e => e.Stations[0] == path.Station))
+        var since = owner.Cures.LastOn(path);
+        if (owner.Evidence.OfType<RunEvidence>().Count(e => e.Stations[0] == path.Station && e.Moment >= since) >= MostRuns)
         {
             return [];
         }
