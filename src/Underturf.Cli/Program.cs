@@ -27,7 +27,7 @@ if (parsed.Errors.Count > 0)
 {
     foreach (var error in parsed.Errors)
     {
-        Console.Error.WriteLine($"underturf: {error.Message}");
+        Console.Error.WriteLine($"underturf: {Plain(error.Message)}");
     }
 
     Console.Error.WriteLine("Run underturf --help, or underturf COMMAND --help, for what can be asked.");
@@ -35,3 +35,6 @@ if (parsed.Errors.Count > 0)
 }
 
 return await Guard.Run(() => parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false }));
+
+// Every option that has a type beside text is a number.
+static string Plain(string message) => message.IndexOf(" as expected type", StringComparison.Ordinal) is var at and > 0 ? $"{message[..at]}: give a number." : message;

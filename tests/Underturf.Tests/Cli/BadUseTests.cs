@@ -126,4 +126,13 @@ public sealed class BadUseTests : IDisposable
     }
 
     private void Log() => bench.Write("log.jsonl", Workbench.Sound.ToBytes().ToArray());
+
+    [Theory]
+    [InlineData("moves", "log.jsonl", "--minutes", "abc")]
+    [InlineData("serve", "--port", "abc")]
+    public void What_is_no_number_is_said_in_words_of_the_trade(params string[] words)
+    {
+        var said = bench.Run(words).Failed(2, "'abc'", "give a number").Error;
+        Assert.DoesNotContain("System.", said, StringComparison.Ordinal);
+    }
 }
