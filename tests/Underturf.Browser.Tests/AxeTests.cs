@@ -14,6 +14,15 @@ public sealed class AxeTests(ServedPage served)
         Rules = new Dictionary<string, RuleOptions> { ["color-contrast-enhanced"] = new() { Enabled = true } },
     };
 
+    /// <summary>Folds of one class look alike: the checker need not go through hundreds of them.</summary>
+    private const string UnfoldEachKindOnce = """
+        const kinds = new Set();
+        for (const fold of document.querySelectorAll('details')) {
+          fold.open = !kinds.has(fold.className);
+          kinds.add(fold.className);
+        }
+        """;
+
     private readonly List<string> found = [];
 
     [Fact]
@@ -22,7 +31,7 @@ public sealed class AxeTests(ServedPage served)
         await using var phone = await served.PhoneAsync();
         var page = await ServedPage.OpenAsync(phone, served.Address);
         await ServedPage.WaitForAnswersAsync(page, "Served log");
-        await page.EvaluateAsync("document.querySelectorAll('details').forEach(fold => fold.open = true)");
+        await page.EvaluateAsync(UnfoldEachKindOnce);
         await CheckAsync(page, "Now");
         foreach (var place in (await page.Locator(".place-name").AllTextContentsAsync()).Skip(1))
         {
