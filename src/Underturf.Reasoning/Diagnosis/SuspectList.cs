@@ -19,7 +19,7 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
     public IReadOnlyList<SuspectFamily> Shared(string controller) =>
         [.. book.Faults.SelectMany(f => SharedSeats(f, controller)).Select(seat => new SuspectFamily(seat))];
 
-    /// <summary>What can be wrong between two stations of one controller that meet in a place, at its terminals if nowhere else, one of them at least worth asking about.</summary>
+    /// <summary>What can be wrong between two stations of one controller that meet in a place, one of them at least worth asking about. Wires that nobody noted may meet any others.</summary>
     public IEnumerable<Suspect> Pairs(string controller, Func<string, bool> isAsked)
     {
         var here = paths.Where(p => p.Controller == controller).ToList();
@@ -29,11 +29,11 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
             {
                 for (var j = i + 1; j < here.Count; j++)
                 {
-                    // Wherever two conductors are swapped, it is cured at the terminals: the place says nothing.
-                    var meeting = fault.Swaps ? null : here[i].LastMeeting(here[j]);
-                    if ((isAsked(here[i].Station) || isAsked(here[j].Station)) && (fault.Swaps || meeting is not null))
+                    var meeting = here[i].LastMeeting(here[j]);
+                    if ((isAsked(here[i].Station) || isAsked(here[j].Station)) && (meeting is not null || (fault.Swaps && (here[i].Guessed || here[j].Guessed))))
                     {
-                        yield return Seat(fault, here[i], meeting, fault.Rate / (here.Count - 1)) with { Other = here[j].Station };
+                        // Wherever two conductors are swapped, it is cured at the terminals: the place says nothing.
+                        yield return Seat(fault, here[i], fault.Swaps ? null : meeting, fault.Rate / (here.Count - 1)) with { Other = here[j].Station };
                     }
                 }
             }

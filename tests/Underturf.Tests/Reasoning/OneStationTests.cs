@@ -259,7 +259,7 @@ public sealed class OneStationTests
     }
 
     [Fact]
-    public void Stations_whose_wires_meet_nowhere_can_be_swapped_at_the_terminals()
+    public void Stations_whose_wires_nobody_noted_can_be_swapped()
     {
         var site = Site.Bare().Station(1).Station(2).Station(3);
         site.Read("station ohms", "29 ohm", "s1").Read("station ohms", "30 ohm", "s2").Read("station ohms", "31 ohm", "s3");
