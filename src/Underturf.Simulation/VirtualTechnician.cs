@@ -73,10 +73,11 @@ public sealed class VirtualTechnician
     {
         var fed = truth.FedBy(station);
         var (pullsIn, chatters) = exactly.Pull(station, fed);
-        var stuck = truth.Faults.Any(f => Practice(f).StaysShut > 0 && (f.Station == fed || (Practice(f).Scope == FaultScope.Everywhere && truth.Concerns(f, station))));
+        bool Reaches(TrueFault f) => Practice(f).Scope == FaultScope.Everywhere ? truth.Concerns(f, station) : f.Station == fed;
+        var stuck = truth.Faults.Any(f => Practice(f).StaysShut > 0 && Reaches(f));
         var behaved = stuck || chatters < 1 ? "stays shut" : pullsIn < 1 ? "chatters" : "opens";
         var extra = truth.Faults
-            .Where(f => Practice(f).Scope == FaultScope.Everywhere ? truth.Concerns(f, station) : f.Station == fed || (f.Other == fed && Practice(f).Joins))
+            .Where(f => Reaches(f) || (f.Other == fed && Practice(f).Joins))
             .Where(f => f.Device is null || exactly.OtherOpens(f, station))
             .SelectMany(f => Practice(f).Joins ? [placeOf(TrueWiring.Partner(f, fed))] : f.Waters);
         return new TestFact { Station = station, Behaved = behaved, Watered = behaved == "opens" ? [placeOf(fed), .. extra] : [] };

@@ -36,7 +36,7 @@ public sealed class BoxesPlaceTests : BunitContext
         return place;
     }
 
-    private async Task<Problem?> StoreAsync(Fact fact) => (await log.NoteAsync(fact)).Problem;
+    private async Task<Problem?> StoreAsync(Func<string, Fact> write) => (await log.NoteAsync(write)).Problem;
 
     private void Show(IRenderedComponent<BoxesPlace> place) => place.Render(p => p.Add(b => b.History, log.History));
 

@@ -43,8 +43,9 @@ public sealed class EndDraft
     public EndDraft Next() => new() { Gauge = Gauge };
 
     /// <summary>What it says, or what is still missing.</summary>
+    /// <param name="newId">For an end that nobody has noted before.</param>
     /// <param name="mates">The ends that it was seen joined to; none where it is loose, or where a correction leaves them as they were.</param>
-    public Outcome<Fact> ToFact(BoxCard card, IReadOnlyList<ConductorEnd> mates)
+    public Outcome<Fact> ToFact(string newId, BoxCard card, IReadOnlyList<ConductorEnd> mates)
     {
         if (Colour.Trim().Length == 0)
         {
@@ -59,7 +60,7 @@ public sealed class EndDraft
         var gauge = Gauge.Trim() == NoGauge ? (WireSize?)null : WireSize.Parse(Gauge) is { Succeeded: true } read ? read.Value : default(WireSize);
         return gauge == default(WireSize) ? WireSize.Parse(Gauge).Problem! : new EndFact
         {
-            Id = Id ?? "",
+            Id = Id ?? $"end-{newId}",
             Place = card.Id,
             Label = Id is null ? NextLabel(card) : null,
             Colour = Colour.Trim(),

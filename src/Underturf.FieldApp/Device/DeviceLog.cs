@@ -179,10 +179,7 @@ public sealed class DeviceLog(IDevice device)
         writer,
         Document.LastHeader(writer),
         HybridTime.Next(Document.LastNoted ?? default, device.WallMilliseconds),
-        Signed(Named(fact)));
-
-    /// <summary>A thing that has no id yet gets that of the entry that notes it, which no other device and no other page gives.</summary>
-    private Fact Named(Fact fact) => fact is EndFact { Id: "" } end ? end with { Id = $"end-{writer}-{Written + 1}" } : fact;
+        Signed(fact));
 
     private Fact Signed(Fact fact) => By is not null && fact.By is null ? fact with { By = By } : fact;
 

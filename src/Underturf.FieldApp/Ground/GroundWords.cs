@@ -42,9 +42,6 @@ public static class GroundWords
         _ => "unknown",
     };
 
-    /// <summary>The style that marks a grade on the page.</summary>
-    public static string Mark(Grade grade) => grade == Grade.Estimated ? "grade-inferred" : $"grade-{Say(grade)}";
-
     /// <summary>A distance in the units of the property's people, to a tenth.</summary>
     public static string Distance(double metres, bool feet) =>
         feet ? $"{Tenth(metres / Units.From(1, "ft"))} ft" : $"{Tenth(metres)} m";

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Underturf.FieldLog;
 using Underturf.Quantities;
 
 namespace Underturf.Property.Practice;
@@ -53,7 +54,11 @@ public sealed record CoilPractice(
 /// <param name="RatedVolts">At rated load. Its share of <paramref name="Volts"/> holds for any transformer whose plate is noted.</param>
 /// <param name="RatedVoltAmperes">What it may deliver.</param>
 /// <param name="TouchVolts">More than this on a field wire is not the controller's.</param>
-public sealed record SupplyPractice(string Source, double Volts, double VoltsSpread, double Hertz, double RatedVolts, double RatedVoltAmperes, double TouchVolts, string TouchCaution);
+public sealed record SupplyPractice(string Source, double Volts, double VoltsSpread, double Hertz, double RatedVolts, double RatedVoltAmperes, double TouchVolts, string TouchCaution)
+{
+    /// <summary>Whether a display shows more volts than a controller gives: mains may be on that wire, whatever else is wrong.</summary>
+    public bool IsUnsafe(Shown shown) => shown.Value is { Dimension: Dimension.Voltage } value && Math.Abs(value.Si) > TouchVolts;
+}
 
 /// <summary>The coil of a relay that starts a pump, where the log does not say.</summary>
 /// <param name="ReactanceOhms">At the supply's frequency, pulled in.</param>

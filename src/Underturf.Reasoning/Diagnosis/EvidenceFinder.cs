@@ -42,9 +42,10 @@ internal sealed class EvidenceFinder(Case owner)
             return null;
         }
 
-        if (instrument.Dimension == Quantities.Dimension.Voltage && fact.Value.Value is { } volts && Math.Abs(volts.Si) > owner.Book.Supply.TouchVolts)
+        var supply = owner.Book.Supply;
+        if (supply.IsUnsafe(fact.Value))
         {
-            problems.Add(new Problem(note.Entry.ToString(), $"shows {volts.Text}: over {owner.Book.Supply.TouchVolts:0} V mains may be on the wire", owner.Book.Supply.TouchCaution.TrimEnd('.')));
+            problems.Add(new Problem(note.Entry.ToString(), $"shows {fact.Value.Value!.Value.Text}: over {supply.TouchVolts:0} V mains may be on the wire", supply.TouchCaution.TrimEnd('.')));
         }
 
         return needed == 0 ? null : new ReadingEvidence(note.Moment, stations)

@@ -127,8 +127,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
 
     public void AddCoils(Suspect suspect, int count)
     {
-        Add(suspect, count * feeder.Book.Coil.Ohms, CoilModel.UnseenSpread(feeder.Book, count), 0, true);
-        if (SeriesLeg(suspect) is var leg and >= 0)
+        if (Add(suspect, count * feeder.Book.Coil.Ohms, CoilModel.UnseenSpread(feeder.Book, count), 0, true) is var leg and >= 0)
         {
             SeriesCoils[leg] += count;
         }
@@ -196,11 +195,8 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
 
     public void Rectify(Suspect suspect)
     {
-        if (feeder.LegOf(suspect) >= 0)
-        {
-            HalfWave ??= HalfWaves.Shown(suspect, Measures, IsInrush, feeder.Path, Valve);
-            IsTouched |= HalfWave is not null;
-        }
+        HalfWave ??= HalfWaves.Shown(suspect, Measures, IsInrush, feeder.Path, Valve);
+        IsTouched |= HalfWave is not null;
     }
 
     public void WeakenSupply(double ohms, double logSpread)
@@ -211,14 +207,18 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
         }
     }
 
-    private void Add(Suspect suspect, double ohms, double logSpread, double drift, bool isLevel)
+    /// <returns>The leg in which the ohms lie; -1 where they lie elsewhere.</returns>
+    private int Add(Suspect suspect, double ohms, double logSpread, double drift, bool isLevel)
     {
-        if (SeriesLeg(suspect) is var leg and >= 0)
+        var leg = SeriesLeg(suspect);
+        if (leg >= 0)
         {
             Series[leg] += ohms;
             extras.Add(new Extra(current, leg, ohms, logSpread, drift, isLevel));
             IsTouched = true;
         }
+
+        return leg;
     }
 
     /// <summary>The leg in whose loop the suspect's ohms or break would lie; a fault of the common does not show to earth.</summary>

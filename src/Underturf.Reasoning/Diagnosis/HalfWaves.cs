@@ -12,11 +12,18 @@ internal static class HalfWaves
     /// </summary>
     /// <param name="path">The station that is measured.</param>
     /// <param name="valve">Which of its valves is meant.</param>
-    public static Spread? Shown(Suspect suspect, Measure measures, bool inrush, StationPath path, int valve) => measures switch
+    public static Spread? Shown(Suspect suspect, Measure measures, bool inrush, StationPath path, int valve)
     {
-        _ when inrush || suspect.Leg is null || path.IndexOf(suspect.Leg.Value) < 0 => null,
-        Measure.StationAmps => suspect.Fault!.HalfWaveAmps,
-        Measure.CoilVolts when path.IsBehind(path.Valves[valve].Leg, path.IndexOf(suspect.Leg.Value)) => suspect.Fault!.HalfWaveVolts,
-        _ => null,
-    };
+        if (inrush || suspect.Station != path.Station || suspect.Leg is not { } key || path.IndexOf(key) is not (var leg and >= 0))
+        {
+            return null;
+        }
+
+        return measures switch
+        {
+            Measure.StationAmps => suspect.Fault!.HalfWaveAmps,
+            Measure.CoilVolts when path.IsBehind(path.Valves[valve].Leg, leg) => suspect.Fault!.HalfWaveVolts,
+            _ => null,
+        };
+    }
 }

@@ -25,9 +25,6 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
     /// <summary>True where a supply feeds what is measured.</summary>
     public bool IsFed => Measures.IsFed();
 
-    /// <summary>True where it shows more volts than are safe to touch: mains may be on that wire, whatever else is wrong.</summary>
-    public bool IsUnsafe => Display.Instrument.Dimension == Quantities.Dimension.Voltage && Shown.Value is { } value && Math.Abs(value.Si) > Book.Supply.TouchVolts;
-
     /// <summary>The caution of its way of reading.</summary>
     public required string Caution { get; init; }
 

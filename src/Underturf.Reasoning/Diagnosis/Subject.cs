@@ -41,9 +41,10 @@ internal sealed class SubjectFinder(Case owner)
     private Subject Of(string id, IReadOnlyList<string> stations, Belief belief)
     {
         var outlook = belief.OutlookOf(stations[0]);
-        return new Subject(id, stations, Present(stations[0], belief.Stations[stations[0]], outlook), outlook, stations.Any(s => Shortfall(s, belief.Stations[s])))
+        var lacking = stations.Where(s => Shortfall(s, belief.Stations[s])).ToList();
+        return new Subject(id, stations, Present(stations[0], belief.Stations[stations[0]], outlook), outlook, lacking.Count > 0)
         {
-            IsWeak = stations.Any(s => Shortfall(s, belief.Stations[s]) && LastRun(s) is { Behaved: Behaviour.Chatters or Behaviour.StaysShut }),
+            IsWeak = lacking.Any(s => LastRun(s) is { Behaved: Behaviour.Chatters or Behaviour.StaysShut }),
         };
     }
 

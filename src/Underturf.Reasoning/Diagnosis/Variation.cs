@@ -123,11 +123,8 @@ internal sealed class Variation(Bench bench, PracticeBook book) : IFaultyCircuit
     public void Rectify(Suspect suspect)
     {
         var setup = bench.Setup;
-        if (suspect.Station == setup.Paths[0].Station)
-        {
-            HalfWave ??= HalfWaves.Shown(suspect, setup.Measures, setup.Inrush, setup.Paths[0], setup.Valve);
-            IsChanged |= HalfWave is not null;
-        }
+        HalfWave ??= HalfWaves.Shown(suspect, setup.Measures, setup.Inrush, setup.Paths[0], setup.Valve);
+        IsChanged |= HalfWave is not null;
     }
 
     public void WeakenSupply(double ohms, double logSpread)

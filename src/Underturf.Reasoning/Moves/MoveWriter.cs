@@ -5,7 +5,7 @@ namespace Underturf.Reasoning.Moves;
 /// <summary>Puts visits and first moves into words.</summary>
 internal sealed class MoveWriter(Case owner)
 {
-    private readonly HashSet<string> unsafeStations = [.. owner.Evidence.OfType<ReadingEvidence>().Where(e => e.IsUnsafe).SelectMany(e => e.Stations)];
+    private readonly HashSet<string> unsafeStations = [.. owner.Evidence.OfType<ReadingEvidence>().Where(e => owner.Book.Supply.IsUnsafe(e.Shown)).SelectMany(e => e.Stations)];
 
     /// <summary>Worlds that are weighed in pairs for what a step tells apart.</summary>
     private const int Weighed = 12;

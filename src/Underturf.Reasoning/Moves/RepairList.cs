@@ -58,11 +58,10 @@ internal sealed class RepairList(Case owner, Subject subject, IReadOnlyList<Worl
 
     private string Whose(Suspect? cured)
     {
-        var common = cured?.Fault!.Scope is FaultScope.CommonConductor or FaultScope.CommonSplice ? ", common of " : ", ";
-        return subject.Stations.Count switch
-        {
-            1 or 2 => common + string.Join(" and ", subject.Stations.Select(owner.View.Name)),
-            var count => common.Length > 2 ? $"{common}{count} stations" : string.Empty,
-        };
+        var isCommon = cured?.Fault!.Scope is FaultScope.CommonConductor or FaultScope.CommonSplice;
+        var who = subject.Stations.Count <= 2 ? string.Join(" and ", subject.Stations.Select(owner.View.Name))
+            : isCommon ? $"{subject.Stations.Count} stations"
+            : string.Empty;
+        return who.Length == 0 ? who : $", {(isCommon ? "common of " : string.Empty)}{who}";
     }
 }

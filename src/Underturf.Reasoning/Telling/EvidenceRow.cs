@@ -10,15 +10,19 @@ public sealed record EvidenceRow(string Entries, string What, string Observed, s
 
     private static EvidenceRow Of(string how, IReadOnlyList<EvidenceLine> same)
     {
-        var (first, last) = (same[0], same[^1]);
+        var first = same[0];
         return new EvidenceRow(
-            same.Count == 1 ? first.Entry : same.Count > MostNamed ? $"{first.Entry} to {last.Entry}, {same.Count} notes" : IsRun(same) ? $"{first.Entry} to {last.Entry}" : string.Join(", ", same.Select(l => l.Entry)),
+            EntriesOf(same),
             same.Count == 1 ? first.What : $"{how}, {Subjects([.. same.Select(l => l.What[Math.Min(l.What.Length, how.Length + 2)..]).Distinct(StringComparer.Ordinal)])}",
             first.Observed,
             first.Predicted,
             first.Speaks,
             same);
     }
+
+    private static string EntriesOf(IReadOnlyList<EvidenceLine> same) => same.Count > MostNamed ? $"{same[0].Entry} to {same[^1].Entry}, {same.Count} notes"
+        : IsRun(same) ? $"{same[0].Entry} to {same[^1].Entry}"
+        : string.Join(", ", same.Select(l => l.Entry));
 
     /// <summary>"stations 18, 19, 20", said once.</summary>
     private static string Subjects(IReadOnlyList<string> each) => each.Count > 1 && each.All(e => e.StartsWith(Station, StringComparison.Ordinal) && !e.AsSpan(Station.Length).ContainsAny(' ', ','))
