@@ -12,6 +12,7 @@ var root = new RootCommand("The field notebook that thinks along with a landscap
     DiagnoseCommand.Make(),
     MovesCommand.Make(),
     CircuitCommand.Make(),
+    IdentifyCommand.Make(),
     PapersCommand.Make(),
     ServeCommand.Make(),
     BookCommand.Make(),

@@ -18,6 +18,8 @@ public static class FactKinds
         ("reading", 1, typeof(ReadingFact)),
         ("test", 1, typeof(TestFact)),
         ("look", 1, typeof(LookFact)),
+        ("touch", 1, typeof(TouchFact)),
+        ("resistor", 1, typeof(ResistorFact)),
         ("work", 1, typeof(WorkFact)),
         ("step", 1, typeof(StepFact)),
         ("left-as", 1, typeof(LeftAsFact)),

@@ -41,6 +41,10 @@ public sealed record Facts
 
     public ImmutableList<Observed<LookFact>> Looks { get; init; } = [];
 
+    public ImmutableList<Observed<TouchFact>> Touches { get; init; } = [];
+
+    public ImmutableList<Observed<ResistorFact>> Resistors { get; init; } = [];
+
     public ImmutableList<Observed<WorkFact>> Works { get; init; } = [];
 
     public ImmutableList<Observed<StepFact>> Steps { get; init; } = [];
@@ -72,6 +76,8 @@ public sealed record Facts
         ReadingFact f => this with { Readings = Readings.Add(See(f, entry)) },
         TestFact f => this with { Tests = Tests.Add(See(f, entry)) },
         LookFact f => this with { Looks = Looks.Add(See(f, entry)) },
+        TouchFact f => this with { Touches = Touches.Add(See(f, entry)) },
+        ResistorFact f => this with { Resistors = Resistors.Add(See(f, entry)) },
         WorkFact f => this with { Works = Works.Add(See(f, entry)) },
         StepFact f => this with { Steps = Steps.Add(See(f, entry)) },
         LeftAsFact f => this with { LeftAs = LeftAs.Add(See(f, entry)) },

@@ -18,6 +18,8 @@ public static class References
             .Concat(Missing(facts.Cables, c => [c.From, c.To, .. c.Carries], view, "place or station"))
             .Concat(Missing(facts.Looks, l => [l.Place, .. l.Stations], view, "place or station"))
             .Concat(Missing(facts.Readings, r => [r.Place], view, "place"))
+            .Concat(Missing(facts.Touches, t => [t.Place, t.Against, .. t.Put, .. t.Touched], view, "place, station or end"))
+            .Concat(Missing(facts.Resistors, r => [r.End], view, "end"))
             .Concat(Missing(facts.Works, w => [w.Place, w.Target], view, "place or thing"))
             .Concat(Missing(facts.Steps, s => [s.Place, s.Target], view, "place or thing"))
             .Concat(Missing(facts.LeftAs, l => [l.Place], view, "place"))

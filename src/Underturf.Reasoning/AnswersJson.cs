@@ -12,12 +12,15 @@ public static class AnswersJson
 
     public static string Write(IReadOnlyList<Move> moves) => JsonSerializer.Serialize(moves, AnswersJsonContext.Default.IReadOnlyListMove);
 
+    public static string Write(NamingAnswer naming) => JsonSerializer.Serialize(naming, AnswersJsonContext.Default.NamingAnswer);
+
     public static string Write(CircuitAnswer circuit) => JsonSerializer.Serialize(circuit, AnswersJsonContext.Default.CircuitAnswer);
 }
 
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, WriteIndented = true, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
 [JsonSerializable(typeof(Answers))]
 [JsonSerializable(typeof(CircuitAnswer))]
+[JsonSerializable(typeof(NamingAnswer))]
 [JsonSerializable(typeof(IReadOnlyList<Move>))]
 [JsonSerializable(typeof(IReadOnlyList<ReadingLine>))]
 internal sealed partial class AnswersJsonContext : JsonSerializerContext;

@@ -4,6 +4,7 @@ using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning.Circuits;
 using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Identification;
 using Underturf.Reasoning.Moves;
 using Underturf.Reasoning.Telling;
 
@@ -126,6 +127,14 @@ public sealed class Notebook
     {
         using var turn = asking.EnterScope();
         return new CircuitWriter(matter, c => beliefs.Value[c].Posterior).Write(stations);
+    }
+
+    /// <summary>Which wire each conductor end of a place is, and what to touch next.</summary>
+    /// <param name="place">Label or id.</param>
+    public Outcome<NamingAnswer> Name(string place, NamingCrew crew)
+    {
+        using var turn = asking.EnterScope();
+        return new NamingWriter(matter).Write(place, crew);
     }
 
     private IEnumerable<(int Index, ReadingLine Line)> Lines(IGrouping<string, (int Index, Evidence Item)> notes)

@@ -84,6 +84,8 @@ public sealed class BodyWriter
 
     public void Shown(string name, Shown shown) => Text(name, ShownText.Write(shown));
 
+    public void OptionalShown(string name, Shown? shown) => Text(name, shown is { } value ? ShownText.Write(value) : null);
+
     public void Position(string name, Position? position)
     {
         if (position is { } value)

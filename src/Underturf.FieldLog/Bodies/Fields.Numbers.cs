@@ -117,14 +117,17 @@ public sealed partial class Fields
     /// <summary>What an instrument showed, which must be there.</summary>
     public Shown Shown(string name)
     {
-        if (Find(name) is not { } element)
+        if (Find(name) is null)
         {
             Missing(name, $"a quantity with its unit, for example \"31.5 ohm\", or \"{ShownText.OverRange}\"");
             return default;
         }
 
-        return AsText(name, element) is { } text ? Take(name, FieldLog.Shown.Parse(text)) ?? default : default;
+        return OptionalShown(name) ?? default;
     }
+
+    /// <summary>What an instrument showed, where one was used.</summary>
+    public Shown? OptionalShown(string name) => OptionalText(name) is { } text ? Take(name, FieldLog.Shown.Parse(text)) : null;
 
     /// <summary>[east, north] in metres.</summary>
     public Position? Position(string name) => Find(name) is { } element ? AsPosition(name, element) : null;

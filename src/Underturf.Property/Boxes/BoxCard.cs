@@ -32,6 +32,9 @@ public sealed record BoxCard(
     public static IReadOnlyList<BoxCard> All(PropertyHistory history) =>
         [.. history.Now.Boxes.Keys.OrderBy(history.Now.Name, NaturalOrder.Instance).ThenBy(id => id, StringComparer.Ordinal).Select(id => new BoxReader(history, id).Card())];
 
+    /// <summary>The conductor ends at any place, those that were seen joined together.</summary>
+    public static IReadOnlyList<Joint> JointsAt(PropertyView view, string place) => new JointFinder(view, view.Identity.Of(place)).Joints();
+
     /// <summary>The card of one box; nothing where nobody noted it.</summary>
     public static BoxCard? Of(PropertyHistory history, string box) =>
         history.Now.Identity.Of(box) is var id && history.Now.Boxes.ContainsKey(id) ? new BoxReader(history, id).Card() : null;

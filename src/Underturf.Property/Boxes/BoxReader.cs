@@ -50,7 +50,7 @@ internal sealed class BoxReader(PropertyHistory history, string box)
             BoxWords.Length(cable.Length, us),
             cable.Gauge is { } gauge ? $"{gauge}{(cable.CommonGauge is { } common && common != gauge ? $", common {common}" : "")}" : null,
             cable.Conductors is { } count ? $"{count} conductors" : null,
-            cable.Carries.Count > 0 ? $"carries {BoxWords.Numbers(cable.Carries.Select(view.StationNumber))}" : null,
+            cable.Carries.Count > 0 ? $"carries {NumberRuns.Say(cable.Carries.Select(view.StationNumber))}" : null,
         ];
         return new BoxRun(id, view.Name(IsHere(cable.From) ? cable.To : cable.From), cable.Sure, [.. facts.OfType<string>()]);
     }

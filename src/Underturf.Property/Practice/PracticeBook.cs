@@ -44,6 +44,8 @@ public sealed record PracticeBook
 
     public required QuestionPractice Questions { get; init; }
 
+    public required NamingPractice Naming { get; init; }
+
     private static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
 
     /// <summary>The book that comes with the program.</summary>

@@ -1,0 +1,49 @@
+namespace Underturf.Numerics;
+
+/// <summary>How likely each row takes each column, and how likely none.</summary>
+/// <param name="shares">For each row its columns and, last, none; a row's shares add up to one.</param>
+public sealed class MatchingMarginals(int rows, int columns, double[] shares)
+{
+    public int Rows { get; } = rows;
+
+    public int Columns { get; } = columns;
+
+    /// <summary>False where a part was too large to be summed and was sampled.</summary>
+    public bool IsExact { get; init; } = true;
+
+    public double this[int row, int column] => shares[(row * (Columns + 1)) + column];
+
+    public double Alone(int row) => shares[(row * (Columns + 1)) + Columns];
+
+    /// <summary>The columns of a row and, last, none.</summary>
+    public ReadOnlySpan<double> Of(int row) => shares.AsSpan(row * (Columns + 1), Columns + 1);
+
+    /// <summary>
+    /// Sums over all matchings where that can be done, part by part; samples the parts that are too large. What no sum keeps above one in a thousand million is left out.
+    /// </summary>
+    /// <exception cref="ArgumentException">A row can neither take a column nor stay alone.</exception>
+    public static MatchingMarginals Of(MatchingWeights weights, ulong seed)
+    {
+        var shares = new double[weights.Rows * (weights.Columns + 1)];
+        var exact = true;
+        foreach (var (rows, columns) in MatchingParts.Of(weights))
+        {
+            var part = weights.Part(rows, columns);
+            var summed = MatchingSum.Of(part);
+            exact &= summed is not null;
+            var sums = summed ?? MatchingSample.Of(part, new SeededGenerator(seed));
+            for (var i = 0; i < rows.Count; i++)
+            {
+                var from = i * (columns.Count + 1);
+                for (var j = 0; j < columns.Count; j++)
+                {
+                    shares[(rows[i] * (weights.Columns + 1)) + columns[j]] = sums[from + j];
+                }
+
+                shares[(rows[i] * (weights.Columns + 1)) + weights.Columns] = sums[from + columns.Count];
+            }
+        }
+
+        return new MatchingMarginals(weights.Rows, weights.Columns, shares) { IsExact = exact };
+    }
+}

@@ -1,0 +1,112 @@
+namespace Underturf.Property.Practice;
+
+/// <summary>What a way of naming conductors shows.</summary>
+public enum NamingSign
+{
+    /// <summary>Each end that is touched answers or does not.</summary>
+    Answers,
+
+    /// <summary>All ends carry something; the loudest is it.</summary>
+    Loudest,
+
+    /// <summary>Ohms at the far side tell which known resistor it ends at.</summary>
+    Ohms,
+
+    /// <summary>Ohms to earth and to the neighbours: names nothing, but belongs to the proof of a spare.</summary>
+    Apart,
+}
+
+/// <summary>A way to tell which wire is which: something is put on wires at one place, ends are touched at another.</summary>
+/// <param name="PutMinutes">To put it on wires, or to measure one at the far side.</param>
+/// <param name="WireMinutes">More for each wire that carries it.</param>
+/// <param name="TouchMinutes">To touch one end.</param>
+/// <param name="ReadyMinutes">To make one end ready: freed, or fitted with a resistor.</param>
+/// <param name="Most">How many wires may carry it together.</param>
+/// <param name="NeedsCommon">True where it wants a common that is known at the place.</param>
+/// <param name="Live">True where valves can open by it.</param>
+/// <param name="CarriesLoad">True where it proves that a wire carries a coil.</param>
+/// <param name="Missed">Chance that the right end does not answer, or is not the loudest.</param>
+/// <param name="Imagined">Chance that another end answers.</param>
+/// <param name="Deaf">Chance that an end is hard to hear or to make contact with, each time.</param>
+/// <param name="DeafMissed">What is missed of such an end.</param>
+/// <param name="Chatty">Chance that an end lies so that it answers for its neighbours, each time.</param>
+/// <param name="ChattyImagined">Chance that such an end answers for them.</param>
+/// <param name="CommonAnswers">Chance that the common answers whatever carries it, each time.</param>
+public sealed record NamingWay(
+    string Name,
+    string Source,
+    string Say,
+    NamingSign Shows,
+    bool Owned,
+    double PutMinutes,
+    double WireMinutes,
+    double TouchMinutes,
+    double ReadyMinutes,
+    int Most,
+    bool NeedsCommon,
+    bool Live,
+    bool CarriesLoad,
+    double Missed,
+    double Imagined,
+    double Deaf,
+    double DeafMissed,
+    double Chatty,
+    double ChattyImagined,
+    double CommonAnswers,
+    string Caution)
+{
+    /// <summary>A common that is the way back cannot carry it.</summary>
+    public bool FitsCommon => !NeedsCommon && !Live;
+}
+
+/// <summary>Telling conductors apart: ways, what is likely beforehand, and when a name is sure enough.</summary>
+/// <param name="Resistors">Ohms of the resistors in the bag.</param>
+/// <param name="ResistorTolerance">Standard deviation of one, as a share.</param>
+/// <param name="Passes">Chance that a station's conductor is among the ends of a place that its known run passes.</param>
+/// <param name="MayPass">The same where its run is not known.</param>
+/// <param name="Strays">The same where its known run goes elsewhere.</param>
+/// <param name="CommonPasses">Chance that a controller's common is among the ends.</param>
+/// <param name="LoosePasses">Chance that a loose end at the controller comes to this place.</param>
+/// <param name="Nothing">Weight of an end that comes from no controller: a run between boxes, a wire cut off.</param>
+/// <param name="ColourKept">Chance that a conductor has one colour from end to end.</param>
+/// <param name="GaugeKept">The same of its gauge.</param>
+/// <param name="CommonColours">Colours that a common usually has.</param>
+/// <param name="CommonColoured">Chance that a common has one of them.</param>
+/// <param name="StationColoured">Chance that a station's conductor has one of them.</param>
+/// <param name="NotedWrong">Chance that a measured note of what an end carries is wrong.</param>
+/// <param name="ToldWrong">The same of one that is told, estimated or inferred.</param>
+/// <param name="SoundOhms">Between a conductor and earth or its neighbours, less is suspect.</param>
+/// <param name="CommonAt">A lead is clipped to an end that is the common with this probability.</param>
+/// <param name="NameAt">An end gets its name at this probability.</param>
+/// <param name="WrongNameMinutes">What a wrong name costs later.</param>
+/// <param name="UnnamedMinutes">What an end without a name costs later.</param>
+/// <param name="People">How many there are: one walks between controller and box, two do not.</param>
+/// <param name="Remote">True where one can switch stations from the box.</param>
+public sealed record NamingPractice(
+    string Source,
+    IReadOnlyList<NamingWay> Ways,
+    IReadOnlyList<double> Resistors,
+    double ResistorTolerance,
+    double Passes,
+    double MayPass,
+    double Strays,
+    double CommonPasses,
+    double LoosePasses,
+    double Nothing,
+    double ColourKept,
+    double GaugeKept,
+    IReadOnlyList<string> CommonColours,
+    double CommonColoured,
+    double StationColoured,
+    double NotedWrong,
+    double ToldWrong,
+    double SoundOhms,
+    double CommonAt,
+    double NameAt,
+    double WrongNameMinutes,
+    double UnnamedMinutes,
+    int People,
+    bool Remote)
+{
+    public NamingWay? Way(string name) => Ways.FirstOrDefault(w => w.Name == name);
+}

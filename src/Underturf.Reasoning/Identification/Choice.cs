@@ -1,0 +1,45 @@
+using Underturf.Property.Practice;
+
+namespace Underturf.Reasoning.Identification;
+
+/// <summary>What a plan does next, by what is believed now.</summary>
+internal static class Choice
+{
+    /// <summary>An end that is a wire with less than this chance is not tried for it.</summary>
+    private const double Hopeless = 1e-3;
+
+    /// <summary>A wire about which the ends are surer than this, in bits, is not put on alone.</summary>
+    private const double Little = 1e-3;
+
+    /// <returns>Nothing where the plan can tell no more.</returns>
+    public static NextTouches? Of(Plan plan, Standing standing) => plan.Routine switch
+    {
+        Routine.ByHalves => ByHalves(plan, standing),
+        Routine.TouchByTouch => SingleTouch.Choose(standing, plan.Way) is { } touch ? new NextTouches(plan, touch.Put, [touch.End], touch.Bits) : null,
+        Routine.OneTrip => Alone(plan, standing, all: true),
+        _ => Alone(plan, standing, all: plan.Way.Shows == NamingSign.Loudest)
+            ?? Alone(plan, standing with { Tried = new bool[standing.Table.Wires] }, all: plan.Way.Shows == NamingSign.Loudest),
+    };
+
+    private static NextTouches? ByHalves(Plan plan, Standing standing)
+    {
+        var (put, touch, bits) = new Halves(standing, plan.Way).Choose();
+        return touch.Count == 0 ? null : new NextTouches(plan, put, touch, bits);
+    }
+
+    /// <summary>The wire about which the ends are least sure; the likeliest ends first.</summary>
+    private static NextTouches? Alone(Plan plan, Standing standing, bool all)
+    {
+        var ends = standing.Ends(plan.Way).ToList();
+        var open = standing.Wires(plan.Way).Where(w => !standing.Tried[w]).Select(w => (Wire: w, Bits: ends.Sum(e => Halves.Bits(standing.Share(e, w))))).Where(w => w.Bits > Little).ToList();
+        if (open.Count == 0)
+        {
+            return null;
+        }
+
+        var (wire, bits) = open.MaxBy(w => w.Bits);
+        var put = new bool[standing.Table.Wires];
+        put[wire] = true;
+        return new NextTouches(plan, put, [.. ends.Where(e => all || standing.Share(e, wire) > Hopeless).OrderByDescending(e => standing.Share(e, wire))], bits);
+    }
+}

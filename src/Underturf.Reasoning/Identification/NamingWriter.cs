@@ -1,0 +1,118 @@
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Moves;
+
+namespace Underturf.Reasoning.Identification;
+
+/// <summary>Says which wire is which at one place, and what to touch next.</summary>
+internal sealed class NamingWriter(Case matter)
+{
+    /// <summary>Wires less likely than this are not listed for an end.</summary>
+    private const double Listed = 0.02;
+
+    private const int MostListed = 4;
+
+    /// <summary>The same draws for every plan.</summary>
+    private const ulong Seed = 20260612;
+
+    private readonly NamingPractice book = matter.Book.Naming;
+
+    /// <param name="place">Id or label.</param>
+    /// <param name="crew">How many people there are and whether one can switch from the place; the practice book's where nothing is said.</param>
+    public Outcome<NamingAnswer> Write(string place, NamingCrew crew)
+    {
+        var found = new Walks(matter).Find(place);
+        if (!found.Succeeded)
+        {
+            return found.Problem!;
+        }
+
+        var bundle = new BundleFinder(matter).Of(found.Value);
+        var name = matter.View.Name(found.Value);
+        if (bundle.Ends.Count == 0)
+        {
+            return new Problem(name, "has no conductor ends noted", "Note each end that is seen there: {\"kind\":\"end\",\"id\":\"e1\",\"place\":\"…\",\"colour\":\"red\"}");
+        }
+
+        if (bundle.Wires.Count == 0)
+        {
+            return new Problem(name, "has ends, but no controller is noted that their wires could come from", "Note the controller and its stations");
+        }
+
+        return Write(bundle, name, new Crew(WalkMinutes(bundle), crew.People ?? book.People, crew.Remote ?? book.Remote), crew.Plan);
+    }
+
+    private Outcome<NamingAnswer> Write(Bundle bundle, string name, Crew crew, string? wanted)
+    {
+        var touches = new TouchFinder(matter, bundle).Find();
+        var beforehand = new Beforehand(bundle, book).Table();
+        var table = beforehand.Clone();
+        foreach (var touch in touches)
+        {
+            table.Take(touch.Touching);
+        }
+
+        var belief = new NamingBelief(table);
+        var ends = bundle.Ends.Index().Select(e => End(bundle, belief, e.Index)).ToList();
+        var desk = new PlanDesk(matter, bundle, belief, crew, Readied(touches));
+        var isNamed = ends.All(e => e.Named);
+        var plans = isNamed ? [] : desk.Rank(Seed, wanted);
+        if (!isNamed && plans.Count == 0)
+        {
+            return new Problem($"plan {Problem.Quote(wanted ?? string.Empty)}", "is none that can be followed here", $"Name one of: {string.Join("; ", desk.Names)}");
+        }
+
+        var followed = plans.Count > 0 ? plans[0] : null;
+        var next = followed is null ? null : desk.Next(followed.Plan);
+        return new NamingAnswer(
+            Notebook.Engine,
+            matter.Book.Version,
+            name,
+            ends,
+            next is null ? null : desk.Write(next),
+            [.. plans.Select(p => new NamingPlan(PlanDesk.Name(p.Plan), p.Minutes, p.IsBrokenOff, p.Rounds, p.Unnamed, p.Loss))],
+            next is null ? null : new SheetWriter(bundle, belief, desk).Write(next),
+            [.. new DoubtFinder(bundle, belief, beforehand).Find(touches)],
+            [.. Wires(bundle, belief, ends)],
+            [.. new SpareFinder(matter, bundle, belief).Find(touches)],
+            belief.Shares.IsExact);
+    }
+
+    private EndNaming End(Bundle bundle, NamingBelief belief, int row)
+    {
+        var joint = bundle.Ends[row];
+        var shares = Enumerable.Range(0, bundle.Wires.Count + 1)
+            .Select(w => w < bundle.Wires.Count ? new NameShare(bundle.Wires[w].Id, bundle.Wires[w].Name, belief.Shares[row, w]) : new NameShare(null, "no wire of a controller", belief.Shares.Alone(row)))
+            .OrderByDescending(s => s.Probability)
+            .ToList();
+        string?[] looks = [joint.Ends[0].Colour, joint.Ends[0].Gauge];
+        return new EndNaming(
+            [.. joint.Ends.Select(e => e.Id)],
+            string.Join(" and ", joint.Ends.Select(e => e.Name)),
+            string.Join(", ", looks.OfType<string>()),
+            shares[0].Probability >= book.NameAt,
+            [.. shares.Where((s, i) => i == 0 || s.Probability >= Listed).Take(MostListed)]);
+    }
+
+    /// <summary>What is at this place, and what is likelier here than not.</summary>
+    private static IEnumerable<WireFound> Wires(Bundle bundle, NamingBelief belief, IReadOnlyList<EndNaming> ends)
+    {
+        for (var w = 0; w < bundle.Wires.Count; w++)
+        {
+            var wire = bundle.Wires[w];
+            var here = Enumerable.Range(0, bundle.Ends.Count).Sum(e => belief.Shares[e, w]);
+            var end = ends.FirstOrDefault(e => e.Named && e.Shares[0].Wire == wire.Id);
+            if (here >= 0.5)
+            {
+                yield return new WireFound(wire.Id, wire.Name, end?.Name, Math.Min(1, here));
+            }
+        }
+    }
+
+    /// <summary>Ends that a way made ready before are ready.</summary>
+    private static Dictionary<string, HashSet<int>> Readied(IReadOnlyList<NotedTouching> touches) =>
+        touches.GroupBy(t => t.Touching.Way.Name).ToDictionary(g => g.Key, g => g.SelectMany(t => t.Touching.Touched).ToHashSet(), StringComparer.Ordinal);
+
+    private double WalkMinutes(Bundle bundle) => bundle.Wires.Select(w => w.Controller).Distinct().Min(c => new Walks(matter).Minutes(c, bundle.Place));
+}

@@ -1,0 +1,101 @@
+using System.Numerics;
+using Underturf.Numerics;
+using Underturf.Property.Practice;
+
+namespace Underturf.Reasoning.Identification;
+
+/// <summary>
+/// One end, and the wires that carry it while it is touched: the pair that tells most, by the shares of all ends together. Where several tell as much, the end that has fewest wires left,
+/// so that ends are finished one after the other.
+/// </summary>
+internal static class SingleTouch
+{
+    /// <summary>Every set of wires is tried for an end that may be so many at the most.</summary>
+    private const int MostWhole = 12;
+
+    /// <summary>Information closer than this is the same.</summary>
+    private const double Alike = 1e-9;
+
+    /// <returns>The end and whether each wire carries it; nothing where no touch can tell anything.</returns>
+    public static (int End, bool[] Put, double Bits)? Choose(Standing standing, NamingWay way)
+    {
+        (int End, bool[] Put, double Bits, int Left)? best = null;
+        var wires = standing.Wires(way).ToList();
+        foreach (var end in standing.Ends(way))
+        {
+            var open = wires.Where(w => standing.Share(end, w) > Alike).OrderByDescending(w => standing.Share(end, w)).ToList();
+            if (open.Count == 0)
+            {
+                continue;
+            }
+
+            var chosen = Half(open.Select(w => standing.Share(end, w)).ToArray(), way.Most);
+            var bits = Told(standing, way, end, [.. chosen.Select(k => open[k])]);
+            if (bits > Alike && (best is not { } b || bits > b.Bits + Alike || (bits > b.Bits - Alike && open.Count < b.Left)))
+            {
+                var put = new bool[standing.Table.Wires];
+                chosen.ForEach(k => put[open[k]] = true);
+                best = (end, put, bits, open.Count);
+            }
+        }
+
+        return best is { } found ? (found.End, found.Put, found.Bits) : null;
+    }
+
+    /// <summary>Where a touch never errs.</summary>
+    public static (int End, bool[] Put, double Bits)? Best(MatchingMarginals shares)
+    {
+        var way = new NamingWay(string.Empty, string.Empty, string.Empty, NamingSign.Answers, true, 0, 0, 0, 0, int.MaxValue, false, false, false, 0, 0, 0, 0, 0, 0, 0, string.Empty);
+        var all = Enumerable.Range(0, shares.Rows).SelectMany(e => shares.Of(e).ToArray()).ToArray();
+        return Choose(new Standing(new NamingTable(shares.Rows, new bool[shares.Columns]), all, -1, new bool[shares.Rows], new bool[shares.Columns], new Crew(0, 2, true)), way);
+    }
+
+    private static double Told(Standing standing, NamingWay way, int end, HashSet<int> put)
+    {
+        var (states, yes, noise) = (standing.Table.States(way), 0.0, 0.0);
+        for (var w = 0; w <= standing.Table.Wires; w++)
+        {
+            var (share, chance) = (standing.Share(end, w), states.ToAnswer(end, w, put.Contains(w)));
+            yes += share * chance;
+            noise += share * Halves.Bits(chance);
+        }
+
+        return Halves.Bits(yes) - noise;
+    }
+
+    /// <summary>The set whose shares come nearest to one half.</summary>
+    private static List<int> Half(double[] shares, int most) => shares.Length <= MostWhole ? Whole(shares, most) : Greedy(shares, most);
+
+    private static List<int> Whole(double[] shares, int most)
+    {
+        var (best, miss) = (1, double.MaxValue);
+        var sums = new double[1 << shares.Length];
+        for (var set = 1; set < sums.Length; set++)
+        {
+            var low = BitOperations.TrailingZeroCount(set);
+            sums[set] = sums[set & (set - 1)] + shares[low];
+            if (BitOperations.PopCount((uint)set) <= most && Math.Abs(sums[set] - 0.5) < miss - Alike)
+            {
+                (best, miss) = (set, Math.Abs(sums[set] - 0.5));
+            }
+        }
+
+        return [.. Enumerable.Range(0, shares.Length).Where(k => (best >> k & 1) == 1)];
+    }
+
+    /// <summary>The largest first, each if it brings the sum nearer.</summary>
+    private static List<int> Greedy(double[] shares, int most)
+    {
+        var (chosen, sum) = (new List<int>(), 0.0);
+        for (var k = 0; k < shares.Length && chosen.Count < most; k++)
+        {
+            if (chosen.Count == 0 || Math.Abs(sum + shares[k] - 0.5) < Math.Abs(sum - 0.5) - Alike)
+            {
+                chosen.Add(k);
+                sum += shares[k];
+            }
+        }
+
+        return chosen;
+    }
+}

@@ -1,0 +1,80 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+using Underturf.Reasoning.Diagnosis;
+
+namespace Underturf.Reasoning.Identification;
+
+/// <summary>A round of touches with the note that says it.</summary>
+internal sealed record NotedTouching(Observed<TouchFact> Note, Touching Touching);
+
+/// <summary>Reads the notes of touches at a place; names those that cannot be used.</summary>
+internal sealed class TouchFinder(Case matter, Bundle bundle)
+{
+    private readonly PropertyView view = matter.View;
+
+    public List<Problem> Problems { get; } = [];
+
+    public IReadOnlyList<NotedTouching> Find() =>
+        [.. matter.History.Facts.Touches.Where(t => view.Identity.Of(t.Fact.Place) == bundle.Place).Select(Read).OfType<NotedTouching>()];
+
+    private NotedTouching? Read(Observed<TouchFact> note)
+    {
+        var fact = note.Fact;
+        if (matter.Book.Naming.Way(fact.How) is not { } way)
+        {
+            return Refuse(note, $"is done by '{fact.How}', which is no way of naming in the practice book", $"Use one of: {string.Join(", ", matter.Book.Naming.Ways.Select(w => w.Name))}");
+        }
+
+        var answered = Rows(fact.Answered);
+        var against = fact.Against is { } end ? bundle.RowOf(view.Identity.Of(end)) : -1;
+        var touched = Rows(fact.Touched).Concat(answered).Distinct().Where(r => r != against).ToList();
+        var put = new bool[bundle.Wires.Count];
+        foreach (var id in fact.Put)
+        {
+            if (bundle.ColumnOf(view.Identity.Of(id)) is var column and >= 0)
+            {
+                put[column] = true;
+            }
+            else
+            {
+                Refuse(note, $"puts it on '{id}', which is no station, controller (its common) or end at a controller", "Strike it and name the wire by its station, or note the end at the controller");
+            }
+        }
+
+        return touched.Count == 0 ? Refuse(note, "touches no conductor end of this place", "Note the ends first, then name them under 'touched'")
+            : !put.Contains(true) ? Refuse(note, "does not say what carried it", "Name stations, or ends at the controller, under 'put'")
+            : way.Shows != NamingSign.Answers && put.Count(p => p) > 1 ? Refuse(note, $"puts '{way.Name}' on several wires, which tells nothing", "Put it on one wire at a time")
+            : new NotedTouching(note, new Touching(way, put, touched, answered.ToHashSet()) { Ohms = Ohms(note, touched, put), Against = against });
+    }
+
+    private List<int> Rows(IReadOnlyList<string> ends) => [.. ends.Select(e => bundle.RowOf(view.Identity.Of(e))).Where(r => r >= 0)];
+
+    /// <summary>What the meter would show at the far side for each end, by the resistors that stood when it was read.</summary>
+    private ResistorReading? Ohms(Observed<TouchFact> note, List<int> touched, bool[] put)
+    {
+        if (note.Fact.Value is not { } shown || matter.Book.InstrumentOf(Measure.StationOhms) is not { } meter)
+        {
+            return null;
+        }
+
+        var wire = bundle.Wires[Array.IndexOf(put, true) is var w and >= 0 ? w : 0];
+        var fitted = touched.Select(row => Fitted(row, note.Moment)).ToArray();
+        return new ResistorReading(
+            shown.Value?.Si,
+            [.. fitted.Select(f => f is { } ohms ? ohms + (2 * wire.Ohms) : meter.Most)],
+            [.. fitted.Select(f => ResistorChoice.Sigma(f ?? meter.Most, wire.Ohms, wire.LogSpread, meter, matter.Book.Naming))],
+            meter.Least,
+            meter.Most);
+    }
+
+    private double? Fitted(int row, Moment moment) => matter.History.Facts.Resistors
+        .LastOrDefault(r => r.Moment <= moment && bundle.RowOf(view.Identity.Of(r.Fact.End)) == row)?.Fact.Ohms?.Ohms;
+
+    private NotedTouching? Refuse(Observed<TouchFact> note, string reason, string remedy)
+    {
+        Problems.Add(new Problem(note.Entry.ToString(), reason, remedy));
+        return null;
+    }
+}

@@ -1,0 +1,7 @@
+namespace Underturf.Reasoning;
+
+/// <summary>Who names conductors, and how: what is not said is as in the practice book.</summary>
+/// <param name="People">One walks for each change of what is put on; two call it out.</param>
+/// <param name="Remote">True where one can switch stations from the box.</param>
+/// <param name="Plan">Part of the names of the plans to choose from; the cheapest of all where nothing is said.</param>
+public sealed record NamingCrew(int? People = null, bool? Remote = null, string? Plan = null);

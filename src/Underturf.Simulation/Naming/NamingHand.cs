@@ -1,0 +1,122 @@
+using Underturf.FieldLog;
+using Underturf.Numerics;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+using Underturf.Reasoning;
+
+namespace Underturf.Simulation;
+
+/// <summary>
+/// Carries out rounds of touches on a made-up box. Errors come from what goes wrong on site, not from the practice book's chances: fields that couple to neighbours, damp ends that are
+/// hard to hear, corroded ends that hardly make contact, a slip of the hand.
+/// </summary>
+public sealed class NamingHand
+{
+    private readonly NamingScene scene;
+    private readonly PracticeBook book;
+    private readonly SeededGenerator chance;
+    private readonly double coupling;
+    private readonly Dictionary<string, double> damp = [];
+    private readonly Dictionary<string, double> badContact = [];
+    private readonly Dictionary<string, double> fitted = [];
+
+    public NamingHand(NamingScene scene, PracticeBook book)
+    {
+        (this.scene, this.book) = (scene, book);
+        chance = new SeededGenerator(scene.Seed).Fork("hand");
+        coupling = 0.15 + (0.2 * chance.NextDouble());
+        foreach (var end in scene.Ends)
+        {
+            damp[end] = chance.NextDouble() < 0.06 ? 0.45 : 1;
+            badContact[end] = chance.NextDouble() < 0.03 ? 0.08 : 0.006;
+        }
+    }
+
+    /// <summary>What is noted of a round: resistors that had to be fitted first, then the touches.</summary>
+    /// <param name="touched">How many ends were touched: a round may end with the first answer.</param>
+    public IReadOnlyList<Fact> Do(NamingRound round, out int touched)
+    {
+        var way = book.Naming.Way(round.How)!;
+        var facts = new List<Fact>();
+        foreach (var fit in round.Fit)
+        {
+            var end = scene.Ends.First(e => $"end {e[1..]}" == fit.Name);
+            var ohms = Resistance.FromSi(Shown.Parse(fit.Sign).Value.Value!.Value.Si);
+            fitted[end] = ohms.Si * (1 + (0.006 * chance.NextNormal()));
+            facts.Add(new ResistorFact { End = end, Ohms = ohms });
+        }
+
+        var (ends, answered) = (new List<string>(), new List<string>());
+        foreach (var end in round.Touch)
+        {
+            ends.Add(end);
+            if (way.Shows == NamingSign.Answers && Answers(way, round, end))
+            {
+                answered.Add(end);
+                if (round.UntilOne)
+                {
+                    break;
+                }
+            }
+        }
+
+        touched = ends.Count;
+        facts.Add(new TouchFact
+        {
+            How = round.How,
+            Place = NamingScene.Box,
+            Put = round.Put,
+            Against = round.Against,
+            Touched = ends,
+            Answered = way.Shows == NamingSign.Loudest ? [ends.MaxBy(e => Loudness(e, round.Put))!] : answered,
+            Value = way.Shows == NamingSign.Ohms ? Ohms(round.Put[0]) : null,
+        });
+        return facts;
+    }
+
+    private bool Answers(NamingWay way, NamingRound round, string end)
+    {
+        if (!way.NeedsCommon)
+        {
+            // A detector: a field over its threshold, from this wire or from neighbours that carry.
+            return Loudness(end, round.Put) > 0.5;
+        }
+
+        if (round.Against is { } against && scene.Truth[against] != NamingScene.Controller)
+        {
+            return false;
+        }
+
+        var slip = chance.NextDouble() < 0.003;
+        var meant = slip ? scene.Ends[chance.NextInt(scene.Ends.Count)] : end;
+        return scene.Truth[meant] is { } wire && round.Put.Contains(wire) && chance.NextDouble() >= badContact[meant];
+    }
+
+    private double Loudness(string end, IReadOnlyList<string> put)
+    {
+        var field = scene.Truth[end] is { } own && put.Contains(own) ? damp[end] : 0;
+        foreach (var other in scene.Ends.Where(e => e != end && scene.Truth[e] is { } wire && put.Contains(wire)))
+        {
+            field += coupling * Math.Exp(-Math.Abs(scene.Beside[end] - scene.Beside[other]));
+        }
+
+        if (scene.Truth[end] == NamingScene.Controller)
+        {
+            field += 0.25;
+        }
+
+        return field * Math.Exp(0.2 * chance.NextNormal());
+    }
+
+    private Shown Ohms(string wire)
+    {
+        var end = scene.Ends.FirstOrDefault(e => scene.Truth[e] == wire && fitted.ContainsKey(e));
+        if (end is null || chance.NextDouble() < badContact[end] * 2)
+        {
+            return Shown.OverRange;
+        }
+
+        var ohms = (fitted[end] + (2 * scene.WireOhms)) * (1 + (0.004 * chance.NextStudentT(5))) + (0.1 * chance.NextNormal());
+        return Shown.Parse(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{ohms:0.0} ohm")).Value;
+    }
+}
