@@ -17,14 +17,15 @@ internal static class Choice
         Routine.ByHalves => ByHalves(plan, standing),
         Routine.TouchByTouch => SingleTouch.Choose(standing, plan.Way) is { } touch ? new NextTouches(plan, touch.Put, [touch.End], touch.Bits) : null,
         Routine.OneTrip => Alone(plan, standing, all: true),
-        _ => Alone(plan, standing, all: plan.Way.Shows == NamingSign.Loudest)
-            ?? Alone(plan, standing with { Tried = new bool[standing.Table.Wires] }, all: plan.Way.Shows == NamingSign.Loudest),
+        // What misled a comparison of loudness misleads it again: each wire is heard once.
+        _ when plan.Way.Shows == NamingSign.Loudest => Alone(plan, standing, all: true),
+        _ => Alone(plan, standing, all: false) ?? Alone(plan, standing with { Tried = new bool[standing.Table.Wires] }, all: false),
     };
 
     private static NextTouches? ByHalves(Plan plan, Standing standing)
     {
         var (put, touch, bits) = new Halves(standing, plan.Way).Choose();
-        return touch.Count == 0 ? null : new NextTouches(plan, put, touch, bits);
+        return touch.Count == 0 || !put.Contains(true) ? null : new NextTouches(plan, put, touch, bits);
     }
 
     /// <summary>The wire about which the ends are least sure; the likeliest ends first.</summary>
