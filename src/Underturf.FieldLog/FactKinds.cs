@@ -24,6 +24,7 @@ public static class FactKinds
         ("step", 1, typeof(StepFact)),
         ("left-as", 1, typeof(LeftAsFact)),
         ("told", 1, typeof(ToldFact)),
+        ("photo", 1, typeof(PhotoFact)),
         ("same-as", 1, typeof(SameAsFact)),
         ("question-opened", 1, typeof(QuestionOpenedFact)),
         ("question-closed", 1, typeof(QuestionClosedFact)),

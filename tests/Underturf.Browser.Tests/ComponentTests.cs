@@ -72,6 +72,7 @@ public sealed class ComponentTests : BunitContext
     {
         Services.AddSingleton<INotebook>(notebook);
         Services.AddSingleton<IDevice>(new MemoryDevice());
+        Services.AddSingleton<IPhotoShelf>(new MemoryShelf());
         var page = Render<NotebookPage>();
         page.WaitForElement("[data-state=ready], [data-state=failed]");
         return page;

@@ -23,6 +23,7 @@ public sealed class DeskTests : IDisposable
         context.JSInterop.Mode = JSRuntimeMode.Loose;
         context.Services.AddSingleton<INotebook>(new DemoNotebook());
         context.Services.AddSingleton<IDevice>(device);
+        context.Services.AddSingleton<IPhotoShelf>(new MemoryShelf());
         var page = context.Render<NotebookPage>();
         page.WaitForElement("[data-state=ready]");
         return page;

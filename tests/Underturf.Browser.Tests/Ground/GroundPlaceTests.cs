@@ -20,7 +20,7 @@ public sealed class GroundPlaceTests : BunitContext
     private readonly DeviceLog log = new(new MemoryDevice());
     private string? asked;
 
-    public GroundPlaceTests() => Services.AddSingleton<IGroundMap>(map);
+    public GroundPlaceTests() => Services.AddSingleton<IGroundMap>(map).AddSingleton<IPhotoShelf>(new MemoryShelf());
 
     [Fact]
     public async Task A_tapped_box_shows_its_card_with_what_the_log_says_of_it_and_opens_a_note_at_that_place()
