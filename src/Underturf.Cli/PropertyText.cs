@@ -41,6 +41,11 @@ internal static class PropertyText
             text.AppendLine($"Told by {told.Fact.Who}: {told.Fact.Text}");
         }
 
+        foreach (var tie in Tie.All(history))
+        {
+            text.AppendLine($"Tie: {view.Name(tie.Thing)} lies {tie.Words(history.Facts.UsesUsUnits)} from {view.Name(tie.Mark)} ({tie.Grade.ToString().ToLowerInvariant()})");
+        }
+
         foreach (var photo in PhotoAlbum.Of(history).All)
         {
             text.AppendLine(Photo(photo, view));

@@ -19,6 +19,9 @@ internal static partial class MapCalls
     [JSImport("mark", Module)]
     public static partial void Mark(string[] nexts, string[] labels, int[] counts, double[] metres);
 
+    [JSImport("tie", Module)]
+    public static partial void Tie(string[] grades, string[] labels, int[] counts, double[] metres);
+
     [JSImport("choose", Module)]
     public static partial void Choose(int index);
 

@@ -7,6 +7,7 @@ public static class FactKinds
     [
         ("property", 1, typeof(PropertyFact)),
         ("ground", 1, typeof(GroundFact)),
+        ("tie", 1, typeof(TieFact)),
         ("controller", 1, typeof(ControllerFact)),
         ("station", 1, typeof(StationFact)),
         ("box", 1, typeof(BoxFact)),

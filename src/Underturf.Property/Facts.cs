@@ -19,6 +19,8 @@ public sealed record Facts
 
     public ImmutableList<Observed<GroundFact>> Ground { get; init; } = [];
 
+    public ImmutableList<Observed<TieFact>> Ties { get; init; } = [];
+
     public ImmutableList<Observed<ControllerFact>> Controllers { get; init; } = [];
 
     public ImmutableList<Observed<StationFact>> Stations { get; init; } = [];
@@ -75,6 +77,7 @@ public sealed record Facts
         PropertyFact f => this with { Property = Property is null ? f : Overlay.Of(Property, f) },
         SameAsFact f => this with { Identity = Identity.Join(f.A, f.B), SameAs = SameAs.Add(See(f, entry)) },
         GroundFact f => this with { Ground = Ground.Add(See(f, entry)) },
+        TieFact f => this with { Ties = Ties.Add(See(f, entry)) },
         ControllerFact f => this with { Controllers = Controllers.Add(See(f, entry)) },
         StationFact f => this with { Stations = Stations.Add(See(f, entry)) },
         BoxFact f => this with { Boxes = Boxes.Add(See(f, entry)) },

@@ -10,6 +10,8 @@ public sealed class GroundHand
 
     public PlacingDraft? Placing { get; set; }
 
+    public TieDraft? Tying { get; private set; }
+
     /// <summary>The points of a distance that is being measured.</summary>
     public List<Position>? Measured { get; set; }
 
@@ -19,7 +21,7 @@ public sealed class GroundHand
     /// <summary>What caught the last tap.</summary>
     public string? SnappedTo { get; private set; }
 
-    public bool IsLooking => Placing is null && Measured is null;
+    public bool IsLooking => Placing is null && Measured is null && Tying is null;
 
     /// <summary>Takes in a tap, by what the hand is at.</summary>
     public void Take(GroundTap tap, GroundPlan plan)
@@ -27,6 +29,12 @@ public sealed class GroundHand
         if (IsLooking)
         {
             Chosen = GroundReach.Under(plan, tap)?.Id;
+            return;
+        }
+
+        if (Tying is { } tying)
+        {
+            tying.Take(plan, tap);
             return;
         }
 
@@ -54,14 +62,17 @@ public sealed class GroundHand
         SnappedTo = null;
     }
 
-    public void Place(PlacingDraft draft) => (Placing, Measured, SnappedTo) = (draft, null, null);
+    public void Place(PlacingDraft draft) => (Placing, Tying, Measured, SnappedTo) = (draft, null, null, null);
 
-    public void Measure() => (Placing, Measured, SnappedTo) = (null, [], null);
+    public void Measure() => (Placing, Tying, Measured, SnappedTo) = (null, null, [], null);
 
-    public void Look(string? chosen) => (Placing, Measured, SnappedTo, Chosen) = (null, null, null, chosen);
+    public void Tie(string thing) => (Placing, Tying, Measured, SnappedTo, Chosen) = (null, new TieDraft { Thing = thing }, null, null, thing);
+
+    public void Look(string? chosen) => (Placing, Tying, Measured, SnappedTo, Chosen) = (null, null, null, null, chosen);
 
     /// <summary>The points in hand, whether they close to an outline, and what is said of them.</summary>
     public (IReadOnlyList<Position> Points, bool Closed, string Words) Sketch(bool feet) =>
+        Tying is { } tying ? (tying.At is { } mark ? [mark] : [], false, "") :
         Placing is { } placing ? (placing.Points, placing.IsClosed, "")
         : Measured is { Count: > 0 } measured ? (measured, false, measured.Count > 1 ? GroundWords.Distance(GroundReach.LengthMetres(measured), feet) : "")
         : ([], false, "");

@@ -19,6 +19,9 @@ public interface IGroundMap
     /// <summary>Marks places that the thinking points to, in place of those before.</summary>
     void Mark(IReadOnlyList<GroundSign> signs);
 
+    /// <summary>Draws taped distances, in place of those before.</summary>
+    void Tie(IReadOnlyList<GroundTie> ties);
+
     /// <summary>Rings a thing of the plan by its number there; none below zero.</summary>
     void Choose(int number);
 

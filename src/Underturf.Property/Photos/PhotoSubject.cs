@@ -8,6 +8,7 @@ internal static class PhotoSubject
     public static IEnumerable<string?> Of(Fact fact) => fact switch
     {
         GroundFact f => [f.Id],
+        TieFact f => [f.Thing],
         ControllerFact f => [f.Id],
         StationFact f => [f.Id],
         BoxFact f => [f.Id],

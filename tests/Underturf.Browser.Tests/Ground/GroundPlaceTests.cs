@@ -127,7 +127,7 @@ public sealed class GroundPlaceTests : BunitContext
         await LoadAsync();
         await log.NoteAsync(new ValveFact { Id = "v99", Label = "99" });
         var page = await OpenAsync();
-        page.Find(".unplaced button").Click();
+        page.Find(".unplaced .button").Click();
         Tap(page, 33, -70);
         await page.Find(".placing").SubmitAsync();
         Assert.Empty(page.FindAll(".unplaced"));
@@ -158,6 +158,62 @@ public sealed class GroundPlaceTests : BunitContext
         ready.SetResult();
         Assert.Equal(0, map.Opened);
         Assert.Null(map.Drawn);
+    }
+
+    [Fact]
+    public async Task A_box_is_tied_to_two_marks_one_after_the_other_and_its_card_lists_the_distances()
+    {
+        var page = await OpenAsync();
+        Tap(page, 95, 45);
+        page.Find(".ground-tie").Click();
+        var lime = map.Drawn!.Find("lime")!.Shape[0];
+        Tap(page, lime.EastMetres + 1, lime.NorthMetres);
+        Assert.Contains("old lime", page.Find(".tying .points-said").TextContent, StringComparison.Ordinal);
+        page.Find(".tie-distance").Input("41.5");
+        page.Find(".tying").Submit();
+        var building = map.Drawn!.Features.First(f => f.Kind == "building");
+        Tap(page, building.Shape[2].EastMetres, building.Shape[2].NorthMetres);
+        page.Find(".tie-distance").Input("12 m");
+        page.Find(".tying").Submit();
+        Press(page, "Put away");
+        Assert.Equal(2, page.FindAll(".ground-card .ties li").Count);
+        Assert.Contains("41.5 ft from old lime", page.Find(".ground-card .ties").TextContent, StringComparison.Ordinal);
+        var ties = log.History.Facts.Ties.Select(note => note.Fact).ToList();
+        Assert.Equal(("b4", "lime", (Position?)null), (ties[0].Thing, ties[0].Mark, ties[0].Corner));
+        Assert.Equal((building.Id, building.Shape[2], 12.0), (ties[1].Mark, ties[1].Corner, ties[1].Distance.Metres));
+        Assert.Equal([2, 2], map.Ties.Select(tie => tie.Line.Count));
+    }
+
+    [Fact]
+    public async Task A_tap_on_nothing_known_and_a_tape_that_shows_nothing_are_answered_with_what_to_do()
+    {
+        var page = await OpenAsync();
+        Tap(page, 95, 45);
+        page.Find(".ground-tie").Click();
+        Tap(page, 4000, 4000);
+        Assert.Contains("Nothing known is there", page.Find(".tying .missing").TextContent, StringComparison.Ordinal);
+        page.FindAll(".tying .choice")[0].Click();
+        page.Find(".tie-distance").Input("far");
+        page.Find(".tying").Submit();
+        Assert.Contains("Write what the tape shows", page.FindAll(".tying .missing")[^1].TextContent, StringComparison.Ordinal);
+        Assert.Empty(log.History.Facts.Ties);
+    }
+
+    [Fact]
+    public async Task A_box_that_nobody_placed_is_tied_from_the_list_and_lies_on_a_circle_around_the_mark()
+    {
+        await LoadAsync();
+        await log.NoteAsync(new BoxFact { Id = "lost", Label = "lost box" });
+        var page = await OpenAsync();
+        page.Find("[data-unplaced=lost]").Click();
+        page.Find(".ground-tie").Click();
+        var lime = map.Drawn!.Find("lime")!.Shape[0];
+        Tap(page, lime.EastMetres, lime.NorthMetres);
+        page.Find(".tie-distance").Input("20 m");
+        page.Find(".tying").Submit();
+        var circle = map.Ties.Single();
+        Assert.All(circle.Line, at => Assert.Equal(20, at.DistanceMetresTo(lime), 6));
+        Assert.Equal(circle.Line[0].EastMetres, circle.Line[^1].EastMetres, 6);
     }
 
     private async Task LoadAsync()

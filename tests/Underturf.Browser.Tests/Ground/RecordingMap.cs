@@ -12,6 +12,8 @@ internal sealed class RecordingMap : IGroundMap
 
     public IReadOnlyList<GroundSign> Signs { get; private set; } = [];
 
+    public IReadOnlyList<GroundTie> Ties { get; private set; } = [];
+
     /// <summary>Id of the thing with a ring around it.</summary>
     public string? Ringed { get; private set; }
 
@@ -38,6 +40,8 @@ internal sealed class RecordingMap : IGroundMap
     public void Draw(GroundPlan plan) => Drawn = plan;
 
     public void Mark(IReadOnlyList<GroundSign> signs) => Signs = signs;
+
+    public void Tie(IReadOnlyList<GroundTie> ties) => Ties = ties;
 
     public void Choose(int number) => Ringed = number < 0 ? null : Drawn!.Features[number].Id;
 
