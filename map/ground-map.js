@@ -7,9 +7,10 @@ import Projection from "ol/proj/Projection.js";
 import VectorLayer from "ol/layer/Vector.js";
 import VectorImageLayer from "ol/layer/VectorImage.js";
 import VectorSource from "ol/source/Vector.js";
-import { LineString, Point, Polygon } from "ol/geom.js";
+import { Circle, LineString, Point, Polygon } from "ol/geom.js";
 import { defaults } from "ol/interaction.js";
-import { featureStyle, figureLayout, haloStyle, markStyle, sketchStyle, tieStyle } from "./look.js";
+import { featureStyle, figureLayout, haloStyle, hereStyle, markStyle, sketchStyle, tieStyle } from "./look.js";
+import { backdropLayer } from "./backdrop.js";
 import { readTokens } from "./tokens.js";
 import { scaleBar } from "./scale-bar.js";
 
@@ -37,16 +38,18 @@ export function open(element, of, feet, tapped) {
   // Things are painted once and moved as a picture while a hand drags or zooms: thousands of them cost no time in between.
   layers = {
     things: new VectorImageLayer({ source: new VectorSource(), style: featureStyle(look, layout), declutter: true, imageRatio: 1.5 }),
+    backdrop: backdropLayer(),
+    here: layer(hereStyle(look)),
     marks: layer(markStyle(look, layout), { declutter: true }),
     ties: layer(tieStyle(look), { declutter: true }),
     halo: layer(haloStyle(look)),
-    sketch: layer(sketchStyle(look)),
+    sketch: layer(sketchStyle(look), { zIndex: 2 }),
   };
   map = new Map({
     target,
     controls: [],
     interactions: defaults({ doubleClickZoom: false, altShiftDragRotate: false, pinchRotate: false, shiftDragZoom: false }),
-    layers: [layers.halo, layers.things, layers.ties, layers.marks, layers.sketch],
+    layers: [layers.backdrop, layers.halo, layers.things, layers.ties, layers.here, layers.marks, layers.sketch],
     view: new View({ projection: plane, enableRotation: false, minResolution: finestMetres, maxResolution: coarsestMetres, center: left?.center ?? [0, 0], resolution: left?.resolution ?? 0.5 }),
   });
   listen(target, tapped);
@@ -128,6 +131,19 @@ export function tie(grades, labels, counts, metres) {
     at += 2 * count;
     return new Feature({ geometry: new LineString(line), grade: grades[i], name: labels[i] });
   }));
+}
+
+/** A picture: beneath the plan, or over it and shining through while it is laid. */
+export function lay(address, fit, beneath) {
+  layers.backdrop.lay(address, fit, beneath ? 0.75 : 0.55);
+  layers.backdrop.setZIndex(beneath ? 0 : 1);
+  map.getTargetElement().dataset.backdrop = String(address !== null);
+}
+
+/** Where the device says it is: a dot, and the circle in which it may be. */
+export function here(east, north, accuracy) {
+  replace(layers.here, [new Feature(new Circle([east, north], accuracy)), new Feature(new Point([east, north]))]);
+  bringIntoSight(new Point([east, north]));
 }
 
 /** A ring around the thing that is chosen; none where the number is below zero. */

@@ -113,6 +113,15 @@ export function haloStyle(look) {
   return (chosen, metresPerPixel) => (chosen.get("form") === "point" ? ring(size(metresPerPixel)) : line);
 }
 
+/** Inferred, so dashed; a dot in the middle. */
+export function hereStyle(look) {
+  return new Style({
+    stroke: new Stroke({ color: look.accent, width: 2.5, lineDash: [9, 6] }),
+    fill: new Fill({ color: `${look.accent}1a` }),
+    image: new Disc({ radius: 8, fill: new Fill({ color: look.accent }), stroke: new Stroke({ color: look.sheet, width: 3 }) }),
+  });
+}
+
 /** Thin, as a tape lies; the figure along it where there is room. */
 export function tieStyle(look) {
   return (tie) => new Style({

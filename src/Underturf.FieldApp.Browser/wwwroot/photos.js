@@ -14,11 +14,11 @@ let opening = null;
 /** A picture that the device would not keep: it stays in hand until it is kept or saved as a file. */
 let inHand = null;
 
-/** Version 1: "originals" and "small" (pictures by hash), "saved" (hashes of those that stand in a copy elsewhere). */
+/** Version 1: "originals" and "small" (pictures by hash), "saved" (hashes of those that stand in a copy elsewhere), "backdrops" (pictures beneath plans, by property). */
 function open() {
   return (opening ??= new Promise((resolve, reject) => {
     const request = indexedDB.open(database, version);
-    request.onupgradeneeded = () => ["originals", "small", "saved"].forEach((store) => request.result.createObjectStore(store));
+    request.onupgradeneeded = () => ["originals", "small", "saved", "backdrops"].forEach((store) => request.result.createObjectStore(store));
     request.onsuccess = () => {
       request.result.onversionchange = () => (request.result.close(), forget());
       request.result.onclose = forget;
@@ -33,7 +33,7 @@ function forget() {
 }
 
 /** What a piece of work asked for, once its transaction has ended. */
-async function run(stores, mode, work) {
+export async function run(stores, mode, work) {
   const transaction = (await open()).transaction(stores, mode, { durability: "strict" });
   const ended = new Promise((resolve, reject) => {
     transaction.oncomplete = resolve;
@@ -45,7 +45,7 @@ async function run(stores, mode, work) {
 }
 
 /** The name of what kept it from being done, instead of an exception. */
-async function told(work) {
+export async function told(work) {
   try {
     return await work();
   } catch (error) {
@@ -80,7 +80,7 @@ async function keep(bytes, media) {
   navigator.storage?.persist?.().catch(() => undefined);
   const hash = await hashOf(bytes);
   const original = new Blob([bytes], { type: media });
-  const small = await shrink(original);
+  const small = (await shrink(original, smallPixels, 0.8))?.blob ?? null;
   await run(["originals", "small"], "readwrite", (originals, smalls) => {
     originals.put(original, hash);
     if (small !== null) {
@@ -91,16 +91,17 @@ async function keep(bytes, media) {
 }
 
 /** Upright, as the camera's own note says; nothing where this browser cannot read the form. */
-async function shrink(original) {
+export async function shrink(original, pixels, quality) {
   try {
     const picture = await createImageBitmap(original, { imageOrientation: "from-image" });
-    const scale = Math.min(1, smallPixels / Math.max(picture.width, picture.height));
+    const scale = Math.min(1, pixels / Math.max(picture.width, picture.height));
     const canvas = document.createElement("canvas");
     canvas.width = Math.max(1, Math.round(picture.width * scale));
     canvas.height = Math.max(1, Math.round(picture.height * scale));
     canvas.getContext("2d").drawImage(picture, 0, 0, canvas.width, canvas.height);
     picture.close();
-    return await new Promise((made) => canvas.toBlob(made, "image/jpeg", 0.8));
+    const blob = await new Promise((made) => canvas.toBlob(made, "image/jpeg", quality));
+    return { blob, width: canvas.width, height: canvas.height };
   } catch {
     return null;
   }

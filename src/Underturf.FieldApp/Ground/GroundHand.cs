@@ -12,6 +12,9 @@ public sealed class GroundHand
 
     public TieDraft? Tying { get; private set; }
 
+    /// <summary>The picture that is being laid beneath the plan.</summary>
+    public BackdropHand? Laying { get; private set; }
+
     /// <summary>The points of a distance that is being measured.</summary>
     public List<Position>? Measured { get; set; }
 
@@ -21,7 +24,7 @@ public sealed class GroundHand
     /// <summary>What caught the last tap.</summary>
     public string? SnappedTo { get; private set; }
 
-    public bool IsLooking => Placing is null && Measured is null && Tying is null;
+    public bool IsLooking => Placing is null && Measured is null && Tying is null && Laying is null;
 
     /// <summary>Takes in a tap, by what the hand is at.</summary>
     public void Take(GroundTap tap, GroundPlan plan)
@@ -40,6 +43,12 @@ public sealed class GroundHand
 
         var (at, to) = Snaps ? GroundReach.Snap(plan, tap, Placing?.Thing) : (tap.At, null);
         SnappedTo = to?.Name;
+        if (Laying is { } laying)
+        {
+            laying.Take(tap, at);
+            return;
+        }
+
         if (Placing is { } placing)
         {
             placing.Take(PlacingDraft.Rounded(at));
@@ -62,16 +71,30 @@ public sealed class GroundHand
         SnappedTo = null;
     }
 
-    public void Place(PlacingDraft draft) => (Placing, Tying, Measured, SnappedTo) = (draft, null, null, null);
+    public void Place(PlacingDraft draft) => Turn(placing: draft);
 
-    public void Measure() => (Placing, Tying, Measured, SnappedTo) = (null, null, [], null);
+    public void Measure() => Turn(measured: []);
 
-    public void Tie(string thing) => (Placing, Tying, Measured, SnappedTo, Chosen) = (null, new TieDraft { Thing = thing }, null, null, thing);
+    public void Tie(string thing)
+    {
+        Turn(tying: new TieDraft { Thing = thing });
+        Chosen = thing;
+    }
 
-    public void Look(string? chosen) => (Placing, Tying, Measured, SnappedTo, Chosen) = (null, null, null, null, chosen);
+    public void Lay(BackdropHand picture) => Turn(laying: picture);
+
+    public void Look(string? chosen)
+    {
+        Turn();
+        Chosen = chosen;
+    }
+
+    private void Turn(PlacingDraft? placing = null, TieDraft? tying = null, List<Position>? measured = null, BackdropHand? laying = null) =>
+        (Placing, Tying, Measured, Laying, SnappedTo) = (placing, tying, measured, laying, null);
 
     /// <summary>The points in hand, whether they close to an outline, and what is said of them.</summary>
     public (IReadOnlyList<Position> Points, bool Closed, string Words) Sketch(bool feet) =>
+        Laying is { } laying ? (laying.WaitingAt is { } point ? [point] : [], false, "") :
         Tying is { } tying ? (tying.At is { } mark ? [mark] : [], false, "") :
         Placing is { } placing ? (placing.Points, placing.IsClosed, "")
         : Measured is { Count: > 0 } measured ? (measured, false, measured.Count > 1 ? GroundWords.Distance(GroundReach.LengthMetres(measured), feet) : "")

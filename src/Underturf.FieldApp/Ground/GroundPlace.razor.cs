@@ -82,6 +82,7 @@ public sealed partial class GroundPlace
 
             Map.Open("ground-map", History.Facts.Property?.Name ?? "", Feet, tap => _ = InvokeAsync(() => Take(tap)));
             mapped = true;
+            await FindBackdropAsync();
         }
 
         if (mapped && !drawn && !left)
@@ -99,6 +100,10 @@ public sealed partial class GroundPlace
         Hand.Take(tap, plan);
         Redraw();
         StateHasChanged();
+        if (Hand.Laying?.Picture is { } laid && !ReferenceEquals(laid, backdrop))
+        {
+            _ = KeepBackdropAsync();
+        }
     }
 
     private void TakeMiddle() => Take(Map.Middle());
@@ -156,6 +161,7 @@ public sealed partial class GroundPlace
     private void PutAway()
     {
         Hand.Look(Hand.Placing?.Thing ?? Hand.Chosen);
+        LayBackdrop();
         Redraw();
     }
 
