@@ -8,7 +8,8 @@ namespace Underturf.Cli;
 /// <summary>Reads what the commands are given.</summary>
 internal static class Files
 {
-    public static LogDocument Log(FileInfo file) => LogDocument.Read(Bytes(file));
+    /// <summary>A log, or the log in a pack of log and photos.</summary>
+    public static LogDocument Log(FileInfo file) => LogDocument.Read(LogPack.Is(file) ? LogPack.Log(file) : Bytes(file));
 
     public static Notebook Notebook(FileInfo log, FileInfo? book) => Reasoning.Notebook.Open(Log(log), Book(book));
 

@@ -11,4 +11,7 @@ builder.Services.AddScoped(_ => new HttpClient { BaseAddress = new Uri(builder.H
 builder.Services.AddScoped<INotebook, BrowserNotebook>();
 builder.Services.AddScoped<IDevice, BrowserDevice>();
 builder.Services.AddScoped<IGroundMap, BrowserGroundMap>();
+builder.Services.AddScoped<IBackdropShelf, BrowserBackdropShelf>();
+builder.Services.AddScoped<IWhereabouts, BrowserWhereabouts>();
+builder.Services.AddScoped<IPhotoShelf, BrowserPhotoShelf>();
 await builder.Build().RunAsync();

@@ -45,6 +45,8 @@ public sealed partial class NotebookPage
             returning = false;
             await noteButton.FocusAsync(preventScroll: true);
         }
+
+        await CountPhotosAsync();
     }
 
     private void Go(Place to)
@@ -119,8 +121,6 @@ public sealed partial class NotebookPage
             ThinkOn();
         }
     }
-
-    private async Task SaveCopyAsync() => undone = await log.HandOutAsync();
 
     private void Sweep(bool on)
     {

@@ -72,6 +72,9 @@ public sealed class ComponentTests : BunitContext
     {
         Services.AddSingleton<INotebook>(notebook);
         Services.AddSingleton<IDevice>(new MemoryDevice());
+        Services.AddSingleton<IPhotoShelf>(new MemoryShelf());
+        Services.AddSingleton<IBackdropShelf>(new MemoryBackdrops());
+        Services.AddSingleton<IWhereabouts>(new FixedWhereabouts());
         var page = Render<NotebookPage>();
         page.WaitForElement("[data-state=ready], [data-state=failed]");
         return page;

@@ -23,6 +23,9 @@ public sealed class DeskTests : IDisposable
         context.JSInterop.Mode = JSRuntimeMode.Loose;
         context.Services.AddSingleton<INotebook>(new DemoNotebook());
         context.Services.AddSingleton<IDevice>(device);
+        context.Services.AddSingleton<IPhotoShelf>(new MemoryShelf());
+        context.Services.AddSingleton<IBackdropShelf>(new MemoryBackdrops());
+        context.Services.AddSingleton<IWhereabouts>(new FixedWhereabouts());
         var page = context.Render<NotebookPage>();
         page.WaitForElement("[data-state=ready]");
         return page;

@@ -174,6 +174,15 @@ public sealed class DeviceLog(IDevice device)
         return TakesNotes ? await RememberAsync(upTo) : null;
     }
 
+    /// <summary>Hands out the whole log together with something else.</summary>
+    /// <param name="handOut">Hands out these bytes under this name, which has no ending yet.</param>
+    public async Task<Problem?> HandOutAsync<T>(Func<string, ReadOnlyMemory<byte>, Task<Outcome<T>>> handOut)
+    {
+        var upTo = Written;
+        var handed = await handOut(FileName(), Document.ToBytes());
+        return handed.Succeeded && TakesNotes ? await RememberAsync(upTo) : handed.Problem;
+    }
+
     private Outcome<Entry> Seal(Fact fact) => Pen.Seal(
         Document.Property!,
         writer,
