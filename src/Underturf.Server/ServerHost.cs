@@ -31,7 +31,8 @@ public static class ServerHost
             return new Problem($"port {options.Port}", "is no port of a machine", $"Give a number from {IPEndPoint.MinPort} to {IPEndPoint.MaxPort}; 0 takes a free one");
         }
 
-        await using var app = Build(options, page);
+        using var held = options.OfferedLog is { } offered ? new HeldLog(Path.GetFullPath(offered)) : null;
+        await using var app = Build(options, page, held);
         try
         {
             await app.StartAsync(cancellation);
@@ -47,18 +48,18 @@ public static class ServerHost
         return null;
     }
 
-    private static WebApplication Build(ServeOptions options, string page)
+    private static WebApplication Build(ServeOptions options, string page, HeldLog? held)
     {
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions { ContentRootPath = page, WebRootPath = page });
         builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => kestrel.Listen(System.Net.IPAddress.Loopback, options.Port));
         builder.Services.AddRoutingCore();
         builder.Logging.ClearProviders();
         var app = builder.Build();
-        Map(app, options, page);
+        Map(app, options, page, held);
         return app;
     }
 
-    private static void Map(WebApplication app, ServeOptions options, string page)
+    private static void Map(WebApplication app, ServeOptions options, string page, HeldLog? held)
     {
         var files = new PhysicalFileProvider(page);
         app.UseMiddleware<LoopbackOnly>();
@@ -66,9 +67,10 @@ public static class ServerHost
         app.UseDefaultFiles(new DefaultFilesOptions { FileProvider = files });
         app.UseStaticFiles(new StaticFileOptions { FileProvider = files, ContentTypeProvider = ContentTypes() });
         app.UseRouting();
-        app.MapGet("/demo.jsonl", () => options.OfferedLog is { } log
-            ? Results.File(Path.GetFullPath(log), "application/jsonl; charset=utf-8")
-            : Results.NotFound());
+        if (held is not null)
+        {
+            LogCalls.Map(app, held, options.TakesNotes);
+        }
     }
 
     /// <summary>The page's files stand beside the program, put there by the build.</summary>

@@ -15,13 +15,18 @@ internal static class ServeCommand
         var command = new Command("serve", "Serve the page that does the same in a browser, to this machine only.") { log, port };
         command.SetAction(async (parsed, cancellation) =>
         {
-            var offered = parsed.GetValue(log)?.FullName ?? DemoLog();
-            var problem = await ServerHost.RunAsync(
-                new ServeOptions(parsed.GetValue(port), offered, at => Console.WriteLine($"The page is at {at} (stop with Ctrl+C).")),
-                cancellation);
+            var own = parsed.GetValue(log)?.FullName;
+            var options = new ServeOptions(parsed.GetValue(port), own ?? DemoLog(), at => Say(at, own)) { TakesNotes = own is not null };
+            var problem = await ServerHost.RunAsync(options, cancellation);
             return problem is null ? ExitCode.Good : Guard.Report([problem]);
         });
         return command;
+    }
+
+    private static void Say(Uri at, string? own)
+    {
+        Console.WriteLine($"The page is at {at} (stop with Ctrl+C).");
+        Console.WriteLine(own is null ? "It shows the demo; what is noted stays in the browser." : $"What is noted on it is added to {Path.GetFileName(own)}.");
     }
 
     private static string DemoLog()
