@@ -16,10 +16,13 @@ internal sealed partial class BrowserHomeServer(HttpClient http) : IHomeServer
 
     private static readonly Uri log = new("log.jsonl", UriKind.Relative);
 
+    private Task? ready;
+
     public async Task<Outcome<OfferedLog>> PullAsync()
     {
         try
         {
+            await ReadyAsync();
             using var answer = await http.GetAsync(log);
             answer.EnsureSuccessStatusCode();
             return new OfferedLog(await answer.Content.ReadAsByteArrayAsync(), answer.Content.Headers.Allow.Contains("POST"));
@@ -48,19 +51,35 @@ internal sealed partial class BrowserHomeServer(HttpClient http) : IHomeServer
 
     public void Listen(Func<Task> perhapsNew) => _ = ListenAsync(perhapsNew);
 
-    private static async Task ListenAsync(Func<Task> perhapsNew)
+    private async Task ListenAsync(Func<Task> perhapsNew)
     {
-        await JSHost.ImportAsync(Module, "../home-server.js");
-        Listen(() => _ = perhapsNew());
+        await ReadyAsync();
+        Hear(() => _ = perhapsNew());
     }
 
-    [JSImport("listen", Module)]
-    private static partial void Listen([JSMarshalAs<JSType.Function>] Action told);
+    private Task ReadyAsync() => ready ??= PairAsync();
 
-    private static Problem Unheard(Exception failure) => new(
-        log.ToString(),
-        failure is HttpRequestException { StatusCode: HttpStatusCode.NotFound } ? "the server offers no log" : "the server did not answer",
-        "Start the server again with the log's path, or open a log file below");
+    private async Task PairAsync()
+    {
+        await JSHost.ImportAsync(Module, "../home-server.js");
+        if (Pairing() is { } secret)
+        {
+            http.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", secret);
+        }
+    }
+
+    [JSImport("pairing", Module)]
+    private static partial string? Pairing();
+
+    [JSImport("listen", Module)]
+    private static partial void Hear([JSMarshalAs<JSType.Function>] Action told);
+
+    private static Problem Unheard(Exception failure) => (failure as HttpRequestException)?.StatusCode switch
+    {
+        HttpStatusCode.Unauthorized => IHomeServer.Unpaired,
+        HttpStatusCode.NotFound => new Problem(log.ToString(), "is offered by no server here", "Start the server again with the log's path, or open a log file below"),
+        _ => new Problem(log.ToString(), "cannot be had: the server did not answer", "Start the server again with the log's path, or open a log file below"),
+    };
 }
 
 /// <summary>How the server's answer is read.</summary>

@@ -11,6 +11,7 @@ public sealed partial class NotebookPage
     private string? HomeWords => home.State switch
     {
         HomeState.Away => "server away",
+        HomeState.Unpaired => "not paired with the server",
         HomeState.HasAll => "server has every note",
         HomeState.Refuses => "server refused a note",
         _ => null,

@@ -8,4 +8,7 @@ public sealed record ServeOptions(int Port, string? OfferedLog, Action<Uri> Star
 {
     /// <summary>Whether what pages note is added to the log.</summary>
     public bool TakesNotes { get; init; }
+
+    /// <summary>How other devices reach the page; nothing where it is for this machine only.</summary>
+    public NetworkOptions? Network { get; init; }
 }

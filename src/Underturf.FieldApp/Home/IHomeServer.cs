@@ -5,6 +5,9 @@ namespace Underturf.FieldApp;
 /// <summary>The server that the page came from, wherever it can be reached. It offers one log, and may take what is noted in it.</summary>
 public interface IHomeServer
 {
+    /// <summary>What a server answers to a device that it was never paired with, or no more.</summary>
+    static Problem Unpaired { get; } = new("this device", "is not paired with the server", "Point the camera at the code in the server's window");
+
     /// <summary>The log as the server has it now.</summary>
     Task<Outcome<OfferedLog>> PullAsync();
 

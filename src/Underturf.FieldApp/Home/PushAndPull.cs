@@ -12,6 +12,9 @@ public enum HomeState
     /// <summary>It did not answer.</summary>
     Away,
 
+    /// <summary>It answered, but not to this device.</summary>
+    Unpaired,
+
     /// <summary>It gives its log and takes nothing.</summary>
     GivesOnly,
 
@@ -57,7 +60,7 @@ public sealed class PushAndPull(DeviceLog log, IHomeServer server)
         {
             while (asked)
             {
-                var pull = pulling || State == HomeState.Away;
+                var pull = pulling || State is HomeState.Away or HomeState.Unpaired;
                 (asked, pulling) = (false, false);
                 await (pull ? RunOnceAsync() : PushAsync());
             }
@@ -79,9 +82,15 @@ public sealed class PushAndPull(DeviceLog log, IHomeServer server)
         }
         else
         {
-            State = State == HomeState.Apart && !log.IsFromServer ? HomeState.Apart : HomeState.Away;
+            State = Unheard(offered.Problem!);
         }
     }
+
+    /// <summary>A server that never had a part in this log is not missed.</summary>
+    private HomeState Unheard(Problem why) =>
+        State == HomeState.Apart && !log.IsFromServer ? HomeState.Apart
+        : why == IHomeServer.Unpaired ? HomeState.Unpaired
+        : HomeState.Away;
 
     /// <summary>Goes on from a log that was pulled.</summary>
     private async Task TakeAsync(OfferedLog offered)
@@ -132,7 +141,7 @@ public sealed class PushAndPull(DeviceLog log, IHomeServer server)
     private void Hear(Outcome<PushAnswer> answer, List<Entry> handed, ReadOnlyMemory<byte> lines)
     {
         Refused = answer.Succeeded ? answer.Value.Refused : [];
-        State = !answer.Succeeded ? HomeState.Away : Refused.Count > 0 ? HomeState.Refuses : HomeState.HasAll;
+        State = !answer.Succeeded ? Unheard(answer.Problem!) : Refused.Count > 0 ? HomeState.Refuses : HomeState.HasAll;
         if (State == HomeState.HasAll)
         {
             seen = (byte[])[.. seen.Span, .. lines.Span];

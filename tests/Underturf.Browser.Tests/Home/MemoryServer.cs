@@ -7,7 +7,6 @@ namespace Underturf.Browser;
 /// <summary>A server in memory that offers a log and adds to it as the real one does. It can be away, and can take nothing.</summary>
 internal sealed class MemoryServer(Outcome<ReadOnlyMemory<byte>> offered) : IHomeServer
 {
-    private static readonly Problem silence = new("log.jsonl", "the server did not answer", "Start it again");
     private Func<Task> perhapsNew = () => Task.CompletedTask;
 
     public MemoryServer(ReadOnlyMemory<byte> log)
@@ -16,6 +15,9 @@ internal sealed class MemoryServer(Outcome<ReadOnlyMemory<byte>> offered) : IHom
     }
 
     public bool IsAway { get; set; }
+
+    /// <summary>What is told of it while it is away.</summary>
+    public Problem Silence { get; set; } = new("log.jsonl", "the server did not answer", "Start it again");
 
     public bool TakesNotes { get; set; } = true;
 
@@ -28,13 +30,13 @@ internal sealed class MemoryServer(Outcome<ReadOnlyMemory<byte>> offered) : IHom
     public List<int> Handed { get; } = [];
 
     public Task<Outcome<OfferedLog>> PullAsync() => Task.FromResult<Outcome<OfferedLog>>(
-        IsAway ? silence : offered.Succeeded ? new OfferedLog(Log, TakesNotes) : offered.Problem!);
+        IsAway ? Silence : offered.Succeeded ? new OfferedLog(Log, TakesNotes) : offered.Problem!);
 
     public Task<Outcome<PushAnswer>> PushAsync(ReadOnlyMemory<byte> lines)
     {
         if (IsAway)
         {
-            return Task.FromResult<Outcome<PushAnswer>>(silence);
+            return Task.FromResult<Outcome<PushAnswer>>(Silence);
         }
 
         Handed.Add(LogDocument.Read(lines).Lines.Count);

@@ -102,6 +102,15 @@ public sealed class PushAndPullTests
     }
 
     [Fact]
+    public async Task A_server_that_no_longer_knows_the_device_is_told_apart_from_one_that_is_away()
+    {
+        var device = await DeviceAsync("page-a");
+        (server.IsAway, server.Silence) = (true, IHomeServer.Unpaired);
+        await device.Home.RunAsync();
+        Assert.Equal(HomeState.Unpaired, device.Home.State);
+    }
+
+    [Fact]
     public async Task A_copied_notebook_that_went_on_elsewhere_is_a_fork_that_both_sides_keep()
     {
         var (one, two) = (await DeviceAsync("page-a"), await DeviceAsync("page-a"));
