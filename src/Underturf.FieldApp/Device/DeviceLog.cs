@@ -176,7 +176,7 @@ public sealed class DeviceLog(IDevice device)
 
             if (stored.Value is { } number)
             {
-                (Document, last) = (Document.With(entry.Value), number);
+                (Document, history, last) = (Document.With(entry.Value), GrownBy(entry.Value), number);
                 return entry;
             }
         }
@@ -191,6 +191,9 @@ public sealed class DeviceLog(IDevice device)
         await device.HandOutAsync(name, Document.ToBytes());
         return TakesNotes ? await RememberAsync(upTo) : null;
     }
+
+    /// <summary>The history folded on, where the entry only adds to it.</summary>
+    private PropertyHistory? GrownBy(Entry entry) => entry.Fact is StrikeFact or RestoreFact ? null : history?.With(entry);
 
     private Outcome<Entry> Seal(Fact fact) => Pen.Seal(
         Document.Property!,
