@@ -2,6 +2,7 @@ using Underturf.FieldLog;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning;
+using Underturf.Server;
 
 namespace Underturf.Cli;
 
@@ -42,21 +43,13 @@ internal static class Files
             throw new Refusal(new Problem($"'{path}'", "lies in a folder that is not there", "Check the path: make the folder first, or name another file"));
         }
 
-        var beside = path + ".part";
         try
         {
-            using (var stream = new FileStream(beside, FileMode.Create))
-            {
-                stream.Write(bytes);
-                stream.Flush(flushToDisk: true);
-            }
-
-            File.Move(beside, path, overwrite: true);
+            WholeFile.Write(path, bytes);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            File.Delete(beside);
-            throw new Refusal(new Problem($"'{path}'", $"cannot be written: {error.Message.Replace(beside, path, StringComparison.Ordinal).TrimEnd('.')}", "Check the path, its permissions and the space on the disk"));
+            throw new Refusal(new Problem($"'{path}'", $"cannot be written: {error.Message.Replace(path + ".part", path, StringComparison.Ordinal).TrimEnd('.')}", "Check the path, its permissions and the space on the disk"));
         }
     }
 }

@@ -101,6 +101,7 @@ public sealed partial class NotebookPage
         }
 
         (last, undone) = (new StoredNote(stored.Value.Id.ToString(), NoteWords.Say(stored.Value.Fact!, log.History.Now), Struck: false), null);
+        Away(() => KeepSameAsync(pulls: false));
         ThinkOn();
         return null;
     }
@@ -118,6 +119,7 @@ public sealed partial class NotebookPage
         if (stored.Succeeded)
         {
             last = note with { Struck = !note.Struck };
+            Away(() => KeepSameAsync(pulls: false));
             ThinkOn();
         }
     }
@@ -142,15 +144,18 @@ public sealed partial class NotebookPage
         StateHasChanged();
         if (!sweeping)
         {
-            _ = ThinkAwayAsync();
+            Away(() => TurnAsync(asksForNewer: false));
         }
     }
 
-    private async Task ThinkAwayAsync()
+    /// <summary>Begins something that nobody waits for; where it fails the page says so.</summary>
+    private void Away(Func<Task> work) => _ = AwayAsync(work);
+
+    private async Task AwayAsync(Func<Task> work)
     {
         try
         {
-            await TurnAsync(asksForNewer: false);
+            await work();
         }
         catch (Exception failure)
         {
