@@ -168,7 +168,7 @@ public sealed class DeviceLog(IDevice device)
                 return entry;
             }
 
-            var stored = await device.AddAsync(Document.Property!, LineOf(entry.Value), entry.Value.Id);
+            var stored = await device.AddAsync(Document.Property!, StoredLines.Joined([entry.Value.Line]), entry.Value.Id);
             if (!stored.Succeeded)
             {
                 return stored.Problem!;
@@ -250,7 +250,7 @@ public sealed class DeviceLog(IDevice device)
     private async Task<Problem?> StoreUnionAsync(string property, LogDocument incoming)
     {
         var united = LogMerge.Union(Document, incoming);
-        var (before, after) = (Lines(Document), Lines(united));
+        var (before, after) = (StoredLines.ByHead(Document), StoredLines.ByHead(united));
         var added = after.Where(line => !before.ContainsKey(line.Key)).Select(line => line.Value).ToList();
         // A body that was erased elsewhere must go here too, so the line that has it is not kept.
         var gone = before.Keys.Any(line => !after.ContainsKey(line));
@@ -259,7 +259,7 @@ public sealed class DeviceLog(IDevice device)
             return null;
         }
 
-        var stored = gone ? await device.ReplaceAsync(property, united.ToBytes()) : await device.AddAsync(property, Joined(added), null);
+        var stored = gone ? await device.ReplaceAsync(property, united.ToBytes()) : await device.AddAsync(property, StoredLines.Joined(added), null);
         if (stored.Succeeded)
         {
             (Document, last) = (united, stored.Value ?? last);
@@ -279,32 +279,5 @@ public sealed class DeviceLog(IDevice device)
     {
         var plain = string.Concat((Document.Property ?? "log").Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '-'));
         return plain.Trim('-') is { Length: > 0 } name ? name : "log";
-    }
-
-    /// <summary>Each line once, by its head where it has one: the head fixes the body, unless that was erased.</summary>
-    private static Dictionary<string, ReadOnlyMemory<byte>> Lines(LogDocument log)
-    {
-        var lines = new Dictionary<string, ReadOnlyMemory<byte>>(StringComparer.Ordinal);
-        foreach (var line in log.Lines.Where(line => !line.IsBlank))
-        {
-            var key = line.Entry is { } entry ? $"{entry.Header.Hash} {entry.Erased}" : Convert.ToBase64String(line.Bytes.Span);
-            lines[key] = line.Entry?.Line ?? line.Bytes;
-        }
-
-        return lines;
-    }
-
-    private static ReadOnlyMemory<byte> LineOf(Entry entry) => Joined([entry.Line]);
-
-    internal static ReadOnlyMemory<byte> Joined(IEnumerable<ReadOnlyMemory<byte>> lines)
-    {
-        using var joined = new MemoryStream();
-        foreach (var line in lines)
-        {
-            joined.Write(line.Span);
-            joined.WriteByte((byte)'\n');
-        }
-
-        return joined.ToArray();
     }
 }

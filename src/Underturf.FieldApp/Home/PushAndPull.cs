@@ -132,7 +132,7 @@ public sealed class PushAndPull(DeviceLog log, IHomeServer server)
         var lacking = log.Document.Entries.Where(entry => entry.Header.Property == property && !held.Has(entry)).ToList();
         if (lacking.Count > 0)
         {
-            var lines = DeviceLog.Joined(lacking.Select(entry => entry.Line));
+            var lines = StoredLines.Joined(lacking.Select(entry => entry.Line));
             Hear(await server.PushAsync(lines), lacking, lines);
             await log.BackedUpAsync(State == HomeState.HasAll ? lacking : []);
         }
