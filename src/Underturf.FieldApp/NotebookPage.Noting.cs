@@ -40,6 +40,7 @@ public sealed partial class NotebookPage
     /// <summary>A keyboard goes on from the button that opened the form, once that stands there again.</summary>
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
+        FollowNaming();
         if (returning && !noting)
         {
             returning = false;
@@ -98,9 +99,15 @@ public sealed partial class NotebookPage
             return stored.Problem;
         }
 
-        (last, undone) = (new StoredNote(stored.Value.Id.ToString(), NoteWords.Say(stored.Value.Fact!, log.History.Now), Struck: false), null);
-        ThinkOn();
+        Stored([stored.Value]);
         return null;
+    }
+
+    private void Stored(IReadOnlyList<Entry> kept)
+    {
+        var words = NoteWords.Say(kept[0].Fact!, log.History.Now);
+        (last, undone) = (new StoredNote([.. kept.Select(entry => entry.Id.ToString())], kept.Count == 1 ? words : $"{words}, and {kept.Count - 1} more", Struck: false), null);
+        ThinkOn();
     }
 
     /// <summary>Undo strikes the note that was stored last; redo restores it.</summary>
@@ -111,13 +118,18 @@ public sealed partial class NotebookPage
             return;
         }
 
-        var stored = await log.NoteAsync(note.Struck ? new RestoreFact { Entry = note.Entry } : new StrikeFact { Entry = note.Entry });
-        undone = stored.Problem;
-        if (stored.Succeeded)
+        foreach (var entry in note.Entries)
         {
-            last = note with { Struck = !note.Struck };
-            ThinkOn();
+            var stored = await log.NoteAsync(note.Struck ? new RestoreFact { Entry = entry } : new StrikeFact { Entry = entry });
+            undone = stored.Problem;
+            if (!stored.Succeeded)
+            {
+                return;
+            }
         }
+
+        last = note with { Struck = !note.Struck };
+        ThinkOn();
     }
 
     private async Task SaveCopyAsync() => undone = await log.HandOutAsync();
@@ -142,15 +154,15 @@ public sealed partial class NotebookPage
         StateHasChanged();
         if (!sweeping)
         {
-            _ = ThinkAwayAsync();
+            _ = AwayAsync(() => TurnAsync(asksForNewer: false));
         }
     }
 
-    private async Task ThinkAwayAsync()
+    private async Task AwayAsync(Func<Task> does)
     {
         try
         {
-            await TurnAsync(asksForNewer: false);
+            await does();
         }
         catch (Exception failure)
         {
