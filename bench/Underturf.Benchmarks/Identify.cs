@@ -1,12 +1,13 @@
 using System.Diagnostics;
 using System.Globalization;
+using Underturf.Numerics;
 using Underturf.Property.Practice;
 using Underturf.Reasoning;
 using Underturf.Simulation;
 
 namespace Underturf.Benchmarks;
 
-/// <summary>How many names are wrong, how long it takes beside one wire at a time, and what an answer takes.</summary>
+/// <summary>How many names are wrong, how long naming takes beside one wire at a time, how near single touches come to the fewest, and what an answer takes. Parts: boxes, touches, time.</summary>
 internal static class Identify
 {
     /// <summary>Reporting seeds begin here; seeds below were used for looking.</summary>
@@ -14,30 +15,81 @@ internal static class Identify
 
     public static int Run(TextWriter output, IReadOnlyList<string> arguments)
     {
-        var (count, first) = (Whole(arguments, 0) ?? 40, (ulong)(Whole(arguments, 1) ?? (int)FirstSeed));
-        output.WriteLine(NamingStudy.Heading);
-        foreach (var ends in NamingStudy.Sizes)
+        var part = arguments.Count > 0 ? arguments[0] : string.Empty;
+        if (part is "" or "boxes")
         {
-            output.WriteLine(NamingStudy.Row(NamingStudy.Block(first, count, ends, PracticeBook.Default)));
+            Boxes(output, Whole(arguments, 1) ?? 20, (ulong)(Whole(arguments, 2) ?? (int)FirstSeed));
         }
 
-        Time(output);
+        if (part is "" or "touches")
+        {
+            Touches(output);
+        }
+
+        if (part is "" or "time")
+        {
+            Time(output);
+        }
+
         return 0;
     }
 
-    /// <summary>An answer for sixty ends, its plans rehearsed and without.</summary>
-    private static void Time(TextWriter output)
+    private static void Boxes(TextWriter output, int count, ulong first)
     {
-        var scene = NamingScene.Make(1, 60, 60);
-        var notebook = Notebook.Open(scene.Log, PracticeBook.Default);
-        var watch = new Stopwatch();
-        for (var time = 0; time < 6; time++)
+        output.WriteLine(NamingStudy.Heading);
+        var all = new List<NamingStudy.Pair>();
+        foreach (var ends in NamingStudy.Sizes)
         {
-            watch.Restart();
-            notebook.Name(NamingScene.Box, new NamingCrew());
+            var pairs = NamingStudy.Block(first, count, ends, PracticeBook.Default);
+            output.WriteLine(NamingStudy.Row(pairs));
+            all.AddRange(pairs);
         }
 
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Answer for 60 ends, plans rehearsed: {watch.Elapsed.TotalMilliseconds:0} ms."));
+        var (low, high) = Bootstrap.Interval(all, p => p.Sum(x => x.Own.Minutes) / p.Sum(x => x.OneByOne.Minutes), 50_000);
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"All: minutes, own / one wire at a time {all.Sum(x => x.Own.Minutes) / all.Sum(x => x.OneByOne.Minutes):0.000}, 95 % interval {low:0.000} to {high:0.000}; {all.Sum(x => x.Own.Wrong)} of {all.Sum(x => x.Own.Named)} names wrong; calibration error {NamingStudy.CalibrationError(all):0.000}."));
+    }
+
+    private static void Touches(TextWriter output)
+    {
+        output.WriteLine("| ends | information, bits | touches | ratio | fewest that can do |");
+        output.WriteLine("|---|---|---|---|---|");
+        foreach (var (ends, times) in new[] { (2, 0), (3, 0), (4, 0), (5, 0), (6, 0), (8, 200), (12, 100), (20, 50), (30, 30), (45, 20), (60, 20) })
+        {
+            var bits = Enumerable.Range(2, ends - 1).Sum(k => Math.Log2(k));
+            var touches = times == 0 ? SingleTouches.Expected(ends) : SingleTouches.Mean(ends, times, seed: 50_100);
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {ends} | {bits:0.000} | {touches:0.000} | {touches / bits:0.000} | {(times == 0 ? $"{new TouchOptimum(ends).Expected():0.000}" : string.Empty)} |"));
+        }
+    }
+
+    /// <summary>An update for sixty ends, and an answer with its plans rehearsed.</summary>
+    private static void Time(TextWriter output)
+    {
+        var weights = new MatchingWeights(60, 80);
+        var chance = new SeededGenerator(5);
+        for (var i = 0; i < 60; i++)
+        {
+            for (var j = 0; j < 80; j++)
+            {
+                weights[i, j] = Math.Exp(-4 * chance.NextDouble());
+            }
+        }
+
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Shares of 60 ends among 80 wires, sampled: {Median(() => MatchingMarginals.Of(weights, 1)):0} ms."));
+        var notebook = Notebook.Open(NamingScene.Make(1, 60, 60).Log, PracticeBook.Default);
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Answer for 60 ends, all plans rehearsed: {Median(() => notebook.Name(NamingScene.Box, new NamingCrew())):0} ms; one plan given: {Median(() => notebook.Name(NamingScene.Box, new NamingCrew(Plan: "live wire, half"))):0} ms."));
+    }
+
+    private static double Median<T>(Func<T> work)
+    {
+        var times = new List<double>();
+        for (var time = 0; time < 9; time++)
+        {
+            var watch = Stopwatch.StartNew();
+            work();
+            times.Add(watch.Elapsed.TotalMilliseconds);
+        }
+
+        return times.Order().ElementAt(times.Count / 2);
     }
 
     private static int? Whole(IReadOnlyList<string> arguments, int at) =>

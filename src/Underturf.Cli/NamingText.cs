@@ -6,11 +6,15 @@ namespace Underturf.Cli;
 /// <summary>Conductor ends with their names, as text for a terminal.</summary>
 internal static class NamingText
 {
+    /// <summary>The cheapest and those that come next.</summary>
+    private const int MostPlans = 4;
+
     public static string Write(NamingAnswer naming, bool sheet) => string.Join(Environment.NewLine, (IEnumerable<string>)
     [
         $"{naming.Place}: {naming.Ends.Count(e => e.Named)} of {naming.Ends.Count} ends have their name.",
         .. naming.Doubts.Select(d => $"! {d.Entry}: {d.Why}"),
         string.Empty,
+        .. Enough(naming),
         .. Next(naming.Next),
         TextTable.Of(["end", "looks", "it is", "sure", "or"], naming.Ends.Select(End)),
         .. Plans(naming),
@@ -19,6 +23,15 @@ internal static class NamingText
         string.Empty,
         $"{(naming.Exact ? string.Empty : "So many ends that shares are sampled: about 1 % of error. ")}Engine {naming.Engine}, practice book {naming.Book}. Local codes and licensed practice prevail.",
     ]);
+
+    private static IEnumerable<string> Enough(NamingAnswer naming)
+    {
+        if (naming is { EnoughKnown: true, Next: { } next })
+        {
+            yield return $"Enough known: one more round takes {next.Minutes:0} min and could save {naming.MinutesAtStake:0}.";
+            yield return string.Empty;
+        }
+    }
 
     private static IEnumerable<string> Next(NamingRound? next)
     {
@@ -54,7 +67,7 @@ internal static class NamingText
         }
 
         yield return string.Empty;
-        yield return TextTable.Of(["plan", "minutes", "rounds", "left unnamed"], naming.Plans.Select(p => (string[])[p.Way, $"{p.Minutes:0}{(p.OrMore ? " or more" : string.Empty)}", p.OrMore ? string.Empty : $"{p.Rounds:0}", p.OrMore ? string.Empty : $"{p.Unnamed:0.0}"]));
+        yield return TextTable.Of(["plan", "minutes", "rounds", "left unnamed"], naming.Plans.Take(MostPlans).Select(p => (string[])[p.Way, $"{p.Minutes:0}{(p.OrMore ? " or more" : string.Empty)}", p.OrMore ? string.Empty : $"{p.Rounds:0}", p.OrMore ? string.Empty : $"{p.Unnamed:0.0}"]));
     }
 
     private static IEnumerable<string> Sheet(NamingSheet? sheet)
@@ -87,7 +100,7 @@ internal static class NamingText
         foreach (var spare in naming.Spares)
         {
             yield return string.Empty;
-            yield return $"Spare {spare.Wire}, {spare.From} to {spare.To}: {(spare.Proven ? "proven to there, and no farther" : $"not proven: {string.Join("; ", spare.Missing)}")}.";
+            yield return $"Spare: {spare.Name}, to {spare.To}: {(spare.Proven ? "proven to there, and no farther" : $"not proven: {string.Join("; ", spare.Missing)}")}.";
         }
     }
 }

@@ -23,7 +23,14 @@ public sealed record NamingAnswer(
     IReadOnlyList<NamingDoubt> Doubts,
     IReadOnlyList<WireFound> Wires,
     IReadOnlyList<SpareProof> Spares,
-    bool Exact);
+    bool Exact)
+{
+    /// <summary>Minutes that wrong and missing names would still cost.</summary>
+    public required double MinutesAtStake { get; init; }
+
+    /// <summary>Another round takes longer than all that it could save.</summary>
+    public bool EnoughKnown => Next is null || Next.Minutes > MinutesAtStake;
+}
 
 /// <summary>One end, or several that are joined.</summary>
 /// <param name="Ids">Ids of the ends.</param>
@@ -90,10 +97,11 @@ public sealed record NamingDoubt(string Entry, string Why);
 public sealed record WireFound(string Wire, string Name, string? End, double Probability);
 
 /// <summary>What is proven of a wire that carries nothing.</summary>
+/// <param name="Wire">Id of its loose end at the controller.</param>
 /// <param name="From">The controller.</param>
 /// <param name="To">The place to which all of it holds, and no farther.</param>
 /// <param name="Missing">What is not proven yet, in words.</param>
-public sealed record SpareProof(string Wire, string From, string To, bool Found, bool Continuous, bool Insulated, bool CarriesCoil, IReadOnlyList<string> Missing)
+public sealed record SpareProof(string Wire, string Name, string From, string To, bool Found, bool Continuous, bool Insulated, bool CarriesCoil, IReadOnlyList<string> Missing)
 {
     public bool Proven => Missing.Count == 0;
 }

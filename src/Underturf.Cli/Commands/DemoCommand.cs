@@ -29,6 +29,7 @@ internal static class DemoCommand
         var log = Path.Combine(target.FullName, "log.jsonl");
         Files.Write(log, world.Log.ToBytes().Span);
         Files.Write(Path.Combine(target.FullName, "truth.json"), MemorialGarden.TruthBytes());
+        Files.Write(Path.Combine(target.FullName, "afternoon.jsonl"), MemorialGarden.Afternoon(book).ToBytes().Span);
 
         var notebook = Notebook.Open(world.Log, book);
         var stock = Stock.Of(notebook.History);

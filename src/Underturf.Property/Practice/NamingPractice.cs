@@ -108,5 +108,8 @@ public sealed record NamingPractice(
     int People,
     bool Remote)
 {
+    /// <summary>What an end can still cost whose likeliest name has a probability: it is written down and wrong, or stays without, whichever costs less.</summary>
+    public double Left(double probability) => Math.Min((1 - probability) * WrongNameMinutes, UnnamedMinutes);
+
     public NamingWay? Way(string name) => Ways.FirstOrDefault(w => w.Name == name);
 }

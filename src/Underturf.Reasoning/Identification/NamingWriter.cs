@@ -76,7 +76,10 @@ internal sealed class NamingWriter(Case matter)
             [.. new DoubtFinder(bundle, belief, beforehand).Find(touches)],
             [.. Wires(bundle, belief, ends)],
             [.. new SpareFinder(matter, bundle, belief).Find(touches)],
-            belief.Shares.IsExact);
+            belief.Shares.IsExact)
+        {
+            MinutesAtStake = ends.Sum(e => book.Left(e.Shares[0].Probability)),
+        };
     }
 
     private EndNaming End(Bundle bundle, NamingBelief belief, int row)

@@ -30,8 +30,8 @@ internal sealed class Playing
     /// <summary>Ends that no wire was sure enough for.</summary>
     public int Unnamed => Enumerable.Range(0, standing.Table.Ends).Count(e => Top(e) < stage.Book.NameAt);
 
-    /// <summary>What is left to lose: an end is written down wrong, or stays without a name, whichever costs less.</summary>
-    public double Left => Enumerable.Range(0, standing.Table.Ends).Sum(e => Math.Min((1 - Top(e)) * stage.Book.WrongNameMinutes, stage.Book.UnnamedMinutes));
+    /// <summary>What is left to lose.</summary>
+    public double Left => Enumerable.Range(0, standing.Table.Ends).Sum(e => stage.Book.Left(Top(e)));
 
     /// <summary>Goes on as long as a round costs less than there is to lose, and no longer than it may take.</summary>
     public void Play(double mostMinutes)

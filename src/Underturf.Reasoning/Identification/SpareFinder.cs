@@ -32,6 +32,7 @@ internal sealed class SpareFinder(Case matter, Bundle bundle, NamingBelief belie
         var load = on.Any(t => t.Touching.Way.CarriesLoad && t.Touching.Put.Count(p => p) == 1 && t.Touching.Answered.Contains(end));
         return new SpareProof(
             wire.Id,
+            wire.Name,
             matter.View.Name(wire.Controller),
             matter.View.Name(bundle.Place),
             true,

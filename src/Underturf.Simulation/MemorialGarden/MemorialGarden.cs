@@ -19,10 +19,7 @@ public static class MemorialGarden
     public static World Make(PracticeBook book)
     {
         var truth = JsonSerializer.Deserialize(Bytes("truth.json"), SceneJson.Default.SceneTruth)!;
-        var notes = Encoding.UTF8.GetString(Bytes("notes.jsonl"))
-            .Split('\n', StringSplitOptions.RemoveEmptyEntries)
-            .Select(line => JsonSerializer.Deserialize(line, SceneJson.Default.SceneNote)!)
-            .ToList();
+        var notes = Notes("notes.jsonl");
         var crew = new Crew(notes, truth, book);
         var keeper = new LogKeeper(PropertyId);
         foreach (var note in notes)
@@ -33,6 +30,18 @@ public static class MemorialGarden
         return new World(keeper.Log(), [.. truth.Faults.Where(f => f.Until is null).Select(f => f.AsFault)]);
     }
 
+    /// <summary>The same log at the end of that day: in the afternoon two people name the conductors of box 10.</summary>
+    public static LogDocument Afternoon(PracticeBook book)
+    {
+        var keeper = LogKeeper.After(Make(book).Log);
+        foreach (var note in Notes("afternoon.jsonl"))
+        {
+            keeper.Note(note.Writer, note.Noted, FactOf(note));
+        }
+
+        return keeper.Log();
+    }
+
     /// <summary>The truth's file, for the sample folder.</summary>
     public static byte[] TruthBytes() => Bytes("truth.json");
 
@@ -41,6 +50,10 @@ public static class MemorialGarden
         var drafts = Drafts.Read(Encoding.UTF8.GetBytes(note.Body.GetRawText()));
         return drafts.Notes is [var draft] ? draft.Fact : throw new InvalidOperationException(drafts.Problems[0].ToString());
     }
+
+    private static List<SceneNote> Notes(string name) => [.. Encoding.UTF8.GetString(Bytes(name))
+        .Split('\n', StringSplitOptions.RemoveEmptyEntries)
+        .Select(line => JsonSerializer.Deserialize(line, SceneJson.Default.SceneNote)!)];
 
     private static byte[] Bytes(string name)
     {

@@ -29,7 +29,7 @@ public static class NamingTrial
         {
             var naming = Name(Notebook.Open(keeper.Log(), book), crew, kept);
             kept = crew.Plan is null || rounds % Again == 0 ? null : naming.Sheet?.Way;
-            if (naming.Next is not { } next || rounds == MostRounds)
+            if (naming.EnoughKnown || rounds == MostRounds || naming.Next is not { } next)
             {
                 return Outcome(scene, naming, minutes, rounds, ways);
             }

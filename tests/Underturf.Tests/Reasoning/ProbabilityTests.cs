@@ -30,7 +30,8 @@ public sealed class ProbabilityTests
             .Sweep(60, (1, "over range"), (2, "12.1 ohm"), (3, "18.6 ohm"), (4, "95.0 ohm"))
             .Run(3, "opens", "lawn 3", "the pond").Run(5, "opens", "lawn 6").Run(6, "stays shut")
             .Read("earth ohms", "22 kohm", "s5").Read("meter flow", "2 gpm");
-        var book = PracticeBook.Default;
+        // Every question counts as settled, so that no move has to be planned.
+        var book = PracticeBook.Default with { Loss = PracticeBook.Default.Loss with { SettledRegretMinutes = 1e9 } };
         foreach (var fault in book.Faults)
         {
             var thinned = book with { Faults = [.. book.Faults.Where(f => f != fault)] };

@@ -53,7 +53,7 @@ public sealed class SharedUnknownsTests
         Assert.Equal(copy.Covariance(one, other), without.Covariance(one, other), 1e-9);
     }
 
-    /// <summary>Every unknown drawn 60000 times, the stations weighed as if it were known: no normal factor in it.</summary>
+    /// <summary>Every unknown drawn 20000 times, the stations weighed as if it were known: no normal factor in it.</summary>
     [Theory]
     [InlineData("38.6 ohm", 1)]
     [InlineData("41.5 ohm", 1)]
@@ -117,7 +117,7 @@ public sealed class SharedUnknownsTests
     private static double[] Drawn(Case matter, IReadOnlyList<Cluster> clusters, int count)
     {
         var (chance, finder, sound, total) = (new SeededGenerator(62), new StateFinder(matter), new double[clusters.Count], 0.0);
-        for (var n = 0; n < 60000; n++)
+        for (var n = 0; n < 20000; n++)
         {
             var values = Enumerable.Range(0, count).Select(i => chance.DrawNormal() * (i == Unknowns.Level ? Level : 1)).ToArray();
             var states = clusters.Select(c => finder.Find(c, [], Outlook.At(values), deep: false)).ToList();

@@ -13,10 +13,16 @@ public sealed class MemorialGardenTests
 
     [Theory]
     [InlineData("log.jsonl")]
+    [InlineData("afternoon.jsonl")]
     [InlineData("truth.json")]
     public void The_committed_sample_is_what_is_made_now(string name)
     {
-        var made = name == "log.jsonl" ? MemorialGarden.Make(PracticeBook.Default).Log.ToBytes().ToArray() : MemorialGarden.TruthBytes();
+        var made = name switch
+        {
+            "log.jsonl" => MemorialGarden.Make(PracticeBook.Default).Log.ToBytes().ToArray(),
+            "afternoon.jsonl" => MemorialGarden.Afternoon(PracticeBook.Default).ToBytes().ToArray(),
+            _ => MemorialGarden.TruthBytes(),
+        };
         Assert.Equal(Repository.Read($"samples/memorial-garden/{name}"), System.Text.Encoding.UTF8.GetString(made));
     }
 
@@ -44,6 +50,23 @@ public sealed class MemorialGardenTests
             Assert.True(question.Share(fault.GetProperty("fault").GetString()!) > 0.3, question.Symptom);
             Assert.Contains(question.Explanations.SelectMany(e => e.Places).Where(p => p.Probability > 0.05), p => p.Place == place);
         }
+    }
+
+    /// <summary>The box that nobody knew, worked through to its end.</summary>
+    [Fact]
+    public void In_the_afternoon_every_end_of_the_unnamed_box_gets_its_name_and_one_is_a_proven_spare()
+    {
+        var before = Garden.Value.Name("box 10", new NamingCrew(2)).Value;
+        Assert.DoesNotContain(before.Ends, e => e.Named);
+        var afternoon = Notebook.Open(MemorialGarden.Afternoon(PracticeBook.Default), PracticeBook.Default);
+        Assert.Empty(afternoon.Problems);
+        var naming = afternoon.Name("box 10", new NamingCrew(2)).Value;
+        Assert.All(naming.Ends, e => Assert.True(e.Named, e.Name));
+        Assert.Equal([null, "s25", "c1", "s26", "x1"], naming.Ends.Select(e => e.Shares[0].Wire));
+        Assert.Empty(naming.Doubts);
+        var spare = Assert.Single(naming.Spares);
+        Assert.True(spare.Proven, string.Join("; ", spare.Missing));
+        Assert.Equal("box 10", spare.To);
     }
 
     [Fact]

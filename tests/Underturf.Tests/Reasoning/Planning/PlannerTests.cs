@@ -13,7 +13,7 @@ public sealed class PlannerTests
     [Fact]
     public void It_never_expects_more_minutes_than_acting_at_once()
     {
-        foreach (var (decision, plan) in Drawn(200))
+        foreach (var (decision, plan) in Drawn(80))
         {
             Assert.True(plan.Minutes <= plan.ActMinutes + 1e-9);
             Assert.Equal(plan.Move is null, plan.Minutes == plan.ActMinutes);
@@ -24,7 +24,7 @@ public sealed class PlannerTests
     [Fact]
     public void What_it_expects_can_be_carried_out_and_no_plan_expects_less_than_the_optimum()
     {
-        foreach (var (decision, plan) in Drawn(30))
+        foreach (var (decision, plan) in Drawn(12))
         {
             var planner = new Planner(decision);
             var carriedOut = PolicyCost.Minutes(Situation.Start(decision), here => planner.Next(here.Belief, here.Place, here.Made).Move);
