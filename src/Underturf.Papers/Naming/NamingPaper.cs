@@ -35,7 +35,7 @@ internal static class NamingPaper
         .. Paragraph.Of(form, Shorten.Name($"{matter.PropertyName}, as the notes of {matter.Dates} have it", Styles.Body, form.InnerWidthPoints, 1), Styles.Body, 2),
         .. Paragraph.Of(form, $"{naming.Ends.Count(e => e.Named)} of {naming.Ends.Count} ends have their name.", Styles.Body, 2),
         .. naming.Doubts.SelectMany(d => Paragraph.Of(form, $"Doubtful, note {d.Entry}: {d.Why}", Styles.Strong, 6)),
-        .. new Table(form.LeftPoints, [new(string.Empty, form.InnerWidthPoints * 0.6), new(string.Empty, form.InnerWidthPoints * 0.4)], false) { PaddingPoints = 5 }
-            .Blocks([[Cell.Of("Tested by:"), Cell.Of("Date:")]]),
+        .. new Table(form.LeftPoints, [new(string.Empty, 54), new(string.Empty, form.InnerWidthPoints - 244), new(string.Empty, 40), new(string.Empty, 150)], false) { PaddingPoints = 5 }
+            .Blocks([[Cell.Of("Tested by"), Cell.Write(), Cell.Of("Date"), Cell.Write()]]),
     ];
 }

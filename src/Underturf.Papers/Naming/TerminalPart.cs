@@ -34,7 +34,7 @@ internal static class TerminalPart
 
     private static IEnumerable<Block> Ends(PageForm form, NamingAnswer naming)
     {
-        var table = new Table(form.LeftPoints, [new("End", 110), new("Looks", 110), new("Most likely", 120), new("How likely", 64), new("Or", form.InnerWidthPoints - 404)]);
+        var table = new Table(form.LeftPoints, [new("End", 80), new("Looks", 84), new("Most likely", 136), new("How likely", 56), new("Or", form.InnerWidthPoints - 356)]);
         return
         [
             .. Paragraph.Minor(form, "What each end may be"),
@@ -42,7 +42,7 @@ internal static class TerminalPart
             [
                 Cell.Of(end.Name, Styles.StrongCell),
                 Cell.Of(end.Looks),
-                Cell.Of(end.Shares[0].Name, null, end.Named ? FieldLog.Grade.Inferred : FieldLog.Grade.Unknown),
+                Cell.Of(end.Named ? end.Shares[0].Name : $"{end.Shares[0].Name}?", null, FieldLog.Grade.Inferred),
                 Cell.Of(Say.Share(end.Shares[0].Probability)),
                 Cell.Of(end.Named ? string.Empty : string.Join(", ", end.Shares.Skip(1).Select(s => $"{s.Name} {Say.Share(s.Probability)}")), Styles.Small),
             ])),
