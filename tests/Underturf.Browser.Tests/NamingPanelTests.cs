@@ -201,7 +201,7 @@ public sealed class NamingPanelTests : BunitContext
     public async Task What_a_spare_lacks_is_noted_here_until_it_is_proven_to_this_box()
     {
         var panel = await OpenAsync("continuity, one wire at a time");
-        await log.NoteAsync(new EndFact { Id = "loose", Place = "c", Label = "loose 1", Colour = "blue" });
+        await log.NoteAsync(new EndFact { Id = "loose", Place = "c1", Label = "loose 1", Colour = "blue" });
         await log.NoteAsync(new EndFact { Id = "e10-4", Place = "b10", Common = true });
         foreach (var way in new[] { "continuity", "continuity", "tone", "live wire", "live wire" })
         {

@@ -12,7 +12,7 @@ internal static class RoundsPart
         .. Paragraph.Of(form, $"Caution: {Sentence.Ended(sheet.Caution)}", Styles.Lead, 12),
         .. Paragraph.Heading(form, Sentence.Upper(sheet.Way)),
         .. Paragraph.Of(form, Sentence.Upper(Sentence.Ended(sheet.Say)) + Against(naming, sheet), Styles.Body, 3),
-        .. sheet.Fitted.Count > 0 ? OneTrip(form, sheet) : sheet.Keys.Count > 0 ? ByHalves(form, naming, sheet) : OneByOne(form, sheet),
+        .. sheet.Fitted.Count > 0 ? OneTrip(form, sheet) : sheet.Keys.Count > 0 ? ByHalves(form, naming, sheet) : OneByOne(form, naming, sheet),
     ];
 
     private static string Against(NamingAnswer naming, NamingSheet sheet) =>
@@ -31,12 +31,13 @@ internal static class RoundsPart
         ];
     }
 
-    private static IEnumerable<Block> OneByOne(PageForm form, NamingSheet sheet)
+    private static IEnumerable<Block> OneByOne(PageForm form, NamingAnswer naming, NamingSheet sheet)
     {
-        var table = new Table(form.LeftPoints, [new("Round", NumberPoints + 16), new("Put it on", 190), new("Answered: which end", form.InnerWidthPoints - NumberPoints - 256), new("None", 50)]) { PaddingPoints = 5 };
+        var (say, found) = naming.Next?.UntilOne == false ? ("compare all ends, then the next round", "Loudest: which end") : ("touch until one end answers, then the next round", "Answered: which end");
+        var table = new Table(form.LeftPoints, [new("Round", NumberPoints + 16), new("Put it on", 190), new(found, form.InnerWidthPoints - NumberPoints - 256), new("None", 50)]) { PaddingPoints = 5 };
         return
         [
-            .. Paragraph.Minor(form, "Rounds: touch until one end answers, then the next round"),
+            .. Paragraph.Minor(form, $"Rounds: {say}"),
             .. table.Blocks(sheet.Rounds.Select((round, i) => (IReadOnlyList<Cell>)[Cell.Of($"{i + 1}", Styles.StrongCell), Cell.Of(Sentence.Upper(round.On)), Cell.Write(), Cell.Tick()])),
         ];
     }

@@ -55,7 +55,7 @@ internal static class TerminalPart
         .. Paragraph.Minor(form, "Spares"),
         .. naming.Spares.SelectMany(s => Paragraph.Of(
             form,
-            $"{Sentence.Upper(s.Name)}, {s.From} to {s.To}: {(s.Proven ? "proven to there, and no farther" : $"not proven: {string.Join("; ", s.Missing)}")}.",
+            $"{Sentence.Upper(s.Name)}, to {s.To}: {(s.Proven ? "proven to there, and no farther" : $"not proven: {string.Join("; ", s.Missing)}")}.",
             Styles.Body,
             3)),
     ];

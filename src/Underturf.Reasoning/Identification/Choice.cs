@@ -24,7 +24,7 @@ internal static class Choice
     private static NextTouches? ByHalves(Plan plan, Standing standing)
     {
         var (put, touch, bits) = new Halves(standing, plan.Way).Choose();
-        return touch.Count == 0 ? null : new NextTouches(plan, put, touch, bits);
+        return touch.Count == 0 || !put.Contains(true) ? null : new NextTouches(plan, put, touch, bits);
     }
 
     /// <summary>The wire about which the ends are least sure; the likeliest ends first.</summary>

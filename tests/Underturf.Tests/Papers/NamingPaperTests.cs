@@ -25,7 +25,7 @@ public sealed class NamingPaperTests
     [InlineData("known resistor", 9)]
     public void Every_plan_can_be_worked_on_paper_with_room_for_what_is_found(string plan, int ends)
     {
-        var notebook = Worlds.Of(Box(ends));
+        var notebook = Worlds.Of([.. Box(ends), new EndFact { Id = "e0", Place = "b", Label = "end 0", Common = true }]);
         var naming = notebook.Name("box 1", new NamingCrew(Plan: plan)).Value;
         var sheets = NamingPaper.Sheets(new PaperMatter(notebook, new Answers("0.1.0", "1", [], [])), naming);
         var blanks = sheets.SelectMany(s => s.Marks).OfType<BoxMark>().Count(b => b is { WidthPoints: BlankMark.BoxPoints, Fill: null });
