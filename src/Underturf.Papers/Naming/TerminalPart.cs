@@ -12,7 +12,7 @@ internal static class TerminalPart
         .. Paragraph.Heading(form, "Terminal list"),
         new Block(Styles.Cell.LeadingPoints, (sheet, y) => GradeMark.DrawLegend(sheet, form.LeftPoints, y + Styles.Cell.AscentPoints, Styles.Cell)) { BeforePoints = 4, WithNext = true },
         .. Wires(form, matter, naming),
-        .. Ends(form, naming),
+        .. Ends(form, matter, naming),
         .. Spares(form, naming),
     ];
 
@@ -25,14 +25,15 @@ internal static class TerminalPart
                 [Cell.Of(Sentence.Upper(w.Name), Styles.StrongCell), Cell.Of(w.End ?? "unknown", null, Grade(matter, naming, w)), Cell.Of(Say.Share(w.Probability))]));
     }
 
-    /// <summary>As somebody noted it; a name that only the touches gave is inferred.</summary>
-    private static Grade Grade(PaperMatter matter, NamingAnswer naming, WireFound wire) => wire.End is null
-        ? FieldLog.Grade.Unknown
-        : naming.Ends.First(e => e.Named && e.Shares[0].Wire == wire.Wire).Ids
-            .Select(id => matter.View.Ends.GetValueOrDefault(id))
-            .FirstOrDefault(e => e is not null && (e.Station is not null || e.Common == true))?.Sure ?? FieldLog.Grade.Inferred;
+    /// <summary>As somebody noted what one of these ends carries; a name that only the touches gave is inferred.</summary>
+    private static Grade Grade(PaperMatter matter, IReadOnlyList<string> ends) => ends
+        .Select(id => matter.View.Ends.GetValueOrDefault(id))
+        .FirstOrDefault(e => e is not null && (e.Station is not null || e.Common == true))?.Sure ?? FieldLog.Grade.Inferred;
 
-    private static IEnumerable<Block> Ends(PageForm form, NamingAnswer naming)
+    private static Grade Grade(PaperMatter matter, NamingAnswer naming, WireFound wire) =>
+        wire.End is null ? FieldLog.Grade.Unknown : Grade(matter, naming.Ends.First(e => e.Named && e.Shares[0].Wire == wire.Wire).Ids);
+
+    private static IEnumerable<Block> Ends(PageForm form, PaperMatter matter, NamingAnswer naming)
     {
         var table = new Table(form.LeftPoints, [new("End", 80), new("Looks", 84), new("Most likely", 136), new("How likely", 56), new("Or", form.InnerWidthPoints - 356)]);
         return
@@ -42,7 +43,7 @@ internal static class TerminalPart
             [
                 Cell.Of(end.Name, Styles.StrongCell),
                 Cell.Of(end.Looks),
-                Cell.Of(end.Named ? end.Shares[0].Name : $"{end.Shares[0].Name}?", null, FieldLog.Grade.Inferred),
+                Cell.Of(end.Named ? end.Shares[0].Name : $"{end.Shares[0].Name}?", null, Grade(matter, end.Ids)),
                 Cell.Of(Say.Share(end.Shares[0].Probability)),
                 Cell.Of(end.Named ? string.Empty : string.Join(", ", end.Shares.Skip(1).Select(s => $"{s.Name} {Say.Share(s.Probability)}")), Styles.Small),
             ])),
