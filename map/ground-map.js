@@ -7,9 +7,10 @@ import Projection from "ol/proj/Projection.js";
 import VectorLayer from "ol/layer/Vector.js";
 import VectorImageLayer from "ol/layer/VectorImage.js";
 import VectorSource from "ol/source/Vector.js";
-import { LineString, Point, Polygon } from "ol/geom.js";
+import { Circle, LineString, Point, Polygon } from "ol/geom.js";
 import { defaults } from "ol/interaction.js";
-import { featureStyle, haloStyle, markStyle, sketchStyle } from "./look.js";
+import { featureStyle, figureLayout, haloStyle, hereStyle, markStyle, sketchStyle, tieStyle } from "./look.js";
+import { backdropLayer } from "./backdrop.js";
 import { readTokens } from "./tokens.js";
 import { scaleBar } from "./scale-bar.js";
 
@@ -25,6 +26,7 @@ let layers = null;
 let whole = null;
 let left = null;
 let property = "";
+let layout = null;
 
 export function open(element, of, feet, tapped) {
   close();
@@ -32,18 +34,22 @@ export function open(element, of, feet, tapped) {
   property = of;
   const target = document.getElementById(element);
   const look = readTokens(target);
+  layout = figureLayout();
   // Things are painted once and moved as a picture while a hand drags or zooms: thousands of them cost no time in between.
   layers = {
-    things: new VectorImageLayer({ source: new VectorSource(), style: featureStyle(look), declutter: true, imageRatio: 1.5 }),
-    marks: layer(markStyle(look), { declutter: true }),
+    things: new VectorImageLayer({ source: new VectorSource(), style: featureStyle(look, layout), declutter: true, imageRatio: 1.5 }),
+    backdrop: backdropLayer(),
+    here: layer(hereStyle(look)),
+    marks: layer(markStyle(look, layout), { declutter: true }),
+    ties: layer(tieStyle(look), { declutter: true }),
     halo: layer(haloStyle(look)),
-    sketch: layer(sketchStyle(look)),
+    sketch: layer(sketchStyle(look), { zIndex: 2 }),
   };
   map = new Map({
     target,
     controls: [],
     interactions: defaults({ doubleClickZoom: false, altShiftDragRotate: false, pinchRotate: false, shiftDragZoom: false }),
-    layers: [layers.halo, layers.things, layers.marks, layers.sketch],
+    layers: [layers.backdrop, layers.halo, layers.things, layers.ties, layers.here, layers.marks, layers.sketch],
     view: new View({ projection: plane, enableRotation: false, minResolution: finestMetres, maxResolution: coarsestMetres, center: left?.center ?? [0, 0], resolution: left?.resolution ?? 0.5 }),
   });
   listen(target, tapped);
@@ -86,6 +92,7 @@ export function draw(kinds, grades, names, forms, counts, metres, extent) {
     things.push(new Feature({ geometry: shape(forms[i], line), kind: kinds[i], grade: grades[i], name: names[i], form: forms[i], index: i }));
   });
   replace(layers.things, things);
+  layOut();
   whole = extent.length === 4 ? [...extent] : null;
   map.getTargetElement().dataset.things = String(things.length);
   if (left === null) {
@@ -99,8 +106,44 @@ export function mark(nexts, labels, counts, metres) {
   replace(layers.marks, Array.from(counts, (count, i) => {
     const line = positions(metres, at, count);
     at += 2 * count;
-    return new Feature({ geometry: shape(count > 1 ? "line" : "point", line), next: nexts[i] === "next", name: labels[i] });
+    return new Feature({ geometry: shape(count > 1 ? "line" : "point", line), next: nexts[i] === "next", name: labels[i], figure: i });
   }));
+  layOut();
+}
+
+/** Figures are placed anew for what is drawn now: the likeliest first, as they come. */
+function layOut() {
+  const points = layers.things.getSource().getFeatures().filter((thing) => thing.get("form") === "point").map((thing) => thing.getGeometry().getCoordinates());
+  const middle = (geometry) => (geometry.getType() === "Point" ? geometry.getCoordinates() : geometry.getCoordinateAt(0.5));
+  const figures = layers.marks.getSource().getFeatures().sort((a, b) => a.get("figure") - b.get("figure")).map((mark) => {
+    const [east, north] = middle(mark.getGeometry());
+    return { east, north, text: mark.get("name"), next: mark.get("next") };
+  });
+  layout.show(figures, points);
+  layers.things.changed();
+}
+
+/** Taped distances: from mark to thing, or the circle on which the thing lies. */
+export function tie(grades, labels, counts, metres) {
+  let at = 0;
+  replace(layers.ties, Array.from(counts, (count, i) => {
+    const line = positions(metres, at, count);
+    at += 2 * count;
+    return new Feature({ geometry: new LineString(line), grade: grades[i], name: labels[i] });
+  }));
+}
+
+/** A picture: beneath the plan, or over it and shining through while it is laid. */
+export function lay(address, fit, beneath) {
+  layers.backdrop.lay(address, fit, beneath ? 0.75 : 0.55);
+  layers.backdrop.setZIndex(beneath ? 0 : 1);
+  map.getTargetElement().dataset.backdrop = String(address !== null);
+}
+
+/** Where the device says it is: a dot, and the circle in which it may be. */
+export function here(east, north, accuracy) {
+  replace(layers.here, [new Feature(new Circle([east, north], accuracy)), new Feature(new Point([east, north]))]);
+  bringIntoSight(new Point([east, north]));
 }
 
 /** A ring around the thing that is chosen; none where the number is below zero. */

@@ -1,6 +1,7 @@
 // How things look: by kind their symbol or fill, by grade their line (solid measured, dashed inferred, dotted told, hollow unknown).
 
 import { Circle as Disc, Fill, Icon, Stroke, Style, Text } from "ol/style.js";
+import { covered, placeFigures } from "./figures.js";
 import { dashes, symbol } from "./symbols.js";
 
 const fills = { lawn: "ground-lawn", bed: "ground-bed", hardscape: "ground-hardscape", building: "ground-building", water: "ground-water", tree: "ground-tree" };
@@ -11,7 +12,27 @@ const [afarMetres, afarSize] = [0.6, 0.7];
 const size = (metresPerPixel) => (metresPerPixel > afarMetres ? afarSize : 1);
 const density = () => Math.max(2, Math.ceil(devicePixelRatio));
 
-export function featureStyle(look) {
+/** How far the figure of a ring stands from its middle, and half of a sign, in pixels of the full size. */
+const [figureReach, signHalf] = [24, 12];
+
+/** The figures that are shown, and where; worked out once for a scale. */
+export function figureLayout() {
+  let [figures, signs, kept] = [[], [], null];
+  return {
+    show(marks, points) {
+      [figures, signs, kept] = [marks, points, null];
+    },
+    at(metresPerPixel) {
+      if (kept?.of !== metresPerPixel) {
+        const scale = size(metresPerPixel);
+        kept = { of: metresPerPixel, places: placeFigures(figures, signs, metresPerPixel, figureReach * scale + 2, signHalf * scale) };
+      }
+      return kept.places;
+    },
+  };
+}
+
+export function featureStyle(look, layout) {
   const kept = {};
   const name = words(look, look.ink, 600);
   const surface = words(look, look["ink-soft"], 400);
@@ -20,7 +41,9 @@ export function featureStyle(look) {
     const scale = size(metresPerPixel);
     const styles = (kept[`${kind} ${grade} ${form} ${scale}`] ??= form === "point" ? pointStyles(kind, grade, scale, look) : shapeStyles(kind, grade, form, look));
     const buried = form === "point" && kind !== "tree" && kind !== "other";
-    const text = label === "" ? [] : [(buried ? name : surface)(label, form === "point" ? 26 * scale : 0, rank.indexOf(kind))];
+    const below = form === "point" ? 26 * scale : 0;
+    const [east, north] = form === "line" ? [NaN, NaN] : (form === "point" ? thing.getGeometry() : thing.getGeometry().getInteriorPoint()).getCoordinates();
+    const text = label === "" || covered(layout.at(metresPerPixel), east, north, below, label, metresPerPixel) ? [] : [(buried ? name : surface)(label, below, rank.indexOf(kind))];
     return [...styles, ...text];
   };
 }
@@ -49,19 +72,20 @@ function words(look, colour, weight) {
 }
 
 /** The next move is a pointer; a suspected place is ringed, dashed, because it is inferred. */
-export function markStyle(look) {
+export function markStyle(look, layout) {
   return (mark, metresPerPixel) => {
-    const { next, name } = mark.getProperties();
+    const { next, name, figure } = mark.getProperties();
     const scale = size(metresPerPixel);
+    const place = layout.at(metresPerPixel)[figure] ?? null;
     const text = (offsetX, offsetY, textAlign) => new Text({
-      declutterMode: "obstacle", text: name, font: `700 17px ${look.face}`, fill: new Fill({ color: look.accent }), stroke: new Stroke({ color: look.sheet, width: 3 }), backgroundFill: new Fill({ color: `${look.ground}99` }), padding: [0, 3, 0, 3], offsetX, offsetY, textAlign,
+      declutterMode: "obstacle", text: name, font: `700 ${scale < 1 ? 15 : 17}px ${look.face}`, fill: new Fill({ color: look.accent }), stroke: new Stroke({ color: look.sheet, width: 3 }), backgroundFill: new Fill({ color: `${look.ground}99` }), padding: [0, 3, 0, 3], offsetX, offsetY, textAlign,
     });
     if (mark.getGeometry().getType() === "LineString") {
-      return [new Style({ stroke: new Stroke({ color: look.accent, width: 6, lineDash: [14, 9], lineCap: "butt" }), text: text(0, -14, "center") })];
+      return [new Style({ stroke: new Stroke({ color: look.accent, width: 6, lineDash: [14, 9], lineCap: "butt" }), text: place ? text(...place.offset, place.textAlign) : undefined })];
     }
     return next
-      ? [new Style({ image: pointer(look, scale), text: text(0, -30 - 26 * scale, "center") })]
-      : [new Style({ image: new Disc({ radius: 19 * scale, declutterMode: "none", stroke: new Stroke({ color: look.accent, width: 4, lineDash: [9, 6] }) }), text: text(4 + 22 * scale, 0, "left") })];
+      ? [new Style({ image: pointer(look, scale), text: text(...place.offset, place.textAlign) })]
+      : [new Style({ image: new Disc({ radius: 19 * scale, declutterMode: "none", stroke: new Stroke({ color: look.accent, width: 4, lineDash: [9, 6] }) }), text: place ? text(...place.offset, place.textAlign) : undefined })];
   };
 }
 
@@ -87,6 +111,23 @@ export function haloStyle(look) {
   const line = new Style({ stroke: new Stroke({ color: look.accent, width: 9 }) });
   const ring = (scale) => new Style({ image: new Disc({ radius: 24 * scale, fill: new Fill({ color: look.sheet }), stroke: new Stroke({ color: look.accent, width: 4 }) }) });
   return (chosen, metresPerPixel) => (chosen.get("form") === "point" ? ring(size(metresPerPixel)) : line);
+}
+
+/** Inferred, so dashed; a dot in the middle. */
+export function hereStyle(look) {
+  return new Style({
+    stroke: new Stroke({ color: look.accent, width: 2.5, lineDash: [9, 6] }),
+    fill: new Fill({ color: `${look.accent}1a` }),
+    image: new Disc({ radius: 8, fill: new Fill({ color: look.accent }), stroke: new Stroke({ color: look.sheet, width: 3 }) }),
+  });
+}
+
+/** Thin, as a tape lies; the figure along it where there is room. */
+export function tieStyle(look) {
+  return (tie) => new Style({
+    stroke: new Stroke({ color: look["ink-soft"], width: 1.5, lineDash: dashes(tie.get("grade"), 2) }),
+    text: new Text({ text: tie.get("name"), placement: "line", font: `600 14px ${look.face}`, fill: new Fill({ color: look.ink }), stroke: new Stroke({ color: look.ground, width: 4 }), textBaseline: "bottom" }),
+  });
 }
 
 export function sketchStyle(look) {

@@ -10,14 +10,15 @@ internal static class Studies
         new Study("identify", "How many names of conductors are wrong, and how long does naming take?", Identify.Run),
         new Study("sweep", "How long does a variant of a network take, beside a circuit simulator doing the same?", SweepSpeed.Run),
         new Study("half-wave", "How long does a period with half-wave devices take, beside a transient of a circuit simulator?", HalfWaveSpeed.Run),
-        new Study("browser", "How long does an answer take in a browser?", (output, _) => Elsewhere(output)),
+        new Study("browser", "How long does an answer take in a browser?", (output, _) => Elsewhere(output, "browser")),
+        new Study("app", "What does the page weigh, how soon can it be used, how quick is it with a long log?", (output, _) => Elsewhere(output, "app")),
         new Study("growth", "How do the time and memory of belief grow with the property?", BeliefGrowth.Run),
     ];
 
     /// <summary>It opens the page, and so is a program of its own that `./prove` calls.</summary>
-    private static int Elsewhere(TextWriter output)
+    private static int Elsewhere(TextWriter output, string name)
     {
-        output.WriteLine("Run it with ./prove browser");
+        output.WriteLine($"Run it with ./prove {name}");
         return 2;
     }
 }

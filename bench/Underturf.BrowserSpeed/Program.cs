@@ -5,9 +5,14 @@ using Underturf.Property.Practice;
 using Underturf.Reasoning;
 using Underturf.Simulation;
 
-// ./prove browser [STATIONS...]: seconds from a picked log to the shown answer, in a page that has answered a small log before.
-const ulong FirstSeed = 30_001;
+if (args is ["app"])
+{
+    return await AppStudy.RunAsync();
+}
 
+// ./prove browser [STATIONS...]: seconds from a picked log to the shown answer, in a page that has answered a small log before.
+
+const ulong FirstSeed = 30_001;
 int[] sizes = args.Length > 0 ? [.. args.Select(a => int.Parse(a, NumberStyles.None, CultureInfo.InvariantCulture))] : [20, 50, 100, 200];
 await using var page = await MeasuredPage.OpenAsync(World(FirstSeed - 1, 10));
 Console.WriteLine("| stations | properties | browser, median s | worst s | natively, median s | worst s | page deaf at most, ms |");

@@ -2,13 +2,15 @@ using Underturf.FieldLog;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning;
+using Underturf.Server;
 
 namespace Underturf.Cli;
 
 /// <summary>Reads what the commands are given.</summary>
 internal static class Files
 {
-    public static LogDocument Log(FileInfo file) => LogDocument.Read(Bytes(file));
+    /// <summary>A log, or the log in a pack of log and photos.</summary>
+    public static LogDocument Log(FileInfo file) => LogDocument.Read(LogPack.Is(file) ? LogPack.Log(file) : Bytes(file));
 
     public static Notebook Notebook(FileInfo log, FileInfo? book) => Reasoning.Notebook.Open(Log(log), Book(book));
 
@@ -41,21 +43,13 @@ internal static class Files
             throw new Refusal(new Problem($"'{path}'", "lies in a folder that is not there", "Check the path: make the folder first, or name another file"));
         }
 
-        var beside = path + ".part";
         try
         {
-            using (var stream = new FileStream(beside, FileMode.Create))
-            {
-                stream.Write(bytes);
-                stream.Flush(flushToDisk: true);
-            }
-
-            File.Move(beside, path, overwrite: true);
+            WholeFile.Write(path, bytes);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            File.Delete(beside);
-            throw new Refusal(new Problem($"'{path}'", $"cannot be written: {error.Message.Replace(beside, path, StringComparison.Ordinal).TrimEnd('.')}", "Check the path, its permissions and the space on the disk"));
+            throw new Refusal(new Problem($"'{path}'", $"cannot be written: {error.Message.Replace(path + ".part", path, StringComparison.Ordinal).TrimEnd('.')}", "Check the path, its permissions and the space on the disk"));
         }
     }
 }

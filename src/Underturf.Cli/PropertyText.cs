@@ -41,8 +41,21 @@ internal static class PropertyText
             text.AppendLine($"Told by {told.Fact.Who}: {told.Fact.Text}");
         }
 
+        foreach (var tie in Tie.All(history))
+        {
+            text.AppendLine($"Tie: {view.Name(tie.Thing)} lies {tie.Words(history.Facts.UsesUsUnits)} from {view.Name(tie.Mark)} ({tie.Grade.ToString().ToLowerInvariant()})");
+        }
+
+        foreach (var photo in PhotoAlbum.Of(history).All)
+        {
+            text.AppendLine(Photo(photo, view));
+        }
+
         return text.ToString().TrimEnd();
     }
+
+    private static string Photo(Photo photo, PropertyView view) =>
+        $"Photo of {(photo.Things.Count == 0 ? "no place named" : string.Join(", ", photo.Things.Select(view.Name).Order(NaturalOrder.Instance)))}{(photo.Fact.Caption is { } caption ? $": {caption}" : "")}, {photo.At:yyyy-MM-dd HH:mm}, {PhotoFile.NameOf(photo.Fact)}";
 
     private static string Runs(PropertyView view, bool usUnits) =>
         TextTable.Of(["run", "from", "to", "length", "wire", "carries", "grade"], view.Cables.OrderBy(c => c.Key, NaturalOrder.Instance).Select(c => Row(view, c.Key, c.Value, usUnits)));

@@ -6,13 +6,15 @@ namespace Underturf.Cli;
 /// </summary>
 internal sealed class WriterFolder(DirectoryInfo? given)
 {
-    private readonly DirectoryInfo folder = given ?? new DirectoryInfo(Path.Combine(
+    private readonly DirectoryInfo folder = given ?? new DirectoryInfo(System.IO.Path.Combine(
         Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify),
         "underturf"));
 
+    public string Path => folder.FullName;
+
     public string Writer()
     {
-        var file = Path.Combine(folder.FullName, "writer");
+        var file = System.IO.Path.Combine(folder.FullName, "writer");
         var here = $"{Environment.MachineName} {folder.FullName}";
         if (File.Exists(file) && File.ReadAllLines(file) is [var known, var place] && place == here)
         {

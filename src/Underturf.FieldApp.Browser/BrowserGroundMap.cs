@@ -25,6 +25,17 @@ internal sealed class BrowserGroundMap : IGroundMap
         [.. signs.Select(sign => sign.Line.Count)],
         Metres(signs.SelectMany(sign => sign.Line)));
 
+    public void Tie(IReadOnlyList<GroundTie> ties) => MapCalls.Tie(
+        [.. ties.Select(tie => GroundWords.Say(tie.Grade))],
+        [.. ties.Select(tie => tie.Words)],
+        [.. ties.Select(tie => tie.Line.Count)],
+        Metres(ties.SelectMany(tie => tie.Line)));
+
+    public void Lay(string? address, PictureFit? fit, bool beneath) =>
+        MapCalls.Lay(address, fit is null ? [] : [fit.Real, fit.Imaginary, fit.EastMetres, fit.NorthMetres], beneath);
+
+    public void Here(Position at, double accuracyMetres) => MapCalls.Here(at.EastMetres, at.NorthMetres, accuracyMetres);
+
     public void Choose(int number) => MapCalls.Choose(number);
 
     public void Sketch(IReadOnlyList<Position> points, bool closed, string words) => MapCalls.Sketch(Metres(points), closed, words);

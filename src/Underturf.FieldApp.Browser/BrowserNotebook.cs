@@ -1,30 +1,13 @@
-using System.Net;
 using System.Text.Json;
 using Underturf.Quantities;
 using Underturf.Reasoning;
 
 namespace Underturf.FieldApp.Browser;
 
-/// <summary>The core, run in a worker of the browser, on the log that the server offers or on one that the user picks.</summary>
-/// <param name="server">Knows the address that the page came from.</param>
-internal sealed class BrowserNotebook(HttpClient server) : INotebook
+/// <summary>The core, run in a worker of the browser.</summary>
+internal sealed class BrowserNotebook : INotebook
 {
-    /// <summary>Where the server offers the log, relative to the page.</summary>
-    private const string OfferedLog = "demo.jsonl";
-
     private int asked;
-
-    public async Task<Outcome<ReadOnlyMemory<byte>>> FetchOfferedLogAsync()
-    {
-        try
-        {
-            return (ReadOnlyMemory<byte>)await server.GetByteArrayAsync(new Uri(OfferedLog, UriKind.Relative));
-        }
-        catch (HttpRequestException failure)
-        {
-            return new Problem(OfferedLog, Reason(failure), "Start the server again with the log's path, or open a log file below");
-        }
-    }
 
     public async Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting)
     {
@@ -63,7 +46,4 @@ internal sealed class BrowserNotebook(HttpClient server) : INotebook
             ? new Problem("working it out", $"stopped on an error of its own ({failed})", "Press \"Served log\", or open the log file again")
             : answer.GetPropertyAsByteArray("answer") ?? (Outcome<byte[]>)new Problem("working it out", "was given up for a newer note", "Begin it again once the newer note is worked out");
     }
-
-    private static string Reason(HttpRequestException failure) =>
-        failure.StatusCode == HttpStatusCode.NotFound ? "the server offers no log" : "the server did not answer";
 }

@@ -19,6 +19,15 @@ internal static partial class MapCalls
     [JSImport("mark", Module)]
     public static partial void Mark(string[] nexts, string[] labels, int[] counts, double[] metres);
 
+    [JSImport("tie", Module)]
+    public static partial void Tie(string[] grades, string[] labels, int[] counts, double[] metres);
+
+    [JSImport("lay", Module)]
+    public static partial void Lay(string? address, double[] fit, bool beneath);
+
+    [JSImport("here", Module)]
+    public static partial void Here(double east, double north, double accuracy);
+
     [JSImport("choose", Module)]
     public static partial void Choose(int index);
 

@@ -3,12 +3,9 @@ using Underturf.Reasoning;
 
 namespace Underturf.FieldApp;
 
-/// <summary>What the page asks of its host: a log to open, and what the log lets one say.</summary>
+/// <summary>What the page asks of its host: what a log lets one say.</summary>
 public interface INotebook
 {
-    /// <summary>The bytes of the log that is offered on opening the page.</summary>
-    Task<Outcome<ReadOnlyMemory<byte>>> FetchOfferedLogAsync();
-
     /// <summary>Works out explanations and moves, away from the thread that answers touches.</summary>
     /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
     Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting);

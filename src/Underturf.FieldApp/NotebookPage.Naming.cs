@@ -20,7 +20,7 @@ public sealed partial class NotebookPage
         if (IsNaming != named)
         {
             named = IsNaming;
-            _ = AwayAsync(named ? NameAsync : ThinkAgainAsync);
+            Away(named ? NameAsync : ThinkAgainAsync);
         }
     }
 

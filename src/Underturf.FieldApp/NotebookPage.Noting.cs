@@ -46,6 +46,8 @@ public sealed partial class NotebookPage
             returning = false;
             await noteButton.FocusAsync(preventScroll: true);
         }
+
+        await CountPhotosAsync();
     }
 
     private void Go(Place to)
@@ -107,6 +109,7 @@ public sealed partial class NotebookPage
     {
         var words = NoteWords.Say(kept[0].Fact!, log.History.Now);
         (last, undone) = (new StoredNote([.. kept.Select(entry => entry.Id.ToString())], kept.Count == 1 ? words : $"{words}, and {kept.Count - 1} more", Struck: false), null);
+        Away(() => KeepSameAsync(pulls: false));
         ThinkOn();
     }
 
@@ -129,10 +132,9 @@ public sealed partial class NotebookPage
         }
 
         last = note with { Struck = !note.Struck };
+        Away(() => KeepSameAsync(pulls: false));
         ThinkOn();
     }
-
-    private async Task SaveCopyAsync() => undone = await log.HandOutAsync();
 
     private void Sweep(bool on)
     {
@@ -154,15 +156,18 @@ public sealed partial class NotebookPage
         StateHasChanged();
         if (!sweeping)
         {
-            _ = AwayAsync(() => TurnAsync(asksForNewer: false));
+            Away(() => TurnAsync(asksForNewer: false));
         }
     }
 
-    private async Task AwayAsync(Func<Task> does)
+    /// <summary>Begins something that nobody waits for; where it fails the page says so.</summary>
+    private void Away(Func<Task> work) => _ = AwayAsync(work);
+
+    private async Task AwayAsync(Func<Task> work)
     {
         try
         {
-            await does();
+            await work();
         }
         catch (Exception failure)
         {

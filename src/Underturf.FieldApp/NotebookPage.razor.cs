@@ -6,7 +6,6 @@ namespace Underturf.FieldApp;
 /// <summary>The one page: opens a log, shows what it lets one say, the next move first. While it thinks it can be stopped, and a newer note begins it again.</summary>
 public sealed partial class NotebookPage : IDisposable
 {
-    private const string Offered = "Served log";
     private const string Weighing = "Weighing every explanation against every reading…";
 
     private readonly LogInHand inHand = new();
@@ -31,6 +30,7 @@ public sealed partial class NotebookPage : IDisposable
     protected override async Task OnInitializedAsync()
     {
         log = new DeviceLog(Device);
+        home = new PushAndPull(log, Server);
         boxes.Turned = StateHasChanged;
         Say("working", "Opening the notes of this device…");
         await log.OpenDeviceAsync();
@@ -42,26 +42,9 @@ public sealed partial class NotebookPage : IDisposable
 
         // A log that is kept here needs no server; what the server has newer joins it when it comes.
         var kept = log.IsEmpty ? Task.CompletedTask : TurnAsync(asksForNewer: false);
-        await JoinOfferedAsync();
+        await ComeHomeAsync();
         await kept;
     }
-
-    /// <summary>On opening the page: the offered log is taken in where it is of the property that is open, or where none is.</summary>
-    private async Task JoinOfferedAsync()
-    {
-        if (log.IsEmpty)
-        {
-            Say("working", "Fetching the demo log…");
-        }
-
-        var offered = await Notebook.FetchOfferedLogAsync();
-        if ((log.IsEmpty && !picked) || (offered.Succeeded && log.IsOf(offered.Value)))
-        {
-            await TakeAsync(Offered, offered);
-        }
-    }
-
-    private async Task OpenOfferedAsync() => await TakeAsync(Offered, await Notebook.FetchOfferedLogAsync());
 
     private Task OpenPickedAsync(PickedLog file)
     {

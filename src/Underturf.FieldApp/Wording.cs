@@ -26,6 +26,9 @@ public static class Wording
     /// <summary>Minutes, whole; under one minute says so.</summary>
     public static string Minutes(double minutes) => minutes < 1 ? "<1 min" : $"{Whole(minutes)} min";
 
+    /// <summary>A number of photos.</summary>
+    public static string Photos(int count) => count == 1 ? "1 photo" : $"{count} photos";
+
     /// <summary>A number of notes.</summary>
     public static string Notes(long count) => count == 1 ? "1 note" : $"{count} notes";
 

@@ -7,6 +7,7 @@ public static class FactKinds
     [
         ("property", 1, typeof(PropertyFact)),
         ("ground", 1, typeof(GroundFact)),
+        ("tie", 1, typeof(TieFact)),
         ("controller", 1, typeof(ControllerFact)),
         ("station", 1, typeof(StationFact)),
         ("box", 1, typeof(BoxFact)),
@@ -24,6 +25,7 @@ public static class FactKinds
         ("step", 1, typeof(StepFact)),
         ("left-as", 1, typeof(LeftAsFact)),
         ("told", 1, typeof(ToldFact)),
+        ("photo", 1, typeof(PhotoFact)),
         ("same-as", 1, typeof(SameAsFact)),
         ("question-opened", 1, typeof(QuestionOpenedFact)),
         ("question-closed", 1, typeof(QuestionClosedFact)),

@@ -19,6 +19,8 @@ public sealed record Facts
 
     public ImmutableList<Observed<GroundFact>> Ground { get; init; } = [];
 
+    public ImmutableList<Observed<TieFact>> Ties { get; init; } = [];
+
     public ImmutableList<Observed<ControllerFact>> Controllers { get; init; } = [];
 
     public ImmutableList<Observed<StationFact>> Stations { get; init; } = [];
@@ -53,18 +55,29 @@ public sealed record Facts
 
     public ImmutableList<Observed<ToldFact>> Told { get; init; } = [];
 
+    public ImmutableList<Observed<PhotoFact>> Photos { get; init; } = [];
+
+    /// <summary>Facts of any kind that have photos.</summary>
+    public ImmutableList<Observed<Fact>> Pictured { get; init; } = [];
+
     public ImmutableList<Observed<QuestionOpenedFact>> QuestionsOpened { get; init; } = [];
 
     public ImmutableList<Observed<QuestionClosedFact>> QuestionsClosed { get; init; } = [];
 
     public ImmutableList<Observed<PaperIssuedFact>> Papers { get; init; } = [];
 
-    /// <summary>Takes in one entry. Kinds that say nothing of the property leave it as it is.</summary>
-    public Facts Evolve(Entry entry) => entry.Fact switch
+    /// <summary>Takes in one entry.</summary>
+    public Facts Evolve(Entry entry) => entry.Fact is { Photos.Count: > 0 } fact
+        ? Sorted(entry) with { Pictured = Pictured.Add(See(fact, entry)) }
+        : Sorted(entry);
+
+    /// <summary>By its kind. Those that say nothing of the property leave it as it is.</summary>
+    private Facts Sorted(Entry entry) => entry.Fact switch
     {
         PropertyFact f => this with { Property = Property is null ? f : Overlay.Of(Property, f) },
         SameAsFact f => this with { Identity = Identity.Join(f.A, f.B), SameAs = SameAs.Add(See(f, entry)) },
         GroundFact f => this with { Ground = Ground.Add(See(f, entry)) },
+        TieFact f => this with { Ties = Ties.Add(See(f, entry)) },
         ControllerFact f => this with { Controllers = Controllers.Add(See(f, entry)) },
         StationFact f => this with { Stations = Stations.Add(See(f, entry)) },
         BoxFact f => this with { Boxes = Boxes.Add(See(f, entry)) },
@@ -82,6 +95,7 @@ public sealed record Facts
         StepFact f => this with { Steps = Steps.Add(See(f, entry)) },
         LeftAsFact f => this with { LeftAs = LeftAs.Add(See(f, entry)) },
         ToldFact f => this with { Told = Told.Add(See(f, entry)) },
+        PhotoFact f => this with { Photos = Photos.Add(See(f, entry)) },
         QuestionOpenedFact f => this with { QuestionsOpened = QuestionsOpened.Add(See(f, entry)) },
         QuestionClosedFact f => this with { QuestionsClosed = QuestionsClosed.Add(See(f, entry)) },
         PaperIssuedFact f => this with { Papers = Papers.Add(See(f, entry)) },

@@ -94,4 +94,13 @@ internal static class Overlay
         Label = newer.Label ?? older.Label,
         Trunk = newer.Trunk ?? older.Trunk,
     };
+
+    public static PhotoFact Of(PhotoFact older, PhotoFact newer) => newer with
+    {
+        Width = newer.Width ?? older.Width,
+        Height = newer.Height ?? older.Height,
+        Place = newer.Place ?? older.Place,
+        About = newer.About ?? older.About,
+        Caption = newer.Caption ?? older.Caption,
+    };
 }

@@ -10,9 +10,11 @@ public sealed class PropertyHistory
 {
     private readonly Dictionary<int, PropertyView> views = [];
 
-    private PropertyHistory(Facts facts)
+    private readonly Moment? latest;
+
+    private PropertyHistory(Facts facts, Moment? latest)
     {
-        Facts = facts;
+        (Facts, this.latest) = (facts, latest);
         WorkTimes = [.. facts.Works.Select(w => w.Moment).Order()];
     }
 
@@ -25,9 +27,21 @@ public sealed class PropertyHistory
     public PropertyView Now => View(WorkTimes.Count);
 
     /// <summary>Folds entries that stand (struck ones left out), whatever their order.</summary>
-    public static PropertyHistory Fold(IEnumerable<Entry> standing) => new(standing
-        .OrderBy(e => e.Moment)
-        .Aggregate(Facts.None, (facts, entry) => facts.Evolve(entry)));
+    public static PropertyHistory Fold(IEnumerable<Entry> standing) => new PropertyHistory(Facts.None, null).Folded(standing.OrderBy(e => e.Moment));
+
+    /// <summary>This history with an entry more: folded on where it was so after all others, else nothing, and all are to be folded again.</summary>
+    public PropertyHistory? With(Entry entry) => latest is { } before && before.CompareTo(entry.Moment) < 0 ? Folded([entry]) : null;
+
+    private PropertyHistory Folded(IEnumerable<Entry> inOrder)
+    {
+        var (facts, last) = (Facts, latest);
+        foreach (var entry in inOrder)
+        {
+            (facts, last) = (facts.Evolve(entry), entry.Moment);
+        }
+
+        return new PropertyHistory(facts, last);
+    }
 
     /// <summary>How many epochs had begun at a moment: 0 before any work.</summary>
     public int EpochAt(Moment moment) => WorkTimes.Count(t => t <= moment);

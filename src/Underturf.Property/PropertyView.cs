@@ -37,6 +37,7 @@ public sealed record PropertyView
             : Valves.TryGetValue(known, out var valve) ? Called("valve", valve.Label, known)
             : Cables.ContainsKey(known) ? Called("cable", null, known)
             : Ends.TryGetValue(known, out var end) ? Called("end", end.Label, known)
+            : Ground.TryGetValue(known, out var ground) ? ground.Label?.ReplaceLineEndings(" ") ?? $"{ground.What} {known}"
             : id;
     }
 

@@ -23,6 +23,8 @@ public static class References
             .Concat(Missing(facts.Works, w => [w.Place, w.Target], view, "place or thing"))
             .Concat(Missing(facts.Steps, s => [s.Place, s.Target], view, "place or thing"))
             .Concat(Missing(facts.LeftAs, l => [l.Place], view, "place"))
+            .Concat(Missing(facts.Ties, t => [t.Thing, t.Mark], view, "thing or mark"))
+            .Concat(Missing(facts.Photos, p => [p.Place, p.About], view, "place or thing"))
             .Concat(Holders(view))
             .Concat(SameThings.Problems(facts))
             .Concat(Loops(view))

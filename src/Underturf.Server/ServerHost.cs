@@ -1,16 +1,11 @@
 using System.Net;
 using Microsoft.AspNetCore.Builder;
-using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
-using Microsoft.AspNetCore.StaticFiles;
-using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.FileProviders;
-using Microsoft.Extensions.Logging;
 using Underturf.Quantities;
 
 namespace Underturf.Server;
 
-/// <summary>Serves the page and one log on loopback, to this machine only.</summary>
+/// <summary>Serves the page and one log: on loopback to this machine, and where that is asked for to the devices of its network.</summary>
 public static class ServerHost
 {
     /// <summary>Serves until cancelled. Null when it ended well, else what kept it from serving.</summary>
@@ -26,49 +21,70 @@ public static class ServerHost
             return new Problem(log, "there is no such file", "Give the path of a field log");
         }
 
-        if (options.Port is < IPEndPoint.MinPort or > IPEndPoint.MaxPort)
+        if (Unusable(options.Port) is { } unusable)
         {
-            return new Problem($"port {options.Port}", "is no port of a machine", $"Give a number from {IPEndPoint.MinPort} to {IPEndPoint.MaxPort}; 0 takes a free one");
+            return unusable;
         }
 
-        await using var app = Build(options, page);
-        try
+        using var held = options.OfferedLog is { } offered ? new HeldLog(Path.GetFullPath(offered)) : null;
+        if (options.Network is null)
         {
-            await app.StartAsync(cancellation);
+            return await RunAsync(options, page, held, null, cancellation);
         }
-        catch (IOException failure)
+
+        var opened = NetworkHost.Open(options.Network, TimeProvider.System);
+        if (!opened.Succeeded)
         {
-            return new Problem($"port {options.Port}", failure.Message.TrimEnd('.'), "Choose another with --port");
+            return opened.Problem;
+        }
+
+        await using var network = opened.Value;
+        return await RunAsync(options, page, held, network, cancellation);
+    }
+
+    private static async Task<Problem?> RunAsync(ServeOptions options, string page, HeldLog? held, NetworkHost? network, CancellationToken cancellation)
+    {
+        await using var app = PageApp.Empty(kestrel => kestrel.Listen(IPAddress.Loopback, options.Port));
+        app.UseMiddleware<LoopbackOnly>();
+        PageApp.Map(app, page, held, options.TakesNotes);
+        if (network is not null)
+        {
+            app.MapGet(PhonesPage.Path, () => Results.Content(PhonesPage.Of(network.Doors), "text/html; charset=utf-8"));
+        }
+
+        if (await StartAsync(app, options.Port, "--port", cancellation) is { } unstarted)
+        {
+            return unstarted;
+        }
+
+        if (network is not null && await network.StartAsync(page, held, options.TakesNotes, cancellation) is { } closed)
+        {
+            return closed;
         }
 
         options.Started(new Uri(app.Urls.First()));
+        network?.Tell();
         await WaitAsync(cancellation);
         await app.StopAsync(CancellationToken.None);
         return null;
     }
 
-    private static WebApplication Build(ServeOptions options, string page)
-    {
-        var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions { ContentRootPath = page, WebRootPath = page });
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => kestrel.Listen(System.Net.IPAddress.Loopback, options.Port));
-        builder.Services.AddRoutingCore();
-        builder.Logging.ClearProviders();
-        var app = builder.Build();
-        Map(app, options, page);
-        return app;
-    }
+    internal static Problem? Unusable(int port) => port is < IPEndPoint.MinPort or > IPEndPoint.MaxPort
+        ? new Problem($"port {port}", "is no port of a machine", $"Give a number from {IPEndPoint.MinPort} to {IPEndPoint.MaxPort}; 0 takes a free one")
+        : null;
 
-    private static void Map(WebApplication app, ServeOptions options, string page)
+    /// <summary>Starts to listen, or says what keeps it from that.</summary>
+    internal static async Task<Problem?> StartAsync(WebApplication app, int port, string option, CancellationToken cancellation)
     {
-        var files = new PhysicalFileProvider(page);
-        app.UseMiddleware<LoopbackOnly>();
-        app.Use(Revalidated);
-        app.UseDefaultFiles(new DefaultFilesOptions { FileProvider = files });
-        app.UseStaticFiles(new StaticFileOptions { FileProvider = files, ContentTypeProvider = ContentTypes() });
-        app.UseRouting();
-        app.MapGet("/demo.jsonl", () => options.OfferedLog is { } log
-            ? Results.File(Path.GetFullPath(log), "application/jsonl; charset=utf-8")
-            : Results.NotFound());
+        try
+        {
+            await app.StartAsync(cancellation);
+            return null;
+        }
+        catch (IOException failure)
+        {
+            return new Problem($"port {port}", failure.Message.TrimEnd('.'), $"Choose another with {option}");
+        }
     }
 
     /// <summary>The page's files stand beside the program, put there by the build.</summary>
@@ -76,21 +92,6 @@ public static class ServerHost
     {
         var page = Path.Combine(AppContext.BaseDirectory, "page");
         return File.Exists(Path.Combine(page, "index.html")) ? page : null;
-    }
-
-    private static FileExtensionContentTypeProvider ContentTypes()
-    {
-        var types = new FileExtensionContentTypeProvider();
-        types.Mappings[".dat"] = "application/octet-stream";
-        types.Mappings[".wasm"] = "application/wasm";
-        return types;
-    }
-
-    // File names carry no fingerprint and a log grows, so a browser must ask each time whether its copy still holds.
-    private static Task Revalidated(HttpContext context, RequestDelegate next)
-    {
-        context.Response.Headers.CacheControl = "no-cache";
-        return next(context);
     }
 
     private static Task WaitAsync(CancellationToken cancellation)

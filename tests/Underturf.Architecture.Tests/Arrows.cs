@@ -27,7 +27,7 @@ internal static class Arrows
         ["Underturf.Simulation.SecondEngine"] = ["Underturf.Simulation"],
         ["Underturf.FieldApp"] = ["Underturf.Reasoning"],
         ["Underturf.FieldApp.Browser"] = ["Underturf.FieldApp", "Underturf.Papers"],
-        ["Underturf.Server"] = ["Underturf.Quantities", "Underturf.FieldApp.Browser"],
+        ["Underturf.Server"] = ["Underturf.FieldLog", "Underturf.FieldApp.Browser"],
         ["Underturf.Cli"] = ["Underturf.Papers", "Underturf.Simulation", "Underturf.Simulation.SecondEngine", "Underturf.Server"],
     };
 

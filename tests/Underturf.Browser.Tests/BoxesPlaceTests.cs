@@ -1,5 +1,6 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
 using Underturf.FieldApp;
 using Underturf.FieldLog;
 using Underturf.Property;
@@ -22,6 +23,7 @@ public sealed class BoxesPlaceTests : BunitContext
     private async Task<IRenderedComponent<BoxesPlace>> OpenAsync(string? box = null)
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
+        Services.AddSingleton<IPhotoShelf>(new MemoryShelf());
         log = new DeviceLog(device);
         await log.OpenDeviceAsync();
         await log.TakeInAsync("Served log", demo);
@@ -139,6 +141,19 @@ public sealed class BoxesPlaceTests : BunitContext
         await place.Find(".rebuild-begin").ClickAsync();
         Assert.Equal("freed", place.Find("[aria-current=step]").GetAttribute("data-step"));
         Assert.Equal(["cleared", "photographed", "tagged", "freed"], Noted.OfType<StepFact>().Select(s => s.Step));
+    }
+
+    [Fact]
+    public async Task The_step_that_photographs_takes_photos_which_then_stand_on_the_card()
+    {
+        var place = await OpenAsync("b10");
+        await place.Find(".rebuild-begin").ClickAsync();
+        await place.Find("[data-step=photographed] .step-turn").ClickAsync();
+        await place.Find(".photo-take input").ChangeAsync(new ChangeEventArgs());
+        Assert.Equal("b10", Noted.OfType<PhotoFact>().Single().Place);
+        desk.TurnTo(BoxTask.Look);
+        Show(place);
+        Assert.Equal(MemoryShelf.Hash, place.Find(".box-card .photo").GetAttribute("data-photo"));
     }
 
     [Fact]

@@ -40,8 +40,8 @@ public sealed class ComponentTests : BunitContext
     [Fact]
     public void A_log_that_cannot_be_had_is_answered_with_place_reason_and_remedy()
     {
-        var missing = new Problem("demo.jsonl", "the server offers no log", "Open a log file below");
-        var page = Open(new FixedNotebook(missing, new OpenedLog(none, [])));
+        var missing = new Problem("log.jsonl", "the server offers no log", "Open a log file below");
+        var page = Open(missing, new OpenedLog(none, []));
         AssertSays(missing, page.Find("[role=alert]").TextContent);
         Assert.Empty(page.FindAll(".next-move"));
     }
@@ -66,20 +66,23 @@ public sealed class ComponentTests : BunitContext
     private static void AssertSays(Problem problem, string text) =>
         Assert.All([problem.Place, problem.Reason, problem.Remedy], part => Assert.Contains(part, text, StringComparison.Ordinal));
 
-    private IRenderedComponent<NotebookPage> Open(Answers answers, params Problem[] problems) => Open(new FixedNotebook(ReadOnlyMemory<byte>.Empty, new OpenedLog(answers, problems)));
+    private IRenderedComponent<NotebookPage> Open(Answers answers, params Problem[] problems) => Open(ReadOnlyMemory<byte>.Empty, new OpenedLog(answers, problems));
 
-    private IRenderedComponent<NotebookPage> Open(FixedNotebook notebook)
+    private IRenderedComponent<NotebookPage> Open(Outcome<ReadOnlyMemory<byte>> offered, OpenedLog opened)
     {
-        Services.AddSingleton<INotebook>(notebook);
+        Services.AddSingleton<INotebook>(new FixedNotebook(opened));
+        Services.AddSingleton<IHomeServer>(new MemoryServer(offered));
         Services.AddSingleton<IDevice>(new MemoryDevice());
+        Services.AddSingleton<IPhotoShelf>(new MemoryShelf());
+        Services.AddSingleton<IBackdropShelf>(new MemoryBackdrops());
+        Services.AddSingleton<IWhereabouts>(new FixedWhereabouts());
         var page = Render<NotebookPage>();
         page.WaitForElement("[data-state=ready], [data-state=failed]");
         return page;
     }
 
-    private sealed class FixedNotebook(Outcome<ReadOnlyMemory<byte>> offered, OpenedLog opened) : INotebook
+    private sealed class FixedNotebook(OpenedLog opened) : INotebook
     {
-        public Task<Outcome<ReadOnlyMemory<byte>>> FetchOfferedLogAsync() => Task.FromResult(offered);
         public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<OpenedLog>>(opened);
         public Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here makes papers.");
         public Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here names conductors.");

@@ -22,7 +22,11 @@ public sealed class DeskTests : IDisposable
         killed.Add(context);
         context.JSInterop.Mode = JSRuntimeMode.Loose;
         context.Services.AddSingleton<INotebook>(new DemoNotebook());
+        context.Services.AddSingleton<IHomeServer>(new MemoryServer(File.ReadAllBytes(Checkout.DemoLog)));
         context.Services.AddSingleton<IDevice>(device);
+        context.Services.AddSingleton<IPhotoShelf>(new MemoryShelf());
+        context.Services.AddSingleton<IBackdropShelf>(new MemoryBackdrops());
+        context.Services.AddSingleton<IWhereabouts>(new FixedWhereabouts());
         var page = context.Render<NotebookPage>();
         page.WaitForElement("[data-state=ready]");
         return page;
@@ -78,8 +82,6 @@ public sealed class DeskTests : IDisposable
 
     private sealed class DemoNotebook : INotebook
     {
-        public Task<Outcome<ReadOnlyMemory<byte>>> FetchOfferedLogAsync() => Task.FromResult<Outcome<ReadOnlyMemory<byte>>>((ReadOnlyMemory<byte>)File.ReadAllBytes(Checkout.DemoLog));
-
         public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<OpenedLog>>(new OpenedLog(new Answers("0.1.0", "1", [], []), []));
 
         public Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here makes papers.");

@@ -24,6 +24,9 @@ internal sealed class MemoryDevice : IDevice
 
     public bool HasLock { get; set; } = true;
 
+    /// <summary>Who writes here.</summary>
+    public string Writer { get; init; } = "page-a";
+
     /// <summary>What was kept of the desk.</summary>
     public string? Desk { get; set; }
 
@@ -35,7 +38,7 @@ internal sealed class MemoryDevice : IDevice
 
     public long WallMilliseconds => ticks += 1000;
 
-    public Task<Outcome<KeptLogs>> OpenAsync() => Task.FromResult<Outcome<KeptLogs>>(new KeptLogs("page-a", open, false, [.. logs.Values]) { Desk = Desk });
+    public Task<Outcome<KeptLogs>> OpenAsync() => Task.FromResult<Outcome<KeptLogs>>(new KeptLogs(Writer, open, false, [.. logs.Values]) { Desk = Desk });
 
     public async Task<IAsyncDisposable> AloneAsync()
     {

@@ -19,7 +19,11 @@ public sealed class NamingTurnTests : BunitContext
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddSingleton<INotebook>(notebook);
+        Services.AddSingleton<IHomeServer>(new MemoryServer(await File.ReadAllBytesAsync(Checkout.DemoLog)));
         Services.AddSingleton<IDevice>(device);
+        Services.AddSingleton<IPhotoShelf>(new MemoryShelf());
+        Services.AddSingleton<IBackdropShelf>(new MemoryBackdrops());
+        Services.AddSingleton<IWhereabouts>(new FixedWhereabouts());
         var page = Render<NotebookPage>();
         page.WaitForElement("[data-state=ready]");
         await page.FindAll(".place-name").Single(name => name.TextContent == "Boxes").ClickAsync(new MouseEventArgs());
@@ -63,8 +67,6 @@ public sealed class NamingTurnTests : BunitContext
         public int Thought { get; private set; }
 
         public List<NamingAsk> Named { get; } = [];
-
-        public Task<Outcome<ReadOnlyMemory<byte>>> FetchOfferedLogAsync() => Task.FromResult<Outcome<ReadOnlyMemory<byte>>>((ReadOnlyMemory<byte>)File.ReadAllBytes(Checkout.DemoLog));
 
         public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting)
         {

@@ -9,15 +9,15 @@ internal sealed class ServedLog : IAsyncDisposable
     private readonly CancellationTokenSource ending = new();
     private readonly Task<Problem?> serving;
 
-    private ServedLog(string path, TaskCompletionSource<Uri> started) =>
-        serving = ServerHost.RunAsync(new ServeOptions(0, path, started.SetResult), ending.Token);
+    private ServedLog(string path, bool takesNotes, int port, NetworkOptions? network, TaskCompletionSource<Uri> started) =>
+        serving = ServerHost.RunAsync(new ServeOptions(port, path, started.SetResult) { TakesNotes = takesNotes, Network = network }, ending.Token);
 
     public Uri Address { get; private set; } = null!;
 
-    public static async Task<ServedLog> StartAsync(string path)
+    public static async Task<ServedLog> StartAsync(string path, bool takesNotes = false, int port = 0, NetworkOptions? network = null)
     {
         var started = new TaskCompletionSource<Uri>();
-        var served = new ServedLog(path, started);
+        var served = new ServedLog(path, takesNotes, port, network, started);
         await Task.WhenAny(started.Task, served.serving);
         Assert.True(started.Task.IsCompleted, started.Task.IsCompleted ? "" : (await served.serving)?.ToString());
         served.Address = await started.Task;

@@ -83,9 +83,10 @@ public sealed class ServedPage : IAsyncLifetime
     }
 
     /// <summary>A browser profile of one's own, the size of a phone, in which pages share what the device keeps.</summary>
-    public async Task<IBrowserContext> PhoneAsync()
+    /// <param name="trusting">Whether it takes any certificate, as a phone does that was made to trust the server's authority.</param>
+    public async Task<IBrowserContext> PhoneAsync(bool trusting = false)
     {
-        var phone = await chromium!.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 390, Height = 844 }, HasTouch = true });
+        var phone = await chromium!.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 390, Height = 844 }, HasTouch = true, IgnoreHTTPSErrors = trusting });
         phone.SetDefaultTimeout(PatienceMilliseconds);
         return phone;
     }

@@ -9,13 +9,13 @@ public sealed class ServerTests(ServedPage served)
     public async Task The_offered_log_is_served_byte_for_byte()
     {
         using var client = new HttpClient { BaseAddress = served.Address };
-        var bytes = await client.GetByteArrayAsync(new Uri("demo.jsonl", UriKind.Relative), TestContext.Current.CancellationToken);
+        var bytes = await client.GetByteArrayAsync(new Uri("log.jsonl", UriKind.Relative), TestContext.Current.CancellationToken);
         Assert.Equal(await File.ReadAllBytesAsync(Checkout.DemoLog, TestContext.Current.CancellationToken), bytes);
     }
 
     [Theory]
     [InlineData("")]
-    [InlineData("demo.jsonl")]
+    [InlineData("log.jsonl")]
     [InlineData("thinking.js")]
     public async Task A_browser_is_told_to_ask_whether_its_copy_still_holds(string asked)
     {
@@ -28,7 +28,7 @@ public sealed class ServerTests(ServedPage served)
     public async Task A_request_in_the_name_of_another_host_is_refused()
     {
         using var client = new HttpClient { BaseAddress = served.Address };
-        using var request = new HttpRequestMessage(HttpMethod.Get, "demo.jsonl");
+        using var request = new HttpRequestMessage(HttpMethod.Get, "log.jsonl");
         request.Headers.Host = "garden.example";
         using var response = await client.SendAsync(request, TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.MisdirectedRequest, response.StatusCode);

@@ -9,5 +9,9 @@ internal static class Arguments
 
     public static Option<FileInfo?> Book() => new("--book") { Description = "A practice book instead of the default one." };
 
+    public static Option<string> Property() => new("--property") { Description = "Id of the property, for the first note of a new log." };
+
+    public static Option<DirectoryInfo?> Data() => new("--data") { Description = "The data folder that makes you a writer of your own." };
+
     public static Option<bool> Json() => new("--json") { Description = "Print JSON for other programs." };
 }

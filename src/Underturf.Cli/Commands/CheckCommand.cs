@@ -12,8 +12,9 @@ internal static class CheckCommand
         var command = new Command("check", "Say what is wrong with a log, with the remedy; change nothing.") { log, book };
         command.SetAction(parsed =>
         {
-            var notebook = Files.Notebook(parsed.GetRequiredValue(log), parsed.GetValue(book));
-            var problems = notebook.Problems;
+            var file = parsed.GetRequiredValue(log);
+            var notebook = Files.Notebook(file, parsed.GetValue(book));
+            IReadOnlyList<Problem> problems = [.. notebook.Problems, .. PhotoCheck.Problems(file, notebook.History)];
             var code = Guard.Report(problems);
             var (entries, standing) = (notebook.Log.Entries.Count, notebook.Log.Standing.Count);
             var wrong = problems.Count(p => p.Severity == Severity.Error);

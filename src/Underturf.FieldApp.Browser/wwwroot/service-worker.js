@@ -5,16 +5,14 @@ importScripts("service-worker-assets.js");
 
 const kept = "underturf-build-";
 const build = kept + self.assetsManifest.version;
-const logs = "underturf-logs";
 const page = new URL("index.html", self.location).href;
-const offeredLog = new URL("demo.jsonl", self.location).href;
 
-self.addEventListener("install", (event) => event.waitUntil(Promise.all([keepAll(), keepLog()])));
+self.addEventListener("install", (event) => event.waitUntil(keepAll()));
 self.addEventListener("activate", (event) => event.waitUntil(forgetOlder()));
 self.addEventListener("message", ({ data }) => data === "take over" && self.skipWaiting());
 self.addEventListener("fetch", (event) => {
   if (event.request.method === "GET" && new URL(event.request.url).origin === self.location.origin) {
-    event.respondWith(event.request.url === offeredLog ? newest(event.request) : own(event.request));
+    event.respondWith(own(event.request));
   }
 });
 
@@ -22,11 +20,6 @@ async function keepAll() {
   const cache = await caches.open(build);
   const files = self.assetsManifest.assets.filter(({ url }) => !url.startsWith("service-worker"));
   await cache.addAll(files.map(({ url, hash }) => new Request(url, { integrity: hash, cache: "no-cache" })));
-}
-
-/** The page asked for its log before this worker stood between; without a log to keep, the page is kept all the same. */
-async function keepLog() {
-  await newest(new Request(offeredLog)).catch(() => undefined);
 }
 
 async function forgetOlder() {
@@ -40,22 +33,4 @@ async function own(request) {
   const cache = await caches.open(build);
   const file = await cache.match(request.mode === "navigate" ? page : request, { ignoreSearch: true });
   return file ?? fetch(request);
-}
-
-/** The log as the server has it now, or as it was when the server last answered. */
-async function newest(request) {
-  const cache = await caches.open(logs);
-  try {
-    const answer = await fetch(request, { cache: "no-cache" });
-    if (answer.ok) {
-      await cache.put(request, answer.clone());
-    }
-    return answer;
-  } catch (unreachable) {
-    const before = await cache.match(request);
-    if (before === undefined) {
-      throw unreachable;
-    }
-    return before;
-  }
 }

@@ -10,6 +10,9 @@ namespace Underturf.FieldApp;
 /// </summary>
 public sealed class DeviceLog(IDevice device)
 {
+    /// <summary>What the page calls the log of the server that it came from.</summary>
+    public const string Served = "Served log";
+
     /// <summary>How often a note is sealed anew where another page was quicker; with a lock around it that does not happen at all.</summary>
     private const int Attempts = 4;
 
@@ -48,6 +51,9 @@ public sealed class DeviceLog(IDevice device)
 
     /// <summary>Where the newest notes from elsewhere came from.</summary>
     public string Source { get; private set; } = "";
+
+    /// <summary>Whether the log in hand came from the server that the page came from.</summary>
+    public bool IsFromServer => Source == Served;
 
     /// <summary>What people call the property.</summary>
     public string Name => History.Facts.Property?.Name ?? Document.Property ?? "";
@@ -91,9 +97,11 @@ public sealed class DeviceLog(IDevice device)
     /// <summary>
     /// Takes in a log from elsewhere: united with what is kept of the same property, or opened beside it. What cannot be stored is shown all the same.
     /// </summary>
-    public async Task TakeInAsync(string source, ReadOnlyMemory<byte> bytes)
+    public Task TakeInAsync(string source, ReadOnlyMemory<byte> bytes) => TakeInAsync(source, LogDocument.Read(bytes));
+
+    /// <summary>Takes in a log, as above.</summary>
+    public async Task TakeInAsync(string source, LogDocument incoming)
     {
-        var incoming = LogDocument.Read(bytes);
         if (unopened is not null || incoming.Property is not { } property)
         {
             (Document, Source, last) = (incoming, source, 0);
@@ -108,6 +116,16 @@ public sealed class DeviceLog(IDevice device)
         if (unstored is not null)
         {
             Document = LogMerge.Union(Document, incoming);
+        }
+    }
+
+    /// <summary>Counts entries that are held elsewhere as backed up.</summary>
+    public async Task BackedUpAsync(IReadOnlyList<Entry> elsewhere)
+    {
+        var upTo = elsewhere.Where(entry => entry.Id.Writer == writer).Select(entry => entry.Id.Seq).DefaultIfEmpty().Max();
+        if (upTo > (Kept?.BackedUp ?? 0))
+        {
+            unstored ??= await RememberAsync(upTo);
         }
     }
 
@@ -158,7 +176,7 @@ public sealed class DeviceLog(IDevice device)
 
             if (stored.Value is { } number)
             {
-                (Document, last) = (Document.With(entry.Value), number);
+                (Document, history, last) = (Document.With(entry.Value), GrownBy(entry.Value), number);
                 return entry;
             }
         }
@@ -173,6 +191,18 @@ public sealed class DeviceLog(IDevice device)
         await device.HandOutAsync(name, Document.ToBytes());
         return TakesNotes ? await RememberAsync(upTo) : null;
     }
+
+    /// <summary>Hands out the whole log together with something else.</summary>
+    /// <param name="handOut">Hands out these bytes under this name, which has no ending yet.</param>
+    public async Task<Problem?> HandOutAsync<T>(Func<string, ReadOnlyMemory<byte>, Task<Outcome<T>>> handOut)
+    {
+        var upTo = Written;
+        var handed = await handOut(FileName(), Document.ToBytes());
+        return handed.Succeeded && TakesNotes ? await RememberAsync(upTo) : handed.Problem;
+    }
+
+    /// <summary>The history folded on, where the entry only adds to it.</summary>
+    private PropertyHistory? GrownBy(Entry entry) => entry.Fact is StrikeFact or RestoreFact ? null : history?.With(entry);
 
     private Outcome<Entry> Seal(Fact fact) => Pen.Seal(
         Document.Property!,
@@ -266,7 +296,7 @@ public sealed class DeviceLog(IDevice device)
 
     private static ReadOnlyMemory<byte> LineOf(Entry entry) => Joined([entry.Line]);
 
-    private static ReadOnlyMemory<byte> Joined(IEnumerable<ReadOnlyMemory<byte>> lines)
+    internal static ReadOnlyMemory<byte> Joined(IEnumerable<ReadOnlyMemory<byte>> lines)
     {
         using var joined = new MemoryStream();
         foreach (var line in lines)

@@ -10,6 +10,11 @@ public sealed class GroundHand
 
     public PlacingDraft? Placing { get; set; }
 
+    public TieDraft? Tying { get; private set; }
+
+    /// <summary>The picture that is being laid beneath the plan.</summary>
+    public BackdropHand? Laying { get; private set; }
+
     /// <summary>The points of a distance that is being measured.</summary>
     public List<Position>? Measured { get; set; }
 
@@ -19,7 +24,7 @@ public sealed class GroundHand
     /// <summary>What caught the last tap.</summary>
     public string? SnappedTo { get; private set; }
 
-    public bool IsLooking => Placing is null && Measured is null;
+    public bool IsLooking => Placing is null && Measured is null && Tying is null && Laying is null;
 
     /// <summary>Takes in a tap, by what the hand is at.</summary>
     public void Take(GroundTap tap, GroundPlan plan)
@@ -30,8 +35,20 @@ public sealed class GroundHand
             return;
         }
 
+        if (Tying is { } tying)
+        {
+            tying.Take(plan, tap);
+            return;
+        }
+
         var (at, to) = Snaps ? GroundReach.Snap(plan, tap, Placing?.Thing) : (tap.At, null);
         SnappedTo = to?.Name;
+        if (Laying is { } laying)
+        {
+            laying.Take(tap, at);
+            return;
+        }
+
         if (Placing is { } placing)
         {
             placing.Take(PlacingDraft.Rounded(at));
@@ -54,14 +71,31 @@ public sealed class GroundHand
         SnappedTo = null;
     }
 
-    public void Place(PlacingDraft draft) => (Placing, Measured, SnappedTo) = (draft, null, null);
+    public void Place(PlacingDraft draft) => Turn(placing: draft);
 
-    public void Measure() => (Placing, Measured, SnappedTo) = (null, [], null);
+    public void Measure() => Turn(measured: []);
 
-    public void Look(string? chosen) => (Placing, Measured, SnappedTo, Chosen) = (null, null, null, chosen);
+    public void Tie(string thing)
+    {
+        Turn(tying: new TieDraft { Thing = thing });
+        Chosen = thing;
+    }
+
+    public void Lay(BackdropHand picture) => Turn(laying: picture);
+
+    public void Look(string? chosen)
+    {
+        Turn();
+        Chosen = chosen;
+    }
+
+    private void Turn(PlacingDraft? placing = null, TieDraft? tying = null, List<Position>? measured = null, BackdropHand? laying = null) =>
+        (Placing, Tying, Measured, Laying, SnappedTo) = (placing, tying, measured, laying, null);
 
     /// <summary>The points in hand, whether they close to an outline, and what is said of them.</summary>
     public (IReadOnlyList<Position> Points, bool Closed, string Words) Sketch(bool feet) =>
+        Laying is { } laying ? (laying.WaitingAt is { } point ? [point] : [], false, "") :
+        Tying is { } tying ? (tying.At is { } mark ? [mark] : [], false, "") :
         Placing is { } placing ? (placing.Points, placing.IsClosed, "")
         : Measured is { Count: > 0 } measured ? (measured, false, measured.Count > 1 ? GroundWords.Distance(GroundReach.LengthMetres(measured), feet) : "")
         : ([], false, "");

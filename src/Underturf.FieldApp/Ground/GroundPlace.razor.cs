@@ -10,6 +10,7 @@ public sealed partial class GroundPlace
 {
     private GroundPlan plan = new([], []);
     private IReadOnlyList<GroundMark> marks = [];
+    private IReadOnlyList<Tie> ties = [];
     private PropertyHistory? planned;
     private OpenedLog? marked;
     private GroundList? list;
@@ -64,6 +65,7 @@ public sealed partial class GroundPlace
         {
             (planned, marked, drawn) = (History, Opened, false);
             plan = GroundPlan.Of(History.Now);
+            ties = Tie.All(History);
             marks = Opened is null ? [] : GroundMark.Of(Opened.Answers, History.Now);
         }
     }
@@ -80,6 +82,7 @@ public sealed partial class GroundPlace
 
             Map.Open("ground-map", History.Facts.Property?.Name ?? "", Feet, tap => _ = InvokeAsync(() => Take(tap)));
             mapped = true;
+            await FindBackdropAsync();
         }
 
         if (mapped && !drawn && !left)
@@ -87,6 +90,7 @@ public sealed partial class GroundPlace
             drawn = true;
             Map.Draw(plan);
             Map.Mark(GroundSign.Of(marks));
+            Map.Tie(GroundTie.Of(History));
             Redraw();
         }
     }
@@ -96,6 +100,10 @@ public sealed partial class GroundPlace
         Hand.Take(tap, plan);
         Redraw();
         StateHasChanged();
+        if (Hand.Laying?.Picture is { } laid && !ReferenceEquals(laid, backdrop))
+        {
+            _ = KeepBackdropAsync();
+        }
     }
 
     private void TakeMiddle() => Take(Map.Middle());
@@ -122,6 +130,28 @@ public sealed partial class GroundPlace
         Redraw();
     }
 
+    private IReadOnlyList<Tie> TiesOf(string id) => [.. ties.Where(tie => tie.Thing == id)];
+
+    private void BeginTying(string thing)
+    {
+        Hand.Tie(thing);
+        Redraw();
+    }
+
+    /// <summary>Stores a tie, then asks for the next mark.</summary>
+    private async Task<Problem?> StoreTieAsync(Fact tie)
+    {
+        var trouble = await Store(_ => tie);
+        if (trouble is null)
+        {
+            BeginTying(Hand.Tying!.Thing);
+            drawn = false;
+            StateHasChanged();
+        }
+
+        return trouble;
+    }
+
     private void BeginMeasuring()
     {
         Hand.Measure();
@@ -131,6 +161,7 @@ public sealed partial class GroundPlace
     private void PutAway()
     {
         Hand.Look(Hand.Placing?.Thing ?? Hand.Chosen);
+        LayBackdrop();
         Redraw();
     }
 
@@ -140,7 +171,7 @@ public sealed partial class GroundPlace
         if (mapped && !left)
         {
             var (points, closed, words) = Hand.Sketch(Feet);
-            var of = Hand.IsLooking ? Hand.Chosen : Hand.Placing?.Thing;
+            var of = Hand.IsLooking ? Hand.Chosen : Hand.Placing?.Thing ?? Hand.Tying?.Thing;
             Map.Choose(of is null ? -1 : plan.Features.ToList().FindIndex(thing => thing.Id == of));
             Map.Sketch(points, closed, words);
         }

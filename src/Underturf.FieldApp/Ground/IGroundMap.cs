@@ -19,6 +19,17 @@ public interface IGroundMap
     /// <summary>Marks places that the thinking points to, in place of those before.</summary>
     void Mark(IReadOnlyList<GroundSign> signs);
 
+    /// <summary>Draws taped distances, in place of those before.</summary>
+    void Tie(IReadOnlyList<GroundTie> ties);
+
+    /// <summary>Lays a picture beneath the plan, in place of one before.</summary>
+    /// <param name="address">Of the picture; nothing for none.</param>
+    /// <param name="beneath">False while it is being laid: then it shines through on the plan.</param>
+    void Lay(string? address, PictureFit? fit, bool beneath);
+
+    /// <summary>Shows where the device says it is, and the circle in which it may be, and brings it into sight.</summary>
+    void Here(Position at, double accuracyMetres);
+
     /// <summary>Rings a thing of the plan by its number there; none below zero.</summary>
     void Choose(int number);
 

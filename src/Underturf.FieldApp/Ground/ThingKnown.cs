@@ -80,6 +80,7 @@ public sealed record ThingKnown(IReadOnlyList<(string What, string Said)> Facts,
             .. facts.Looks.Where(l => At(l.Fact.Place)).Select(l => (l.Moment, (Fact)l.Fact)),
             .. facts.Works.Where(w => At(w.Fact.Place) || At(w.Fact.Target)).Select(w => (w.Moment, (Fact)w.Fact)),
             .. facts.LeftAs.Where(l => At(l.Fact.Place)).Select(l => (l.Moment, (Fact)l.Fact)),
+            .. facts.Photos.Where(p => At(p.Fact.Place) || At(p.Fact.About)).Select(p => (p.Moment, (Fact)p.Fact)),
             .. facts.Told.Where(t => At(t.Fact.About)).Select(t => (t.Moment, (Fact)t.Fact)),
         ];
         return notes.OrderByDescending(note => note.Moment).Take(MostNotes)

@@ -12,6 +12,9 @@ public enum NoteKind
     LeftAs,
     Work,
     Words,
+
+    /// <summary>Nothing but the photos: where they were taken.</summary>
+    Photo,
 }
 
 /// <summary>A note that is being typed. It stays as it is until it is stored.</summary>
@@ -55,8 +58,14 @@ public sealed class NoteDraft
 
     public string Words { get; set; } = "";
 
+    /// <summary>What the photos show, in the writer's words.</summary>
+    public string Caption { get; set; } = "";
+
+    /// <summary>Photos that were taken for it.</summary>
+    public List<TakenPhoto> Photos { get; init; } = [];
+
     /// <summary>True where something was typed or chosen that would be missed.</summary>
-    public bool IsTouched => Value.Length + State.Length + Told.Length + Did.Length + Words.Length + OtherPlace.Length + Watered.Count + Found.Count > 0;
+    public bool IsTouched => Value.Length + State.Length + Told.Length + Did.Length + Words.Length + OtherPlace.Length + Watered.Count + Found.Count + Photos.Count + Caption.Length > 0;
 
     /// <summary>True where the stations of a reading are chosen.</summary>
     public bool NamesStations => Stations.Count >= ReadingWay.Named(How).Stations;
@@ -73,9 +82,18 @@ public sealed class NoteDraft
         _ => new NoteDraft(),
     };
 
-    /// <summary>What it says, or what is still missing.</summary>
-    public Outcome<Fact> ToFact() => Kind switch
+    /// <summary>What it says with its photos, or what is still missing.</summary>
+    public Outcome<Fact> ToFact()
     {
+        var said = Said();
+        return !said.Succeeded ? said : said.Value with { Photos = [.. Photos.Select(photo => photo.Hash).Where(hash => hash != (said.Value as PhotoFact)?.Hash)] };
+    }
+
+    private Outcome<Fact> Said() => Kind switch
+    {
+        NoteKind.Photo => Photos is [var first, ..]
+            ? first.ToFact(Place) with { Caption = Given(Caption) }
+            : Missing("photo", "Take a photo"),
         NoteKind.Reading => ToReading(),
         NoteKind.Run => ToRun(),
         NoteKind.Look => Place is null

@@ -16,6 +16,8 @@ internal static class NoteWords
         TouchFact f => $"{f.How} at {view.Name(f.Place)}: {f.Touched.Count} touched, {(f.Answered.Count == 0 ? "none answered" : $"{string.Join(", ", f.Answered.Select(view.Name))} answered")}",
         ResistorFact f => f.Ohms is { } ohms ? $"{ohms.Ohms:0.#} ohm fitted to {view.Name(f.End)}" : $"resistor taken off {view.Name(f.End)}",
         StepFact f => $"{view.Name(f.Place)}, {f.Job}: {(f.Target is { } target ? $"{view.Name(target)} " : "")}{f.Step}",
+        TieFact f => $"{view.Name(f.Thing)} tied to {view.Name(f.Mark)}",
+        PhotoFact f => $"photo{(f.Place is { } place ? $", {view.Name(place)}" : "")}{(f.Caption is { } caption ? $": {caption}" : "")}",
         PaperIssuedFact f => $"{f.Paper} handed over",
         LeftAsFact f => $"{view.Name(f.Place)} left as: {f.State}",
         WorkFact f => $"work done: {f.Did}{(f.Place is { } place ? $", {view.Name(place)}" : "")}",

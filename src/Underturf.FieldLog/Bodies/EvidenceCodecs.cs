@@ -9,6 +9,7 @@ internal static class EvidenceCodecs
         KindCodec.Standard(Test, Test),
         KindCodec.Standard(Look, Look),
         KindCodec.Standard(Told, Told),
+        KindCodec.Standard(Photo, Photo),
     ];
 
     private static ReadingFact Reading(Fields f) => new()
@@ -73,5 +74,27 @@ internal static class EvidenceCodecs
         w.Text("who", fact.Who);
         w.Text("text", fact.Text);
         w.Text("about", fact.About);
+    }
+
+    private static PhotoFact Photo(Fields f) => new()
+    {
+        Hash = f.Hash("hash"),
+        Media = f.Choice("media", [.. PhotoFile.MediaTypes]),
+        Width = f.OptionalWhole("width", 1),
+        Height = f.OptionalWhole("height", 1),
+        Place = f.OptionalText("place"),
+        About = f.OptionalText("about"),
+        Caption = f.OptionalText("caption"),
+    };
+
+    private static void Photo(BodyWriter w, PhotoFact fact)
+    {
+        w.Text("hash", fact.Hash);
+        w.Text("media", fact.Media);
+        w.Whole("width", fact.Width);
+        w.Whole("height", fact.Height);
+        w.Text("place", fact.Place);
+        w.Text("about", fact.About);
+        w.Text("caption", fact.Caption);
     }
 }

@@ -91,6 +91,18 @@ public sealed partial class Fields
         return quantity;
     }
 
+    /// <summary>As <see cref="Quantity"/>, for a field that must be there.</summary>
+    public T NeededQuantity<T>(string name, string example)
+        where T : struct, IQuantity<T>
+    {
+        if (Find(name) is null)
+        {
+            Missing(name, $"a quantity with its unit, for example \"{example}\"");
+        }
+
+        return Quantity<T>(name) ?? default;
+    }
+
     /// <summary>True or false, or the ohms of one that is there.</summary>
     public PumpRelay? PumpRelay(string name)
     {

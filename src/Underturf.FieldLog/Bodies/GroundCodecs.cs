@@ -9,6 +9,7 @@ internal static class GroundCodecs
     [
         KindCodec.Standard(Property, Property),
         KindCodec.Standard(Ground, Ground),
+        KindCodec.Standard(Tie, Tie),
     ];
 
     private static PropertyFact Property(Fields f) => new()
@@ -61,5 +62,23 @@ internal static class GroundCodecs
         w.Text("label", fact.Label);
         w.Positions("shape", fact.Shape);
         w.Quantity("trunk", fact.Trunk);
+    }
+
+    private static TieFact Tie(Fields f) => new()
+    {
+        Thing = f.Text("thing"),
+        Mark = f.Text("mark"),
+        Corner = f.Position("corner"),
+        Distance = f.NeededQuantity<Length>("distance", "41.5 ft"),
+        Spread = f.Quantity<Length>("spread"),
+    };
+
+    private static void Tie(BodyWriter w, TieFact fact)
+    {
+        w.Text("thing", fact.Thing);
+        w.Text("mark", fact.Mark);
+        w.Position("corner", fact.Corner);
+        w.Quantity<Length>("distance", fact.Distance);
+        w.Quantity("spread", fact.Spread);
     }
 }

@@ -36,3 +36,21 @@ public sealed record GroundFact : Fact
     /// <summary>Trunk diameter of a tree.</summary>
     public Length? Trunk { get; init; }
 }
+
+/// <summary>A taped distance from a fixed mark to a thing: what finds a buried thing again when everything else has grown over.</summary>
+public sealed record TieFact : Fact
+{
+    /// <summary>The thing that is tied.</summary>
+    public required string Thing { get; init; }
+
+    /// <summary>The mark it was taped from: something on the surface, a box or a controller.</summary>
+    public required string Mark { get; init; }
+
+    /// <summary>The point of the mark, where the mark is larger than a point: a corner of a building.</summary>
+    public Position? Corner { get; init; }
+
+    public required Length Distance { get; init; }
+
+    /// <summary>How far the distance may be off, as one standard deviation.</summary>
+    public Length? Spread { get; init; }
+}

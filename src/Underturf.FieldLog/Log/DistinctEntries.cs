@@ -21,8 +21,26 @@ internal static class DistinctEntries
         }
 
         List<Entry> entries = [.. byHeader.Values.Select(line => line.Entry!)];
-        entries.Sort(EntryOrder.Instance);
+        if (!IsInOrder(entries))
+        {
+            entries.Sort(EntryOrder.Instance);
+        }
+
         return entries;
+    }
+
+    /// <summary>A log is mostly written in order; looking is much quicker than sorting.</summary>
+    private static bool IsInOrder(List<Entry> entries)
+    {
+        for (var i = 1; i < entries.Count; i++)
+        {
+            if (EntryOrder.Instance.Compare(entries[i - 1], entries[i]) > 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static LogLine Choose(LogLine first, LogLine second, List<Problem> problems)

@@ -22,7 +22,9 @@ public sealed class LogDocument
         Property = MostNamed(Entries);
         Chains.Check(Entries, problems);
         Strangers(problems);
+        var before = problems.Count;
         Standing = FieldLog.Standing.Of([.. Entries.Where(e => e.Header.Property == Property)], problems);
+        HasIdleWords = problems.Count > before;
         if (Lines.All(line => line.IsBlank))
         {
             problems.Add(new Problem(
@@ -32,6 +34,14 @@ public sealed class LogDocument
         }
 
         Problems = problems;
+    }
+
+    /// <summary>The log grown by entries that change nothing of what is said of it.</summary>
+    private LogDocument(LogDocument before, ReadOnlyMemory<byte> bytes, IReadOnlyList<LogLine> read, IReadOnlyList<Entry> standing)
+    {
+        (this.bytes, kinds, sound) = (bytes, before.kinds, true);
+        (Lines, Property, Problems, Standing) = (read, before.Property, before.Problems, standing);
+        Entries = [.. before.Entries, .. read.Skip(before.Lines.Count).Select(line => line.Entry!)];
     }
 
     /// <summary>Every line, bad ones too.</summary>
@@ -71,38 +81,49 @@ public sealed class LogDocument
     /// <summary>The log with lines added at its end and nothing before them changed, except that a last line without end gets one.</summary>
     public LogDocument With(params IEnumerable<Entry> entries)
     {
-        using var stream = new MemoryStream();
-        stream.Write(bytes.Span);
-        if (bytes.Length > 0 && bytes.Span[^1] != (byte)'\n')
-        {
-            stream.WriteByte((byte)'\n');
-        }
-
-        var added = (int)stream.Length;
+        using var added = new MemoryStream();
         foreach (var entry in entries)
         {
-            stream.Write(entry.Line.Span);
-            stream.WriteByte((byte)'\n');
+            added.Write(entry.Line.Span);
+            added.WriteByte((byte)'\n');
         }
 
-        return Grown(stream.ToArray(), added);
+        var open = bytes.Length > 0 && bytes.Span[^1] != (byte)'\n';
+        byte[] all = [.. bytes.Span, .. open ? "\n"u8 : [], .. added.ToArray()];
+        return sound && !open ? Grown(all, added.ToArray()) : Read(all, kinds);
     }
 
-    /// <summary>Only what was added is read, unless there is something to say of the lines before or of those: a long log then takes a note at once.</summary>
-    private LogDocument Grown(ReadOnlyMemory<byte> all, int added)
+    /// <summary>Only what was added is read, and from bytes of its own, so that no entry holds on to a whole log; all is gone through where there is something to say of it.</summary>
+    private LogDocument Grown(ReadOnlyMemory<byte> all, ReadOnlyMemory<byte> added)
     {
         var problems = new List<Problem>();
-        var fresh = sound && added == bytes.Length ? new LogLines(kinds).Read(all[added..], problems) : [];
-        return sound && added == bytes.Length && problems.Count == 0
-            ? new LogDocument(all, kinds, [.. Lines, .. fresh.Select(line => line with { Number = Lines.Count + line.Number })], [])
-            : Read(all, kinds);
+        var fresh = new LogLines(kinds).Read(added, problems);
+        if (problems.Count > 0)
+        {
+            return Read(all, kinds);
+        }
+
+        IReadOnlyList<LogLine> lines = [.. Lines, .. fresh.Select(line => line with { Number = Lines.Count + line.Number })];
+        return LogGrowth.Standing(this, [.. fresh.Select(line => line.Entry!)]) is { } standing
+            ? new LogDocument(this, all, lines, standing)
+            : new LogDocument(all, kinds, lines, []);
     }
+
+    /// <summary>A log of lines that were read before and are plain, under new bytes.</summary>
+    internal static LogDocument OfPlain(ReadOnlyMemory<byte> bytes, KindCatalogue kinds, IEnumerable<Entry> entries) =>
+        new(bytes, kinds, [.. entries.Select((entry, i) => new LogLine(i + 1, entry.Line, entry))], []);
 
     /// <summary>The same log with its entries in the order of noting and each line once, as merging leaves it; itself where it is so already.</summary>
     public LogDocument InOrder() =>
         Lines.Count == Entries.Count && Lines.Zip(Entries).All(pair => ReferenceEquals(pair.First.Entry, pair.Second))
             ? this
             : LogMerge.Union(this, Read(ReadOnlyMemory<byte>.Empty, kinds));
+
+    /// <summary>Whether some strike or restore had no effect.</summary>
+    internal bool HasIdleWords { get; }
+
+    /// <summary>Whether the lines are the entries in their order, each once, and nothing is to be said of any line.</summary>
+    internal bool IsPlain => sound && Lines.Count == Entries.Count && Lines.Zip(Entries).All(pair => ReferenceEquals(pair.First.Entry, pair.Second));
 
     /// <summary>The kinds that the log was read with.</summary>
     internal KindCatalogue Kinds => kinds;

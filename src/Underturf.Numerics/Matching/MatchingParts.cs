@@ -12,6 +12,7 @@ internal static class MatchingParts
     public static IReadOnlyList<(IReadOnlyList<int> Rows, IReadOnlyList<int> Columns)> Of(MatchingWeights weights)
     {
         var shares = MatchingBalance.Of(weights, Rounds);
+        Force(weights, shares);
         var parts = new List<(IReadOnlyList<int>, IReadOnlyList<int>)>();
         var seen = new bool[weights.Rows];
         for (var first = 0; first < weights.Rows; first++)
@@ -51,5 +52,28 @@ internal static class MatchingParts
 
         rows.Sort();
         return (rows, [.. columns]);
+    }
+
+    /// <summary>A row that can take one column only takes it away from all others.</summary>
+    private static void Force(MatchingWeights weights, double[] shares)
+    {
+        var wide = weights.Columns + 1;
+        var forced = new bool[weights.Rows];
+        for (var i = 0; i < weights.Rows; i++)
+        {
+            var open = weights.RowAlone(i) > 0 ? [] : Enumerable.Range(0, weights.Columns).Where(j => shares[(i * wide) + j] > 0).Take(2).ToList();
+            if (forced[i] || open is not [var only])
+            {
+                continue;
+            }
+
+            forced[i] = true;
+            for (var other = 0; other < weights.Rows; other++)
+            {
+                shares[(other * wide) + only] = other == i ? 1 : 0;
+            }
+
+            i = -1;
+        }
     }
 }

@@ -12,6 +12,7 @@ internal sealed record PlanContent(
     IReadOnlyList<PlanThing> Things,
     IReadOnlyList<PlanRun> Runs,
     IReadOnlyList<GroundFact> Ground,
+    IReadOnlyList<Tie> Ties,
     IReadOnlyList<string> NotDrawn)
 {
     public IEnumerable<Position> Positions => Things.Select(t => t.At).Concat(Runs.SelectMany(r => r.Line)).Concat(Ground.SelectMany(g => g.Shape));
@@ -27,7 +28,8 @@ internal sealed record PlanContent(
         var unplaced = all.Where(t => view.PositionOf(t.Id) is null).Select(t => t.Name).Concat(view.Cables.Keys.Except(runs.Select(r => r.Id)).Select(view.Name)).ToList();
         var far = all.Where(t => view.PositionOf(t.Id) is { } at && !near.Holds(at)).Select(t => t.Name)
             .Concat(view.Ground.Values.Where(g => !g.Shape.All(near.Holds)).Select(g => g.Label ?? g.Id)).ToList();
-        return new PlanContent(things, runs, ground, [.. Said("Without a position", unplaced), .. Said("Too far off to draw", far)]);
+        var ties = Tie.All(matter.Notebook.History).Where(t => t.From is { } from && near.Holds(from)).ToList();
+        return new PlanContent(things, runs, ground, ties, [.. Said("Without a position", unplaced), .. Said("Too far off to draw", far)]);
     }
 
     private static IEnumerable<PlanThing> Named(PropertyView view)

@@ -6,6 +6,7 @@ namespace Underturf.Papers;
 /// <summary>The column beside the map: what the signs mean, which questions the marked places belong to, what could not be drawn.</summary>
 internal sealed class PlanLegend(double left, double width)
 {
+    private const int MostTied = 24;
     private const double Row = 24, TextRow = 16;
 
     private static readonly TextStyle measure = new(Weight.Regular, 13, Ink.Ink);
@@ -20,6 +21,7 @@ internal sealed class PlanLegend(double left, double width)
         Things(content);
         Lines();
         Ground(content);
+        Ties(content, matter);
         Questions(matter);
         Notes(content);
         return Svg.Group("legend", drawn);
@@ -61,6 +63,22 @@ internal sealed class PlanLegend(double left, double width)
         foreach (var kind in kinds)
         {
             Sign(GroundDrawing.Sample(kind, left, y), kind == "tree" ? "tree, its trunk to scale" : kind);
+        }
+    }
+
+    /// <summary>In words too: a distance is read from a list, not off a drawing.</summary>
+    private void Ties(PlanContent content, PaperMatter matter)
+    {
+        if (content.Ties.Count == 0)
+        {
+            return;
+        }
+
+        Head("Ties: taped distances");
+        Sign(TieDrawing.Sample(left, y), "from a mark; a circle where the place is not known");
+        foreach (var thing in content.Ties.GroupBy(tie => tie.Thing).Take(MostTied))
+        {
+            Paragraph($"{matter.View.Name(thing.Key)}: {string.Join(", ", thing.Select(tie => $"{tie.Words(matter.UsesUsUnits)} from {matter.View.Name(tie.Mark)}"))}", 4);
         }
     }
 

@@ -63,6 +63,7 @@ internal static class PlanPaper
                 .. content.Ground.OrderBy(g => g.Shape.Count <= 2).Select(g => GroundDrawing.Draw(g, frame)),
                 edge,
                 .. content.Runs.Select(r => Symbols.Run([.. r.Line.Select(frame.At)], r.Grade)),
+                .. TieDrawing.Of(content, frame),
                 .. content.Things.SelectMany(t => Thing(t, frame, suspects.Contains(t.Name), placer)),
                 .. PlanLabels.Of(content, frame, suspects).Select(l => l.Draw(placer)),
                 ScaleBar.Draw(frame, matter.UsesUsUnits, frame.Left + 24, frame.Top + frame.Height - 42),

@@ -24,7 +24,7 @@ internal static class Symbols
         points, false, ("fill", "none"), ("stroke", Inks.Hex(Ink.Ink)), ("stroke-width", "1.6"), ("stroke-linejoin", "round"), ("stroke-dasharray", Dashes(grade, 1.6)), ("class", $"run {grade}"));
 
     /// <summary>Solid measured, dashed inferred or estimated, dotted told; a line that is unknown is finely dashed.</summary>
-    private static string Dashes(Grade grade, double width) => grade switch
+    public static string Dashes(Grade grade, double width) => grade switch
     {
         Grade.Measured => "none",
         Grade.Told => $"{Svg.N(width)} {Svg.N(width * 2.5)}",

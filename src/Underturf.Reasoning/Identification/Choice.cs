@@ -17,8 +17,9 @@ internal static class Choice
         Routine.ByHalves => ByHalves(plan, standing),
         Routine.TouchByTouch => SingleTouch.Choose(standing, plan.Way) is { } touch ? new NextTouches(plan, touch.Put, [touch.End], touch.Bits) : null,
         Routine.OneTrip => Alone(plan, standing, all: true),
-        _ => Alone(plan, standing, all: plan.Way.Shows == NamingSign.Loudest)
-            ?? Alone(plan, standing with { Tried = new bool[standing.Table.Wires] }, all: plan.Way.Shows == NamingSign.Loudest),
+        // What misled a comparison of loudness misleads it again: each wire is heard once.
+        _ when plan.Way.Shows == NamingSign.Loudest => Alone(plan, standing, all: true),
+        _ => Alone(plan, standing, all: false) ?? Alone(plan, standing with { Tried = new bool[standing.Table.Wires] }, all: false),
     };
 
     private static NextTouches? ByHalves(Plan plan, Standing standing)

@@ -55,7 +55,7 @@ internal sealed class NamingWriter(Case matter)
 
         var belief = new NamingBelief(table);
         var ends = bundle.Ends.Index().Select(e => End(bundle, belief, e.Index)).ToList();
-        var desk = new PlanDesk(matter, bundle, belief, crew, Readied(touches));
+        var desk = new PlanDesk(matter, bundle, belief, crew, touches);
         var isNamed = ends.All(e => e.Named);
         var plans = isNamed ? [] : desk.Rank(Seed, wanted);
         if (!isNamed && plans.Count == 0)
@@ -112,10 +112,6 @@ internal sealed class NamingWriter(Case matter)
             }
         }
     }
-
-    /// <summary>Ends that a way made ready before are ready.</summary>
-    private static Dictionary<string, HashSet<int>> Readied(IReadOnlyList<NotedTouching> touches) =>
-        touches.GroupBy(t => t.Touching.Way.Name).ToDictionary(g => g.Key, g => g.SelectMany(t => t.Touching.Touched).ToHashSet(), StringComparer.Ordinal);
 
     private double WalkMinutes(Bundle bundle) => bundle.Wires.Select(w => w.Controller).Distinct().Min(c => new Walks(matter).Minutes(c, bundle.Place));
 }

@@ -6,7 +6,7 @@ using Underturf.Reasoning.Diagnosis;
 namespace Underturf.Reasoning.Identification;
 
 /// <summary>Plans for one bundle: rehearsed, ranked, and the next round of one in words.</summary>
-internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, Crew crew, IReadOnlyDictionary<string, HashSet<int>> readied)
+internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, Crew crew, IReadOnlyList<NotedTouching> touches)
 {
     private readonly NamingPractice book = matter.Book.Naming;
 
@@ -43,7 +43,7 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
 
     public NextTouches? Next(Plan plan) => Choice.Of(plan, Standing(plan.Way));
 
-    private Standing Standing(NamingWay way) => new(belief.Table, Shares(), Common, Ready(way), new bool[bundle.Wires.Count], crew);
+    private Standing Standing(NamingWay way) => new(belief.Table, Shares(), Common, Ready(way), Tried(way), crew);
 
     public static string Name(Plan plan) => plan.Routine switch
     {
@@ -84,10 +84,18 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
         return string.Join(", ", stations.Count == 0 ? others : others.Append($"station{(stations.Count == 1 ? string.Empty : "s")} {runs}"));
     }
 
+    /// <summary>Ends that this way made ready before are ready.</summary>
     private bool[] Ready(NamingWay way)
     {
-        var before = readied.GetValueOrDefault(way.Name);
-        return [.. Enumerable.Range(0, bundle.Ends.Count).Select(e => before?.Contains(e) == true || (way.Shows == NamingSign.Ohms && IsFitted(e)))];
+        var before = touches.Where(t => t.Touching.Way == way).SelectMany(t => t.Touching.Touched).ToHashSet();
+        return [.. Enumerable.Range(0, bundle.Ends.Count).Select(e => way.Shows == NamingSign.Ohms ? IsFitted(e) : before.Contains(e))];
+    }
+
+    /// <summary>Wires that were read or heard alone this way; an answer of yes or no is asked for again where it is worth it.</summary>
+    private bool[] Tried(NamingWay way)
+    {
+        var before = touches.Where(t => t.Touching.Way == way && way.Shows != NamingSign.Answers).Select(t => Array.IndexOf(t.Touching.Put, true)).ToHashSet();
+        return [.. Enumerable.Range(0, bundle.Wires.Count).Select(before.Contains)];
     }
 
     /// <summary>Each end but the common with its resistor.</summary>

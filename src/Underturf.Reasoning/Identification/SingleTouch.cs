@@ -16,22 +16,21 @@ internal static class SingleTouch
     /// <summary>Information closer than this is the same.</summary>
     private const double Alike = 1e-9;
 
+    /// <summary>With more ends open than can be summed whole, an end that was begun is finished for so few bits less: then all others stay alike, and shares stay exact.</summary>
+    private const double Begun = 0.1;
+
     /// <returns>The end and whether each wire carries it; nothing where no touch can tell anything.</returns>
     public static (int End, bool[] Put, double Bits)? Choose(Standing standing, NamingWay way)
     {
         (int End, bool[] Put, double Bits, int Left)? best = null;
         var wires = standing.Wires(way).ToList();
-        foreach (var end in standing.Ends(way))
+        var ends = standing.Ends(way).Select(e => (End: e, Open: wires.Where(w => standing.Share(e, w) > Alike).OrderByDescending(w => standing.Share(e, w)).ToList())).Where(e => e.Open.Count > 0).ToList();
+        var alike = ends.Count(e => e.Open.Count > 1) > MostWhole ? Begun : Alike;
+        foreach (var (end, open) in ends)
         {
-            var open = wires.Where(w => standing.Share(end, w) > Alike).OrderByDescending(w => standing.Share(end, w)).ToList();
-            if (open.Count == 0)
-            {
-                continue;
-            }
-
             var chosen = Half(open.Select(w => standing.Share(end, w)).ToArray(), way.Most);
             var bits = Told(standing, way, end, [.. chosen.Select(k => open[k])]);
-            if (bits > Alike && (best is not { } b || bits > b.Bits + Alike || (bits > b.Bits - Alike && open.Count < b.Left)))
+            if (bits > Alike && (best is not { } b || bits > b.Bits + alike || (bits > b.Bits - alike && open.Count < b.Left)))
             {
                 var put = new bool[standing.Table.Wires];
                 chosen.ForEach(k => put[open[k]] = true);
@@ -45,7 +44,7 @@ internal static class SingleTouch
     /// <summary>Where a touch never errs.</summary>
     public static (int End, bool[] Put, double Bits)? Best(MatchingMarginals shares)
     {
-        var way = new NamingWay(string.Empty, string.Empty, string.Empty, NamingSign.Answers, true, 0, 0, 0, 0, int.MaxValue, false, false, false, 0, 0, 0, 0, 0, 0, 0, string.Empty);
+        var way = new NamingWay(string.Empty, string.Empty, string.Empty, NamingSign.Answers, true, string.Empty, Most: int.MaxValue);
         var all = Enumerable.Range(0, shares.Rows).SelectMany(e => shares.Of(e).ToArray()).ToArray();
         return Choose(new Standing(new NamingTable(shares.Rows, new bool[shares.Columns]), all, -1, new bool[shares.Rows], new bool[shares.Columns], new Crew(0, 2, true)), way);
     }

@@ -45,7 +45,7 @@ internal sealed class SpareFinder(Case matter, Bundle bundle, NamingBelief belie
     private bool IsOwn(double ohms, Wire wire) =>
         matter.Book.InstrumentOf(Measure.StationOhms) is { } meter && Math.Abs(ohms - (2 * wire.Ohms)) < Far * ResistorChoice.Sigma(0, wire.Ohms, wire.LogSpread, meter, book);
 
-    private static IEnumerable<string> Missing(Wire wire, bool read, bool continuous, bool apart, bool insulated, bool load)
+    private IEnumerable<string> Missing(Wire wire, bool read, bool continuous, bool apart, bool insulated, bool load)
     {
         if (!continuous)
         {
@@ -54,7 +54,7 @@ internal sealed class SpareFinder(Case matter, Bundle bundle, NamingBelief belie
 
         if (!insulated)
         {
-            yield return apart ? "insulation: too few ohms to earth or to a neighbour" : "insulation from earth and neighbours";
+            yield return apart ? "insulation: too few ohms to earth or to a neighbour" : $"insulation from earth and neighbours{(book.Ways.Any(w => w.Shows == NamingSign.Apart && w.Owned) ? string.Empty : " (no instrument owned)")}";
         }
 
         if (!load)

@@ -7,7 +7,11 @@ using Underturf.Reasoning.Diagnosis;
 namespace Underturf.Reasoning.Identification;
 
 /// <summary>A round of touches with the note that says it.</summary>
-internal sealed record NotedTouching(Observed<TouchFact> Note, Touching Touching);
+internal sealed record NotedTouching(Observed<TouchFact> Note, Touching Touching)
+{
+    /// <summary>The same way on the same wires.</summary>
+    public bool IsOfTheSame(NotedTouching other) => other.Touching.Way == Touching.Way && other.Touching.Put.SequenceEqual(Touching.Put);
+}
 
 /// <summary>Reads the notes of touches at a place; names those that cannot be used.</summary>
 internal sealed class TouchFinder(Case matter, Bundle bundle)
@@ -16,8 +20,12 @@ internal sealed class TouchFinder(Case matter, Bundle bundle)
 
     public List<Problem> Problems { get; } = [];
 
-    public IReadOnlyList<NotedTouching> Find() =>
-        [.. matter.History.Facts.Touches.Where(t => view.Identity.Of(t.Fact.Place) == bundle.Place).Select(Read).OfType<NotedTouching>()];
+    /// <summary>Of readings by resistor and comparisons of loudness the last of each wire counts: what misled one misleads the next.</summary>
+    public IReadOnlyList<NotedTouching> Find()
+    {
+        var all = matter.History.Facts.Touches.Where(t => view.Identity.Of(t.Fact.Place) == bundle.Place).Select(Read).OfType<NotedTouching>().ToList();
+        return [.. all.Where((t, i) => t.Touching.Way.Shows == NamingSign.Answers || !all.Skip(i + 1).Any(later => later.IsOfTheSame(t)))];
+    }
 
     private NotedTouching? Read(Observed<TouchFact> note)
     {

@@ -38,7 +38,8 @@ public static class SingleTouches
             touches++;
         }
 
-        return touches;
+        var shares = Shares(may);
+        return Enumerable.Range(0, ends).All(e => shares[e, truth[e]] > 0.99) ? touches : throw new InvalidOperationException("An end was named without being known.");
     }
 
     private static bool[,] Free(int ends)

@@ -1,7 +1,9 @@
 using Bunit;
+using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 using Underturf.FieldApp;
 using Underturf.FieldLog;
+using Underturf.Quantities;
 using Underturf.Reasoning;
 
 namespace Underturf.Browser;
@@ -18,9 +20,10 @@ public sealed class GroundPlaceTests : BunitContext
     private readonly GroundHand hand = new();
     private readonly List<NoteDraft> noted = [];
     private readonly DeviceLog log = new(new MemoryDevice());
+    private readonly FixedWhereabouts whereabouts = new();
     private string? asked;
 
-    public GroundPlaceTests() => Services.AddSingleton<IGroundMap>(map);
+    public GroundPlaceTests() => Services.AddSingleton<IGroundMap>(map).AddSingleton<IPhotoShelf>(new MemoryShelf()).AddSingleton<IBackdropShelf>(new MemoryBackdrops()).AddSingleton<IWhereabouts>(whereabouts);
 
     [Fact]
     public async Task A_tapped_box_shows_its_card_with_what_the_log_says_of_it_and_opens_a_note_at_that_place()
@@ -127,7 +130,7 @@ public sealed class GroundPlaceTests : BunitContext
         await LoadAsync();
         await log.NoteAsync(new ValveFact { Id = "v99", Label = "99" });
         var page = await OpenAsync();
-        page.Find(".unplaced button").Click();
+        page.Find(".unplaced .button").Click();
         Tap(page, 33, -70);
         await page.Find(".placing").SubmitAsync();
         Assert.Empty(page.FindAll(".unplaced"));
@@ -158,6 +161,103 @@ public sealed class GroundPlaceTests : BunitContext
         ready.SetResult();
         Assert.Equal(0, map.Opened);
         Assert.Null(map.Drawn);
+    }
+
+    [Fact]
+    public async Task A_box_is_tied_to_two_marks_one_after_the_other_and_its_card_lists_the_distances()
+    {
+        var page = await OpenAsync();
+        Tap(page, 95, 45);
+        page.Find(".ground-tie").Click();
+        var lime = map.Drawn!.Find("lime")!.Shape[0];
+        Tap(page, lime.EastMetres + 1, lime.NorthMetres);
+        Assert.Contains("old lime", page.Find(".tying .points-said").TextContent, StringComparison.Ordinal);
+        page.Find(".tie-distance").Input("41.5");
+        page.Find(".tying").Submit();
+        var building = map.Drawn!.Features.First(f => f.Kind == "building");
+        Tap(page, building.Shape[2].EastMetres, building.Shape[2].NorthMetres);
+        page.Find(".tie-distance").Input("12 m");
+        page.Find(".tying").Submit();
+        Press(page, "Put away");
+        Assert.Equal(2, page.FindAll(".ground-card .ties li").Count);
+        Assert.Contains("41.5 ft from old lime", page.Find(".ground-card .ties").TextContent, StringComparison.Ordinal);
+        var ties = log.History.Facts.Ties.Select(note => note.Fact).ToList();
+        Assert.Equal(("b4", "lime", (Position?)null), (ties[0].Thing, ties[0].Mark, ties[0].Corner));
+        Assert.Equal((building.Id, building.Shape[2], 12.0), (ties[1].Mark, ties[1].Corner, ties[1].Distance.Metres));
+        Assert.Equal([2, 2], map.Ties.Select(tie => tie.Line.Count));
+    }
+
+    [Fact]
+    public async Task A_tap_on_nothing_known_and_a_tape_that_shows_nothing_are_answered_with_what_to_do()
+    {
+        var page = await OpenAsync();
+        Tap(page, 95, 45);
+        page.Find(".ground-tie").Click();
+        Tap(page, 4000, 4000);
+        Assert.Contains("Nothing known is there", page.Find(".tying .missing").TextContent, StringComparison.Ordinal);
+        page.FindAll(".tying .choice")[0].Click();
+        page.Find(".tie-distance").Input("far");
+        page.Find(".tying").Submit();
+        Assert.Contains("Write what the tape shows", page.FindAll(".tying .missing")[^1].TextContent, StringComparison.Ordinal);
+        Assert.Empty(log.History.Facts.Ties);
+    }
+
+    [Fact]
+    public async Task A_box_that_nobody_placed_is_tied_from_the_list_and_lies_on_a_circle_around_the_mark()
+    {
+        await LoadAsync();
+        await log.NoteAsync(new BoxFact { Id = "lost", Label = "lost box" });
+        var page = await OpenAsync();
+        page.Find("[data-unplaced=lost]").Click();
+        page.Find(".ground-tie").Click();
+        var lime = map.Drawn!.Find("lime")!.Shape[0];
+        Tap(page, lime.EastMetres, lime.NorthMetres);
+        page.Find(".tie-distance").Input("20 m");
+        page.Find(".tying").Submit();
+        var circle = map.Ties.Single();
+        Assert.All(circle.Line, at => Assert.Equal(20, at.DistanceMetresTo(lime), 6));
+        Assert.Equal(circle.Line[0].EastMetres, circle.Line[^1].EastMetres, 6);
+    }
+
+    [Fact]
+    public async Task A_picture_is_laid_beneath_the_plan_by_points_of_it_and_their_places_and_can_be_hidden_and_taken_away()
+    {
+        var page = await OpenAsync();
+        Press(page, "Picture");
+        await page.Find(".backdrop input[type=file]").ChangeAsync(new ChangeEventArgs());
+        var first = map.Laid!;
+        foreach (var (across, down, to) in new[] { (0, 0, new Position(95, 45)), (200, 0, new Position(95, 145)) })
+        {
+            var at = hand.Laying!.Picture!.Fit.At(across + 1e-6, down + 1e-6);
+            Tap(page, at.EastMetres, at.NorthMetres);
+            Assert.Contains("Now tap the place", page.Find(".backdrop .points-said").TextContent, StringComparison.Ordinal);
+            Tap(page, to.EastMetres, to.NorthMetres);
+        }
+
+        Assert.Contains("Laid by 2 points", page.Find(".backdrop .points-said").TextContent, StringComparison.Ordinal);
+        Assert.NotEqual(first, map.Laid);
+        Assert.Equal(0.5, map.Laid!.Imaginary, 3);
+        await page.Find(".backdrop .tick input").ChangeAsync(new ChangeEventArgs { Value = false });
+        Assert.Null(map.Laid);
+        Press(page, "Take it away");
+        Assert.Empty(page.FindAll(".backdrop"));
+        Assert.DoesNotContain(log.Document.Entries, entry => entry.Id.Writer == "page-a");
+    }
+
+    [Fact]
+    public async Task The_device_s_position_is_a_hint_on_the_plan_where_the_datum_is_known_and_else_the_page_says_why_not()
+    {
+        var page = await OpenAsync();
+        var datum = log.History.Facts.Property!;
+        await log.NoteAsync(datum with { Latitude = 40, Longitude = -105 });
+        page.Render(with => with.Add(p => p.History, log.History));
+        whereabouts.Says = new Fix(40.001, -104.999, 8);
+        await page.Find(".ground-here").ClickAsync();
+        Assert.Equal((8.0, 85.394, 111.035), (map.Device!.Value.AccuracyMetres, Math.Round(map.Device.Value.At.EastMetres, 3), Math.Round(map.Device.Value.At.NorthMetres, 3)));
+        Assert.Contains("to 26.2 ft: a hint", page.Find(".ground-here-said").TextContent, StringComparison.Ordinal);
+        whereabouts.Says = new Problem("this device", "the browser may not tell it", "Allow it");
+        await page.Find(".ground-here").ClickAsync();
+        Assert.Contains("the browser may not tell it", page.Find(".ground-here-said").TextContent, StringComparison.Ordinal);
     }
 
     private async Task LoadAsync()

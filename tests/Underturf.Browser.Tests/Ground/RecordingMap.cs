@@ -12,6 +12,14 @@ internal sealed class RecordingMap : IGroundMap
 
     public IReadOnlyList<GroundSign> Signs { get; private set; } = [];
 
+    public IReadOnlyList<GroundTie> Ties { get; private set; } = [];
+
+    /// <summary>Where the device is shown.</summary>
+    public (Position At, double AccuracyMetres)? Device { get; private set; }
+
+    /// <summary>How the picture beneath lies that is shown.</summary>
+    public PictureFit? Laid { get; private set; }
+
     /// <summary>Id of the thing with a ring around it.</summary>
     public string? Ringed { get; private set; }
 
@@ -38,6 +46,12 @@ internal sealed class RecordingMap : IGroundMap
     public void Draw(GroundPlan plan) => Drawn = plan;
 
     public void Mark(IReadOnlyList<GroundSign> signs) => Signs = signs;
+
+    public void Tie(IReadOnlyList<GroundTie> ties) => Ties = ties;
+
+    public void Lay(string? address, PictureFit? fit, bool beneath) => Laid = address is null ? null : fit;
+
+    public void Here(Position at, double accuracyMetres) => Device = (at, accuracyMetres);
 
     public void Choose(int number) => Ringed = number < 0 ? null : Drawn!.Features[number].Id;
 

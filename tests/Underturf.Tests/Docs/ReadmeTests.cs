@@ -24,6 +24,15 @@ public sealed partial class ReadmeTests
     }
 
     [Fact]
+    public void The_names_shown_are_what_identify_prints()
+    {
+        using var bench = new Workbench();
+        var samples = Path.Combine(Repository.Root, "samples", "memorial-garden");
+        bench.Run("identify", Path.Combine(samples, "log.jsonl"), "box 10", "--people", "2").Worked("NEXT ROUND", "continuity on stations 25, 26");
+        bench.Run("identify", Path.Combine(samples, "afternoon.jsonl"), "box 10").Worked(Readme.Split("```text\n")[2].Split("```")[0].Trim());
+    }
+
+    [Fact]
     public void The_commands_of_a_first_property_work_as_written()
     {
         using var bench = new Workbench();

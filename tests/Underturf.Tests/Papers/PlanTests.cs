@@ -2,6 +2,7 @@ using System.Text;
 using System.Xml.Linq;
 using Underturf.FieldLog;
 using Underturf.Papers;
+using Underturf.Quantities;
 
 namespace Underturf.Tests.Papers;
 
@@ -17,6 +18,23 @@ public sealed class PlanTests
         Assert.NotEmpty(Of(plan, "north"));
         Assert.NotEmpty(Of(plan, "suspect"));
         Assert.NotNull(plan.Root.Attribute("viewBox"));
+    }
+
+    [Fact]
+    public void Ties_are_drawn_to_scale_and_listed_and_a_thing_without_a_place_lies_on_a_circle()
+    {
+        var plan = Parse(PaperSet.Make(Worlds.Of(
+            Worlds.Property("Made up", "si"),
+            new GroundFact { Id = "oak", What = "tree", Label = "the oak", Shape = [new Position(0, 0)] },
+            new GroundFact { Id = "hall", What = "building", Label = "the hall", Shape = [new Position(30, 0), new Position(40, 0), new Position(40, 10)] },
+            new BoxFact { Id = "b7", Label = "7", Position = new Position(3, 4) },
+            new BoxFact { Id = "b9", Label = "9" },
+            new TieFact { Thing = "b7", Mark = "oak", Distance = Length.FromSi(5) },
+            new TieFact { Thing = "b7", Mark = "hall", Corner = new Position(30, 0), Distance = Length.FromSi(27.3), Sure = Grade.Estimated },
+            new TieFact { Thing = "b9", Mark = "oak", Distance = Length.FromSi(12) })));
+        var ties = Of(plan, "tie").ToList();
+        Assert.Equal(["polyline", "polyline", "circle"], ties.Select(tie => tie.Name.LocalName).Take(3));
+        Assert.All(["box 7: 27.3 m from the hall", "5.0 m from the oak", "box 9: 12.0 m from the oak"], words => Assert.Contains(words, plan.Root!.Value, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -24,6 +24,15 @@ public sealed class FoldTests
     }
 
     [Fact]
+    public void Folding_on_note_by_note_is_the_fold_of_all_of_them_and_a_note_of_an_earlier_time_says_that_it_is_not()
+    {
+        var standing = MemorialGarden.Make(PracticeBook.Default).Log.Standing.OrderBy(entry => entry.Moment).ToList();
+        var grown = standing[1..].Aggregate(PropertyHistory.Fold(standing[..1]), (history, entry) => history.With(entry)!);
+        Assert.Equal(Folding.Printed(PropertyHistory.Fold(standing)), Folding.Printed(grown));
+        Assert.Null(grown.With(standing[^2]));
+    }
+
+    [Fact]
     public void Lines_of_the_file_in_any_order_are_the_same_property()
     {
         var log = MemorialGarden.Make(PracticeBook.Default).Log;

@@ -1,0 +1,65 @@
+using Underturf.FieldLog;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+using Underturf.Reasoning;
+
+namespace Underturf.Cli;
+
+/// <summary>Seals notes behind those of a log.</summary>
+/// <param name="property">Id of the property, where the log is new.</param>
+internal sealed class NoteWriter(FileInfo file, string? property, WriterFolder folder)
+{
+    private readonly LogDocument log = file.Exists || Directory.Exists(file.FullName) ? Open(file) : LogDocument.Read(ReadOnlyMemory<byte>.Empty);
+
+    /// <summary>Id of the property that is noted about.</summary>
+    public string Property
+    {
+        get
+        {
+            var named = log.Property ?? property ?? throw new Refusal(new("--property", "is missing, and the log is new", "Name the property, for example --property garden"));
+            return property is null || property == named ? named : throw new Refusal(new("--property", $"is {Problem.Quote(property)}, but the log is of {Problem.Quote(named)}", "Leave it out, or name another log"));
+        }
+    }
+
+    public int Write(IReadOnlyList<Draft> notes)
+    {
+        var (named, writer) = (Property, folder.Writer());
+        var (last, clock) = (log.LastHeader(writer), log.LastNoted ?? default);
+        var entries = new List<Entry>();
+        foreach (var draft in notes)
+        {
+            clock = HybridTime.Next(clock, DateTimeOffset.UtcNow.ToUnixTimeMilliseconds());
+            var entry = Pen.Seal(named, writer, last, clock, draft.Body);
+            if (!entry.Succeeded)
+            {
+                throw new Refusal(entry.Problem! with { Place = $"line {draft.Line}" });
+            }
+
+            entries.Add(entry.Value);
+            last = entry.Value.Header;
+        }
+
+        var after = log.With(entries);
+        Files.Write(file.FullName, after.ToBytes().Span);
+        Console.WriteLine($"{entries.Count} noted in {file.Name} by {writer}.");
+        Doubts(after);
+        return ExitCode.Good;
+    }
+
+    private static LogDocument Open(FileInfo file) => LogPack.Is(file)
+        ? throw new Refusal(new(file.Name, "is a pack of log and photos, and notes go into a log", $"Unpack it: underturf merge {file.Name} --out {Path.ChangeExtension(file.Name, ".jsonl")}"))
+        : Files.Log(file);
+
+    /// <summary>What `check` names since these notes: they are noted all the same, and can be struck.</summary>
+    private void Doubts(LogDocument after)
+    {
+        // Most notes raise no doubt at all: then the log as it was need not be opened for comparison.
+        var found = Notebook.Open(after, PracticeBook.Default).Problems;
+        var doubts = found.Count == 0 ? [] : found.Except(Notebook.Open(log, PracticeBook.Default).Problems).ToList();
+        if (doubts.Count > 0)
+        {
+            Guard.Report(doubts);
+            Console.Error.WriteLine("They are noted all the same. What is wrong can be struck and noted again.");
+        }
+    }
+}
