@@ -21,13 +21,26 @@ internal sealed class BrowserNotebook : INotebook
         return papers.Succeeded ? JsonSerializer.Deserialize(papers.Value, MadePapersJson.Default.MadePaperArray)! : papers.Problem!;
     }
 
-    private async Task<Outcome<byte[]>> AskAsync(string task, ReadOnlyMemory<byte> log, Waiting waiting)
+    public async Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting)
+    {
+        var said = await AskAsync(nameof(Thinker.Name), log, waiting, JsonSerializer.Serialize(ask, NamedEndsJson.Default.NamingAsk));
+        if (!said.Succeeded)
+        {
+            return said.Problem!;
+        }
+
+        var named = JsonSerializer.Deserialize(said.Value, NamedEndsJson.Default.NamedEnds)!;
+        return named.Answer is { } answer ? answer : named.Problem!;
+    }
+
+    /// <param name="about">What else the task has to know, as the worker reads it.</param>
+    private async Task<Outcome<byte[]>> AskAsync(string task, ReadOnlyMemory<byte> log, Waiting waiting, string about = "")
     {
         await WorkerCalls.ReadyAsync();
         waiting.Cancellation.ThrowIfCancellationRequested();
         var number = ++asked;
         using var givingUp = waiting.Cancellation.Register(() => WorkerCalls.GiveUp(number));
-        using var answer = await WorkerCalls.AskAsync(number, task, log.ToArray(), share => waiting.Progress?.Report(share));
+        using var answer = await WorkerCalls.AskAsync(number, task, log.ToArray(), about, share => waiting.Progress?.Report(share));
         waiting.Cancellation.ThrowIfCancellationRequested();
         return answer.GetPropertyAsString("failed") is { } failed
             ? new Problem("working it out", $"stopped on an error of its own ({failed})", "Press \"Served log\", or open the log file again")

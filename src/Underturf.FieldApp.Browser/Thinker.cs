@@ -35,13 +35,24 @@ internal static partial class Thinker
         var (notebook, answers) = last is { } before && before.Log.AsSpan().SequenceEqual(log) ? (before.Notebook, before.Answers) : Think(log);
         var teller = new Teller();
         var made = new List<MadePaper>();
+        var count = PaperSet.Count(notebook);
         foreach (var paper in PaperSet.Each(notebook, answers))
         {
             made.Add(new MadePaper(paper.FileName, paper.Title, paper.Bytes.ToArray(), Convert.ToHexStringLower(SHA256.HashData(paper.Bytes.Span)), Notebook.Engine, notebook.Book.Version));
-            teller.Report(made.Count / (double)PaperSet.Count);
+            teller.Report(made.Count / (double)count);
         }
 
         return JsonSerializer.SerializeToUtf8Bytes(made.ToArray(), MadePapersJson.Default.MadePaperArray);
+    }
+
+    /// <summary>The bytes of <see cref="NamedEnds"/> for those of a log.</summary>
+    /// <param name="ask">A <see cref="NamingAsk"/>.</param>
+    [JSExport]
+    internal static byte[] Name(byte[] log, string ask)
+    {
+        var asked = JsonSerializer.Deserialize(ask, NamedEndsJson.Default.NamingAsk)!;
+        var named = Notebook.Open(log, PracticeBook.Default).Name(asked.Place, new NamingCrew(asked.People, asked.Remote, asked.Plan));
+        return JsonSerializer.SerializeToUtf8Bytes(named.Succeeded ? new NamedEnds(named.Value, null) : new NamedEnds(null, named.Problem), NamedEndsJson.Default.NamedEnds);
     }
 
     private static (Notebook Notebook, Answers Answers) Think(byte[] log)

@@ -13,8 +13,9 @@ internal static partial class WorkerCalls
     /// <summary>An object with "answer", the bytes that the task gives, or with "failed", why there are none; with neither where it was given up.</summary>
     /// <param name="number">Of the question, to give up this one and no later one.</param>
     /// <param name="task">Name of what <see cref="Thinker"/> is to do with the log.</param>
+    /// <param name="about">What else the task has to know; empty where it is nothing.</param>
     [JSImport("ask", Module)]
-    public static partial Task<JSObject> AskAsync(int number, string task, byte[] log, [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> told);
+    public static partial Task<JSObject> AskAsync(int number, string task, byte[] log, string about, [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> told);
 
     [JSImport("giveUp", Module)]
     public static partial void GiveUp(int number);

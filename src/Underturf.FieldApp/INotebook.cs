@@ -13,4 +13,8 @@ public interface INotebook
     /// <summary>Makes the papers to hand over, where nothing of the page is drawn. A log that is to be opened meanwhile goes before.</summary>
     /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
     Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting);
+
+    /// <summary>Works out which wire each conductor end of a place is, and what to touch next; whatever else was being worked out is given up for it.</summary>
+    /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
+    Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting);
 }

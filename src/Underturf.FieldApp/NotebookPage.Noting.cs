@@ -40,6 +40,7 @@ public sealed partial class NotebookPage
     /// <summary>A keyboard goes on from the button that opened the form, once that stands there again.</summary>
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
+        FollowNaming();
         if (returning && !noting)
         {
             returning = false;
@@ -100,10 +101,16 @@ public sealed partial class NotebookPage
             return stored.Problem;
         }
 
-        (last, undone) = (new StoredNote(stored.Value.Id.ToString(), NoteWords.Say(stored.Value.Fact!, log.History.Now), Struck: false), null);
+        Stored([stored.Value]);
+        return null;
+    }
+
+    private void Stored(IReadOnlyList<Entry> kept)
+    {
+        var words = NoteWords.Say(kept[0].Fact!, log.History.Now);
+        (last, undone) = (new StoredNote([.. kept.Select(entry => entry.Id.ToString())], kept.Count == 1 ? words : $"{words}, and {kept.Count - 1} more", Struck: false), null);
         Away(() => KeepSameAsync(pulls: false));
         ThinkOn();
-        return null;
     }
 
     /// <summary>Undo strikes the note that was stored last; redo restores it.</summary>
@@ -114,14 +121,19 @@ public sealed partial class NotebookPage
             return;
         }
 
-        var stored = await log.NoteAsync(note.Struck ? new RestoreFact { Entry = note.Entry } : new StrikeFact { Entry = note.Entry });
-        undone = stored.Problem;
-        if (stored.Succeeded)
+        foreach (var entry in note.Entries)
         {
-            last = note with { Struck = !note.Struck };
-            Away(() => KeepSameAsync(pulls: false));
-            ThinkOn();
+            var stored = await log.NoteAsync(note.Struck ? new RestoreFact { Entry = entry } : new StrikeFact { Entry = entry });
+            undone = stored.Problem;
+            if (!stored.Succeeded)
+            {
+                return;
+            }
         }
+
+        last = note with { Struck = !note.Struck };
+        Away(() => KeepSameAsync(pulls: false));
+        ThinkOn();
     }
 
     private void Sweep(bool on)

@@ -101,6 +101,14 @@ public sealed partial class NotebookPage : IDisposable
     /// <summary>Whatever was being worked out is given up: only the newest notes count.</summary>
     private async Task ThinkAsync(string why)
     {
+        if (IsNaming)
+        {
+            named = true;
+            Say("waiting", Waits);
+            await NameAsync();
+            return;
+        }
+
         var mine = BeginAnew();
         (share, unreadable, fresh) = (0, null, false);
         Say("working", why);

@@ -2,14 +2,17 @@ using Underturf.Reasoning;
 
 namespace Underturf.Papers;
 
-/// <summary>The papers of a property: findings to keep, a chart for the controller's door, a plan.</summary>
+/// <summary>The papers of a property: findings to keep, a chart for the controller's door, a plan, and a test sheet for each place whose conductor ends want names.</summary>
 public static class PaperSet
 {
-    /// <summary>How many there are.</summary>
-    public const int Count = 3;
+    /// <summary>Papers that every property has.</summary>
+    private const int Always = 3;
 
     /// <summary>Makes them all. Same log and same practice book, same bytes; whatever the log holds, it does not throw.</summary>
     public static IReadOnlyList<Paper> Make(Notebook notebook) => [.. Each(notebook, notebook.Answer())];
+
+    /// <summary>How many there can be.</summary>
+    public static int Count(Notebook notebook) => Always + NamingPlaces.Of(notebook).Count;
 
     /// <summary>One after the other, each made when it is asked for, from what was worked out before.</summary>
     public static IEnumerable<Paper> Each(Notebook notebook, Answers answers)
@@ -18,5 +21,13 @@ public static class PaperSet
         yield return new Paper("findings.pdf", $"Findings, {matter.PropertyName}", FindingsPaper.Make(matter));
         yield return new Paper("station-chart.pdf", $"Station chart, {matter.PropertyName}", StationChart.Make(matter));
         yield return new Paper("plan.svg", $"Plan, {matter.PropertyName}", PlanPaper.Make(matter));
+        foreach (var (place, file) in NamingPlaces.Of(notebook))
+        {
+            // A place whose ends cannot be named yet has no sheet; "identify" says what it wants.
+            if (notebook.Name(place, new NamingCrew()) is { Succeeded: true, Value: var naming })
+            {
+                yield return new Paper(file, $"Test sheet, {Shorten.Name(naming.Place, Styles.Body, NamingPaper.PlaceRoomPoints, 1)}, {matter.PropertyName}", NamingPaper.Make(matter, naming));
+            }
+        }
     }
 }

@@ -58,7 +58,13 @@ public sealed record NameShare(string? Wire, string Name, double Probability);
 /// <param name="Minutes">Walk, putting on, touching.</param>
 /// <param name="Bits">Information that it is expected to bring.</param>
 public sealed record NamingRound(
-    string How, string Say, IReadOnlyList<string> Put, string On, IReadOnlyList<string> Touch, IReadOnlyList<string> TouchNames, bool UntilOne, string? Against, string? AgainstName, IReadOnlyList<SheetKey> Fit, double Minutes, double Bits, string Caution);
+    string How, string Say, IReadOnlyList<string> Put, string On, IReadOnlyList<string> Touch, IReadOnlyList<string> TouchNames, bool UntilOne, string? Against, string? AgainstName, IReadOnlyList<ResistorFit> Fit, double Minutes, double Bits, string Caution);
+
+/// <summary>A known resistor that goes between an end and the common.</summary>
+/// <param name="End">Id of the end.</param>
+/// <param name="Name">What people call it.</param>
+/// <param name="Sign">"220 ohm".</param>
+public sealed record ResistorFit(string End, string Name, string Sign, double Ohms);
 
 /// <summary>What a plan is expected to take until every end has its name.</summary>
 /// <param name="Way">"test coil, by halves".</param>

@@ -85,5 +85,7 @@ public sealed class DeskTests : IDisposable
         public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<OpenedLog>>(new OpenedLog(new Answers("0.1.0", "1", [], []), []));
 
         public Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here makes papers.");
+
+        public Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here names conductors.");
     }
 }

@@ -10,7 +10,7 @@ namespace Underturf.Browser;
 public sealed class HandingOverTests(ServedPage served)
 {
     [Fact]
-    public async Task A_conductor_is_noted_in_three_taps_and_the_papers_made_on_the_phone_are_those_of_the_command_line()
+    public async Task A_conductor_is_noted_in_three_taps_named_by_the_worker_and_the_papers_made_on_the_phone_are_those_of_the_command_line()
     {
         await using var phone = await served.PhoneAsync();
         var page = await ServedPage.OpenAsync(phone, served.Address);
@@ -19,6 +19,7 @@ public sealed class HandingOverTests(ServedPage served)
         var end = Assert.IsType<EndFact>(Assert.Single(Hand.Own(LogDocument.Read(log))).Fact);
         Assert.Equal(("yellow", "b10"), (end.Colour, end.Place));
         Assert.Equal(["e10-1", "e10-2"], end.Mates);
+        log = await NameEndsAsync(page);
 
         await page.Locator(".places").GetByText("Papers").ClickAsync();
         await page.Locator(".papers-make").ClickAsync();
@@ -41,6 +42,19 @@ public sealed class HandingOverTests(ServedPage served)
         await page.Locator(".stored").GetByText("Stored:").WaitForAsync();
         await page.Locator(".end-close").ClickAsync();
         await page.ScreenshotAsync(new PageScreenshotOptions { Path = Checkout.Artifact("phone-box.png"), FullPage = true });
+    }
+
+    /// <summary>One tap of the first round; the round after it is that of the command line.</summary>
+    private static async Task<byte[]> NameEndsAsync(IPage page)
+    {
+        await page.Locator(".naming-begin").ClickAsync();
+        await page.Locator(".fit-all").ClickAsync();
+        await page.Locator(".round .pad").WaitForAsync();
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Checkout.Artifact("phone-naming.png"), FullPage = true });
+        var log = await Hand.SaveCopyAsync(page);
+        Assert.Equal(Notebook.Open(log, PracticeBook.Default).Name("b10", new NamingCrew()).Value.Next!.On, await page.Locator(".round-on").TextContentAsync());
+        await page.Locator(".naming-close").ClickAsync();
+        return log;
     }
 
     private static async Task<byte[]> SaveAsync(IPage page, string name)

@@ -6,14 +6,14 @@ using Underturf.Reasoning;
 
 namespace Underturf.Cli.Commands;
 
-/// <summary>Findings, station chart and plan.</summary>
+/// <summary>Findings, station chart, plan, test sheets.</summary>
 internal static class PapersCommand
 {
     public static Command Make()
     {
         var (log, book) = (Arguments.Log(), Arguments.Book());
         var target = new Option<DirectoryInfo>("--out") { Description = "The folder to put them in.", Required = true };
-        var command = new Command("papers", "Make the papers to hand over: findings, station chart, plan.") { log, book, target };
+        var command = new Command("papers", "Make the papers to hand over: findings, station chart, plan, test sheets for unnamed conductor ends.") { log, book, target };
         command.SetAction(parsed =>
         {
             var notebook = Files.Notebook(parsed.GetRequiredValue(log), parsed.GetValue(book));

@@ -40,12 +40,12 @@ function settle(answer) {
 }
 
 /** Has the worker do a task with a log; whatever it does for another question is given up. */
-export function ask(number, task, log, told) {
+export function ask(number, task, log, about, told) {
   giveUp(question?.number);
   return new Promise((resolve) => {
     question = { number, told, resolve };
     const asked = (worker ??= hire());
-    asked.ready.then(() => asked === worker && question?.number === number && asked.postMessage({ task, log }, [log.buffer]));
+    asked.ready.then(() => asked === worker && question?.number === number && asked.postMessage({ task, log, about }, [log.buffer]));
   });
 }
 

@@ -9,7 +9,7 @@ const thinker = exported.Underturf.FieldApp.Browser.Thinker;
 
 addEventListener("message", ({ data }) => {
   try {
-    const answer = thinker[data.task](data.log);
+    const answer = data.about ? thinker[data.task](data.log, data.about) : thinker[data.task](data.log);
     postMessage({ answer }, [answer.buffer]);
   } catch (error) {
     postMessage({ failed: String(error?.message ?? error) });

@@ -6,6 +6,7 @@ public enum BoxTask
     Look,
     End,
     Rebuild,
+    Name,
 }
 
 /// <summary>Which box is open and what is being done at it; what was typed stays while one is at another place of the page.</summary>
@@ -20,6 +21,8 @@ public sealed class BoxDesk
     public BoxTask Task { get; private set; }
 
     public EndDraft End { get; private set; } = new();
+
+    public NamingDesk Naming { get; } = new();
 
     /// <summary>True while something is being noted that wants the screen of a phone to itself.</summary>
     public bool IsAtWork => Box is not null && Task != BoxTask.Look;

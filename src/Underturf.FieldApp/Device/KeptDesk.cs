@@ -9,6 +9,9 @@ namespace Underturf.FieldApp;
 /// <param name="Noting">True where the form of the note stood open.</param>
 public sealed record KeptDesk(string? Property, string? By, string Place, bool Noting, NoteDraft? Note, string? Box, BoxTask Task, EndDraft? End)
 {
+    /// <summary>What was tapped of a round of naming and not stored.</summary>
+    public NamingDraft? Naming { get; init; }
+
     public string Write() => JsonSerializer.Serialize(this, KeptDeskJson.Default.KeptDesk);
 
     /// <summary>Nothing where the text is of another build and cannot be read: a draft is lost then, never a note.</summary>

@@ -12,6 +12,7 @@ internal static class NoteWords
         TestFact f => $"{view.Name(f.Station)} run: {(f.Watered.Count == 0 ? "nothing waters" : $"waters {string.Join(", ", f.Watered)}")}{(f.Behaved is { } how ? $", valve {how}" : "")}",
         LookFact f => $"look at {view.Name(f.Place)}: {(f.Found.Count == 0 ? "nothing odd" : string.Join(", ", f.Found))}",
         EndFact f => $"{f.Colour}{(f.Gauge is { } gauge ? $" {gauge}" : "")} end at {view.Name(f.Place)}{(f.Mates.Count == 0 ? "" : $", joined to {string.Join(" and ", f.Mates.Select(view.Name))}")}",
+        TouchFact { Value: { } shown } f => $"{f.How} at {view.Name(f.Place)}, {string.Join(" and ", f.Put.Select(view.Name))}: {Shown(shown)}",
         TouchFact f => $"{f.How} at {view.Name(f.Place)}: {f.Touched.Count} touched, {(f.Answered.Count == 0 ? "none answered" : $"{string.Join(", ", f.Answered.Select(view.Name))} answered")}",
         ResistorFact f => f.Ohms is { } ohms ? $"{ohms.Ohms:0.#} ohm fitted to {view.Name(f.End)}" : $"resistor taken off {view.Name(f.End)}",
         StepFact f => $"{view.Name(f.Place)}, {f.Job}: {(f.Target is { } target ? $"{view.Name(target)} " : "")}{f.Step}",

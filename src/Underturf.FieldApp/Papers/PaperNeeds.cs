@@ -20,8 +20,13 @@ public sealed record PaperNeeds(string Title, string Says, IReadOnlyList<string>
                 "Plan",
                 "Boxes, valves and runs where they were measured.",
                 [.. Lack(!view.Boxes.Keys.Concat(view.Valves.Keys).Any(id => view.PositionOf(id) is not null), "no place was measured")]),
+            .. Sheets(view),
         ];
     }
+
+    private static IEnumerable<PaperNeeds> Sheets(PropertyView view) => UnnamedEnds.Places(view) is { Count: > 0 } places
+        ? [new("Test sheets", $"For working on paper: which wire is it, at {string.Join(", ", places.Select(view.Name))}.", [.. Lack(view.Controllers.Count == 0, "no controller is noted that the wires could come from")])]
+        : [];
 
     private static IEnumerable<string> Lack(bool missing, string what) => missing ? [what] : [];
 }

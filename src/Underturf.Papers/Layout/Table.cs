@@ -12,9 +12,23 @@ internal sealed record Cell(params IReadOnlyList<(string Text, TextStyle Style)>
     /// <summary>A share to draw as a bar instead of text.</summary>
     public double? BarShare { get; init; }
 
+    /// <summary>Drawn for a hand to fill in, instead of text.</summary>
+    public Blank? Blank { get; init; }
+
     public static Cell Of(string text, TextStyle? style = null, Grade? grade = null) => new((text, style ?? Styles.Cell)) { Grade = grade };
 
+    public static Cell Tick() => new() { Blank = Papers.Blank.Box };
+
+    public static Cell Write() => new() { Blank = Papers.Blank.Line };
+
     public static Cell Bar(double share) => new() { BarShare = share };
+}
+
+/// <summary>What a hand fills in: a box to tick, a line to write on.</summary>
+internal enum Blank
+{
+    Box,
+    Line,
 }
 
 /// <summary>Rows under a head that is drawn again on each page that they reach. A row of very many lines is cut between lines.</summary>
@@ -121,6 +135,11 @@ internal sealed record Table(double XPoints, IReadOnlyList<Column> Columns, bool
         if (first && cell.BarShare is { } share)
         {
             ShareBar.Draw(sheet, x, top + 2, column.WidthPoints - Gutter, share);
+        }
+
+        if (first && cell.Blank is { } blank)
+        {
+            BlankMark.Draw(sheet, x, top, column.WidthPoints - Gutter, blank);
         }
     }
 

@@ -57,7 +57,7 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
     {
         var (way, put) = (next.Plan.Way, bundle.Wires.Where((_, w) => next.Put[w]).ToList());
         var ends = next.Touch.Select(e => bundle.Ends[e].Ends[0]).ToList();
-        List<SheetKey> fit = way.Shows == NamingSign.Ohms ? [.. Fitted().Where(f => !IsFitted(f.End)).Select(f => new SheetKey(bundle.Ends[f.End].Ends[0].Name, Say.Figure(f.Ohms, Dimension.Resistance)))] : [];
+        List<ResistorFit> fit = way.Shows == NamingSign.Ohms ? [.. Fitted().Where(f => !IsFitted(f.End)).Select(f => Fit(bundle.Ends[f.End].Ends[0], f.Ohms))] : [];
         return new NamingRound(
             way.Name,
             way.Say,
@@ -73,6 +73,8 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
             next.Bits,
             way.Caution);
     }
+
+    private static ResistorFit Fit(ConductorEnd end, double ohms) => new(end.Id, end.Name, Say.Figure(ohms, Dimension.Resistance), ohms);
 
     /// <summary>"common, stations 1 to 4 and 9".</summary>
     public static string Said(IReadOnlyList<Wire> wires)

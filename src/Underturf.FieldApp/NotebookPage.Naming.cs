@@ -1,0 +1,91 @@
+using Underturf.FieldLog;
+using Underturf.Quantities;
+using Underturf.Reasoning;
+
+namespace Underturf.FieldApp;
+
+/// <summary>Naming conductor ends: while that is done it has the worker to itself; the answers are worked out again once it is left.</summary>
+public sealed partial class NotebookPage
+{
+    private const string Waits = "The answers wait until the naming of ends is left.";
+
+    /// <summary>Whether ends were being named when the page was drawn last.</summary>
+    private bool named;
+
+    private bool IsNaming => place == Place.Boxes && boxes is { Task: BoxTask.Name, Box: { } box } && log.TakesNotes && log.History.Now.Boxes.ContainsKey(log.History.Now.Identity.Of(box));
+
+    /// <summary>Begins or leaves off where the page has turned to naming or away from it.</summary>
+    private void FollowNaming()
+    {
+        if (IsNaming != named)
+        {
+            named = IsNaming;
+            Away(named ? NameAsync : ThinkAgainAsync);
+        }
+    }
+
+    /// <summary>Asks for the next round; what was asked before is given up.</summary>
+    private async Task NameAsync()
+    {
+        var mine = BeginAnew();
+        if (state == "working")
+        {
+            Say("waiting", Waits);
+        }
+
+        var ask = boxes.Naming.Begin(log.History.Now.Identity.Of(boxes.Box!));
+        StateHasChanged();
+        try
+        {
+            var answer = await Notebook.NameAsync(inHand.Bytes, ask, new Waiting(null, mine));
+            if (!mine.IsCancellationRequested)
+            {
+                boxes.Naming.End(answer);
+                StateHasChanged();
+            }
+        }
+        catch (OperationCanceledException) when (mine.IsCancellationRequested)
+        {
+            // Whoever cancelled asks for something newer.
+        }
+    }
+
+    private async Task ThinkAgainAsync()
+    {
+        if (boxes.Naming.Working)
+        {
+            thinking.Cancel();
+            boxes.Naming.GiveUp();
+        }
+
+        if (state == "waiting")
+        {
+            await ThinkAsync(Weighing);
+        }
+    }
+
+    /// <summary>Stores what one tap says, which may be several facts; undo takes all of them back.</summary>
+    private async Task<Problem?> KeepAllAsync(IReadOnlyList<Fact> facts)
+    {
+        var kept = new List<Entry>();
+        Problem? trouble = null;
+        foreach (var fact in facts)
+        {
+            var stored = await log.NoteAsync(fact);
+            trouble = stored.Problem;
+            if (!stored.Succeeded)
+            {
+                break;
+            }
+
+            kept.Add(stored.Value);
+        }
+
+        if (kept.Count > 0)
+        {
+            Stored(kept);
+        }
+
+        return trouble;
+    }
+}
