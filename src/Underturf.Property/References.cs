@@ -25,6 +25,7 @@ public static class References
             .Concat(Missing(facts.LeftAs, l => [l.Place], view, "place"))
             .Concat(Missing(facts.Ties, t => [t.Thing, t.Mark], view, "thing or mark"))
             .Concat(Missing(facts.Photos, p => [p.Place, p.About], view, "place or thing"))
+            .Concat(EndProblems.Of(history))
             .Concat(Holders(view))
             .Concat(SameThings.Problems(facts))
             .Concat(Loops(view))

@@ -35,7 +35,7 @@ public sealed class Notebook
         matter = new Case(history, book);
         beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe);
         problems = new Lazy<IReadOnlyList<Problem>>(() =>
-            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. Contradictions.Notices(matter)]);
+            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. TouchFinder.AllProblems(matter), .. Contradictions.Notices(matter)]);
     }
 
     /// <summary>Version of the engine, stamped on every answer and paper.</summary>

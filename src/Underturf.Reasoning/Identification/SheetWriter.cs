@@ -16,9 +16,9 @@ internal sealed class SheetWriter(Bundle bundle, NamingBelief belief, PlanDesk d
         _ => Sheet(next.Plan, [.. Open().Select(w => Round([w]))], [], []),
     };
 
-    /// <summary>Wires that may be one of the ends without a name, the likeliest first.</summary>
+    /// <summary>Wires that may be one of the ends without a name: the likeliest first, those that are about as likely in their own order.</summary>
     private List<int> Open() =>
-        [.. Enumerable.Range(0, bundle.Wires.Count).Where(w => Mass(w) > Unlikely && !IsNamed(w)).OrderByDescending(Mass)];
+        [.. Enumerable.Range(0, bundle.Wires.Count).Where(w => Mass(w) > Unlikely && !IsNamed(w)).OrderByDescending(w => Math.Round(Mass(w), 1))];
 
     private double Mass(int wire) => Enumerable.Range(0, bundle.Ends.Count).Sum(e => belief.Shares[e, wire]);
 

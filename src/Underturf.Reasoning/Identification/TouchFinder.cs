@@ -20,6 +20,20 @@ internal sealed class TouchFinder(Case matter, Bundle bundle)
 
     public List<Problem> Problems { get; } = [];
 
+    /// <summary>What is wrong with the notes of touches at all places.</summary>
+    public static IEnumerable<Problem> AllProblems(Case matter)
+    {
+        foreach (var place in matter.History.Facts.Touches.Select(t => matter.View.Identity.Of(t.Fact.Place)).Distinct().Where(matter.View.Knows))
+        {
+            var finder = new TouchFinder(matter, new BundleFinder(matter).Of(place));
+            finder.Find();
+            foreach (var problem in finder.Problems)
+            {
+                yield return problem;
+            }
+        }
+    }
+
     /// <summary>Of readings by resistor and comparisons of loudness the last of each wire counts: what misled one misleads the next.</summary>
     public IReadOnlyList<NotedTouching> Find()
     {

@@ -116,6 +116,16 @@ public sealed class NamingTests
         Assert.Contains("Name one of: ", new Box().Asked("b", new NamingCrew(Plan: "by prayer")).ToString(), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Touches_that_cannot_be_used_are_named_by_check()
+    {
+        var box = new Box().Touch("test coil", ["nobody"], ["e2"]).Touch("live wire", ["s1"], []).With(new TouchFact { How = "by prayer", Place = "b", Put = ["s1"], Touched = ["e2"] });
+        var problems = box.Problems().Select(p => p.ToString()).ToList();
+        Assert.Contains(problems, p => p.Contains("puts it on 'nobody'", StringComparison.Ordinal));
+        Assert.Contains(problems, p => p.Contains("touches no conductor end", StringComparison.Ordinal));
+        Assert.Contains(problems, p => p.Contains("is done by 'by prayer'", StringComparison.Ordinal) && p.Contains("test coil", StringComparison.Ordinal));
+    }
+
     private static double Share(NamingAnswer naming, int end, string wire) => naming.Ends[end].Shares.FirstOrDefault(s => s.Wire == wire)?.Probability ?? 0.01;
 
     /// <summary>A box sixty metres out: a white end, which is the common, and three that may be any of four stations.</summary>
@@ -150,6 +160,8 @@ public sealed class NamingTests
             With(new TouchFact { How = "known resistor", Place = "b", Put = [wire], Touched = fitted, Against = "e1", Value = Shown.Parse(shown).Value });
 
         public NamingAnswer Name(NamingCrew? crew = null) => Notebook.Open(keeper.Log(), PracticeBook.Default).Name("box", crew ?? new NamingCrew()).Value;
+
+        public IReadOnlyList<Problem> Problems() => Notebook.Open(keeper.Log(), PracticeBook.Default).Problems;
 
         public Problem Asked(string place, NamingCrew? crew = null) => Notebook.Open(keeper.Log(), PracticeBook.Default).Name(place, crew ?? new NamingCrew()).Problem!;
     }
