@@ -18,6 +18,9 @@ public sealed class MatchingMarginals(int rows, int columns, double[] shares)
     /// <summary>The columns of a row and, last, none.</summary>
     public ReadOnlySpan<double> Of(int row) => shares.AsSpan(row * (Columns + 1), Columns + 1);
 
+    /// <summary>A copy of all, row after row.</summary>
+    public double[] ToArray() => [.. shares];
+
     /// <summary>
     /// Sums over all matchings where that can be done, part by part; samples the parts that are too large. What no sum keeps above one in a thousand million is left out.
     /// </summary>

@@ -1,4 +1,5 @@
 
+using Underturf.Property.Practice;
 using Underturf.Reasoning.Diagnosis;
 
 namespace Underturf.Reasoning.Identification;
@@ -11,7 +12,7 @@ internal sealed class DoubtFinder(Bundle bundle, NamingBelief belief, NamingTabl
 
     public IEnumerable<NamingDoubt> Find(IReadOnlyList<NotedTouching> touches)
     {
-        foreach (var (note, touching) in touches.Select(t => (t.Note, t.Touching)))
+        foreach (var (note, touching) in touches.Where(t => t.Touching.Way.Shows == NamingSign.Answers).Select(t => (t.Note, t.Touching)))
         {
             var without = beforehand.Clone();
             foreach (var other in touches.Where(t => t.Touching != touching))
@@ -20,7 +21,7 @@ internal sealed class DoubtFinder(Bundle bundle, NamingBelief belief, NamingTabl
             }
 
             var doubted = touching.Touched.Select(e => (End: e, Chance: belief.ChanceWithout(e, without))).Where(e => e.Chance < Unlikely).OrderBy(e => e.Chance).ToList();
-            if (touching.Way.Shows == Property.Practice.NamingSign.Answers && doubted is [var first, ..])
+            if (doubted is [var first, ..])
             {
                 yield return new NamingDoubt(note.Entry.ToString(), Why(first.End, first.Chance, touching));
             }

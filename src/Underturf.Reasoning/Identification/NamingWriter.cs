@@ -17,12 +17,13 @@ internal sealed class NamingWriter(Case matter)
     private const ulong Seed = 20260612;
 
     private readonly NamingPractice book = matter.Book.Naming;
+    private readonly Walks walks = new(matter);
 
     /// <param name="place">Id or label.</param>
     /// <param name="crew">How many people there are and whether one can switch from the place; the practice book's where nothing is said.</param>
     public Outcome<NamingAnswer> Write(string place, NamingCrew crew)
     {
-        var found = new Walks(matter).Find(place);
+        var found = walks.Find(place);
         if (!found.Succeeded)
         {
             return found.Problem!;
@@ -113,5 +114,5 @@ internal sealed class NamingWriter(Case matter)
         }
     }
 
-    private double WalkMinutes(Bundle bundle) => bundle.Wires.Select(w => w.Controller).Distinct().Min(c => new Walks(matter).Minutes(c, bundle.Place));
+    private double WalkMinutes(Bundle bundle) => bundle.Wires.Select(w => w.Controller).Distinct().Min(c => walks.Minutes(c, bundle.Place));
 }

@@ -9,6 +9,7 @@ namespace Underturf.Reasoning.Identification;
 internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, Crew crew, IReadOnlyList<NotedTouching> touches)
 {
     private readonly NamingPractice book = matter.Book.Naming;
+    private readonly double[] shares = belief.Shares.ToArray();
 
     /// <summary>Resistors for all ends.</summary>
     public ResistorKit? Kit { get; } = matter.Book.InstrumentOf(Measure.StationOhms) is { } meter
@@ -21,8 +22,7 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
     /// <summary>Cheapest first. What takes three times the cheapest so far is not played to its end; a plan that stands alone is not played at all.</summary>
     public IReadOnlyList<Rehearsed> Rank(ulong seed, string? wanted)
     {
-        var plans = Plan.All(book, Common >= 0, crew).Where(p => p.Routine != Routine.OneTrip || Kit is not null).OrderByDescending(p => p.Routine).ToList();
-        var asked = plans.Where(p => wanted is null || Name(p).Contains(wanted, StringComparison.OrdinalIgnoreCase)).ToList();
+        var asked = Possible.Where(p => wanted is null || Name(p).Contains(wanted, StringComparison.OrdinalIgnoreCase)).OrderByDescending(p => p.Routine).ToList();
         if (asked is [var only])
         {
             return [new Rehearsed(only, 0, 0, 0, 0)];
@@ -39,11 +39,13 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
     }
 
     /// <summary>Names of the plans that can be followed here.</summary>
-    public IEnumerable<string> Names => Plan.All(book, Common >= 0, crew).Where(p => p.Routine != Routine.OneTrip || Kit is not null).Select(Name);
+    public IEnumerable<string> Names => Possible.Select(Name);
+
+    private IEnumerable<Plan> Possible => Plan.All(book, Common >= 0, crew).Where(p => p.Routine != Routine.OneTrip || Kit is not null);
 
     public NextTouches? Next(Plan plan) => Choice.Of(plan, Standing(plan.Way));
 
-    private Standing Standing(NamingWay way) => new(belief.Table, Shares(), Common, Ready(way), Tried(way), crew);
+    private Standing Standing(NamingWay way) => new(belief.Table, shares, Common, Ready(way), Tried(way), crew);
 
     public static string Name(Plan plan) => plan.Routine switch
     {
@@ -102,16 +104,4 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
     public IEnumerable<(int End, double Ohms)> Fitted() => Kit is null ? [] : Enumerable.Range(0, bundle.Ends.Count).Where(e => e != Common).Select(e => (e, Kit.Ohms[e]));
 
     private bool IsFitted(int row) => matter.History.Facts.Resistors.LastOrDefault(r => bundle.RowOf(matter.View.Identity.Of(r.Fact.End)) == row) is { Fact.Ohms: not null };
-
-    private double[] Shares()
-    {
-        var (n, wide) = (bundle.Ends.Count, bundle.Wires.Count + 1);
-        var shares = new double[n * wide];
-        for (var e = 0; e < n; e++)
-        {
-            belief.Shares.Of(e).CopyTo(shares.AsSpan(e * wide, wide));
-        }
-
-        return shares;
-    }
 }

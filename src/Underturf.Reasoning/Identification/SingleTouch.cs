@@ -45,8 +45,7 @@ internal static class SingleTouch
     public static (int End, bool[] Put, double Bits)? Best(MatchingMarginals shares)
     {
         var way = new NamingWay(string.Empty, string.Empty, string.Empty, NamingSign.Answers, true, string.Empty, Most: int.MaxValue);
-        var all = Enumerable.Range(0, shares.Rows).SelectMany(e => shares.Of(e).ToArray()).ToArray();
-        return Choose(new Standing(new NamingTable(shares.Rows, new bool[shares.Columns]), all, -1, new bool[shares.Rows], new bool[shares.Columns], new Crew(0, 2, true)), way);
+        return Choose(new Standing(new NamingTable(shares.Rows, new bool[shares.Columns]), shares.ToArray(), -1, new bool[shares.Rows], new bool[shares.Columns], new Crew(0, 2, true)), way);
     }
 
     private static double Told(Standing standing, NamingWay way, int end, HashSet<int> put)

@@ -6,7 +6,7 @@ namespace Underturf.Simulation;
 
 /// <summary>What became of a made-up box: minutes, rounds, names given and whether they are right.</summary>
 /// <param name="Stated">For each end the probability of its likeliest name at the end, and whether that is the truth.</param>
-public sealed record NamingOutcome(ulong Seed, double Minutes, int Rounds, int Named, int Wrong, IReadOnlyList<(double Probability, bool Right)> Stated, IReadOnlyDictionary<string, int> Ways);
+public sealed record NamingOutcome(ulong Seed, double Minutes, int Rounds, int Named, int Wrong, IReadOnlyList<(double Probability, bool Right)> Stated);
 
 /// <summary>A virtual technician names the ends of a made-up box round by round, as the notebook says.</summary>
 public static class NamingTrial
@@ -24,14 +24,14 @@ public static class NamingTrial
     {
         var (hand, keeper) = (new NamingHand(scene, book), LogKeeper.After(scene.Log));
         string? kept = null;
-        var (minutes, rounds, ways) = (0.0, 0, new SortedDictionary<string, int>(StringComparer.Ordinal));
+        var (minutes, rounds) = (0.0, 0);
         while (true)
         {
             var naming = Name(Notebook.Open(keeper.Log(), book), crew, kept);
             kept = crew.Plan is null || rounds % Again == 0 ? null : naming.Sheet?.Way;
             if (naming.EnoughKnown || rounds == MostRounds || naming.Next is not { } next)
             {
-                return Outcome(scene, naming, minutes, rounds, ways);
+                return Outcome(scene, naming, minutes, rounds);
             }
 
             foreach (var fact in hand.Do(next, out var touched))
@@ -41,16 +41,15 @@ public static class NamingTrial
             }
 
             rounds++;
-            ways[next.How] = ways.GetValueOrDefault(next.How) + 1;
         }
     }
 
     private static NamingAnswer Name(Notebook notebook, NamingCrew crew, string? kept) =>
         kept is not null && notebook.Name(NamingScene.Box, crew with { Plan = kept }) is { Succeeded: true } same ? same.Value : notebook.Name(NamingScene.Box, crew).Value;
 
-    private static NamingOutcome Outcome(NamingScene scene, NamingAnswer naming, double minutes, int rounds, SortedDictionary<string, int> ways)
+    private static NamingOutcome Outcome(NamingScene scene, NamingAnswer naming, double minutes, int rounds)
     {
         var stated = naming.Ends.Select(e => (e.Shares[0].Probability, Right: e.Shares[0].Wire == scene.Truth[e.Ids[0]], e.Named)).ToList();
-        return new NamingOutcome(scene.Seed, minutes, rounds, stated.Count(s => s.Named), stated.Count(s => s.Named && !s.Right), [.. stated.Select(s => (s.Probability, s.Right))], ways);
+        return new NamingOutcome(scene.Seed, minutes, rounds, stated.Count(s => s.Named), stated.Count(s => s.Named && !s.Right), [.. stated.Select(s => (s.Probability, s.Right))]);
     }
 }
