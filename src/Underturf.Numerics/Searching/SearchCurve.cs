@@ -32,6 +32,24 @@ public sealed class SearchCurve
         MeanMinutes = pieces == 0 ? 0 : ((Weight * starts[^1]) - areas[^1] + (this.spans[^1] * this.spans[^1] * this.rates[^1])) / Weight;
     }
 
+    /// <summary>Several searches shared out as one.</summary>
+    public static SearchCurve Together(IReadOnlyList<SearchCurve> curves)
+    {
+        var (falling, spans) = (new List<double>(), new List<double>());
+        foreach (var curve in curves)
+        {
+            for (var piece = 0; piece < curve.rates.Length; piece++)
+            {
+                falling.Add(-curve.rates[piece]);
+                spans.Add(curve.spans[piece] - (piece == 0 ? 0 : curve.spans[piece - 1]));
+            }
+        }
+
+        var (sorted, sortedSpans) = (falling.ToArray(), spans.ToArray());
+        Array.Sort(sorted, sortedSpans);
+        return new SearchCurve([.. sorted.Select(rate => -rate)], sortedSpans);
+    }
+
     /// <summary>What is found in the end, with minutes without end: the chance that it is here at all.</summary>
     public double Weight { get; }
 
