@@ -13,6 +13,7 @@ var root = new RootCommand("The field notebook that thinks along with a landscap
     MovesCommand.Make(),
     CircuitCommand.Make(),
     IdentifyCommand.Make(),
+    LocateCommand.Make(),
     PapersCommand.Make(),
     ServeCommand.Make(),
     BookCommand.Make(),

@@ -47,6 +47,16 @@ public sealed record Facts
 
     public ImmutableList<Observed<ResistorFact>> Resistors { get; init; } = [];
 
+    public ImmutableList<Observed<SoughtFact>> Sought { get; init; } = [];
+
+    public ImmutableList<Observed<SpotFact>> Spots { get; init; } = [];
+
+    public ImmutableList<Observed<TraceFact>> Traces { get; init; } = [];
+
+    public ImmutableList<Observed<SignFact>> Signs { get; init; } = [];
+
+    public ImmutableList<Observed<SearchFact>> Searches { get; init; } = [];
+
     public ImmutableList<Observed<WorkFact>> Works { get; init; } = [];
 
     public ImmutableList<Observed<StepFact>> Steps { get; init; } = [];
@@ -91,6 +101,11 @@ public sealed record Facts
         LookFact f => this with { Looks = Looks.Add(See(f, entry)) },
         TouchFact f => this with { Touches = Touches.Add(See(f, entry)) },
         ResistorFact f => this with { Resistors = Resistors.Add(See(f, entry)) },
+        SoughtFact f => this with { Sought = Sought.Add(See(f, entry)) },
+        SpotFact f => this with { Spots = Spots.Add(See(f, entry)) },
+        TraceFact f => this with { Traces = Traces.Add(See(f, entry)) },
+        SignFact f => this with { Signs = Signs.Add(See(f, entry)) },
+        SearchFact f => this with { Searches = Searches.Add(See(f, entry)) },
         WorkFact f => this with { Works = Works.Add(See(f, entry)) },
         StepFact f => this with { Steps = Steps.Add(See(f, entry)) },
         LeftAsFact f => this with { LeftAs = LeftAs.Add(See(f, entry)) },

@@ -103,4 +103,20 @@ internal static class Overlay
         About = newer.About ?? older.About,
         Caption = newer.Caption ?? older.Caption,
     };
+
+    public static SoughtFact Of(SoughtFact older, SoughtFact newer) => newer with
+    {
+        Label = newer.Label ?? older.Label,
+        Station = newer.Station ?? older.Station,
+        Cable = newer.Cable ?? older.Cable,
+    };
+
+    public static SpotFact Of(SpotFact older, SpotFact newer) => newer with
+    {
+        Label = newer.Label ?? older.Label,
+        Beside = newer.Beside.Count > 0 ? newer.Beside : older.Beside,
+        Line = newer.Line ?? older.Line,
+        Along = newer.Along ?? older.Along,
+        Across = newer.Across ?? older.Across,
+    };
 }

@@ -25,6 +25,11 @@ public sealed record PropertyView
 
     public required IReadOnlyDictionary<string, GroundFact> Ground { get; init; }
 
+    /// <summary>What is looked for, as noted.</summary>
+    public required IReadOnlyDictionary<string, SoughtFact> Sought { get; init; }
+
+    public required IReadOnlyDictionary<string, SpotFact> Spots { get; init; }
+
     public required Identity Identity { get; init; }
 
     /// <summary>What people call it: "box 7", "station 12", "controller A"; the id where it has no name.</summary>
@@ -38,6 +43,8 @@ public sealed record PropertyView
             : Cables.ContainsKey(known) ? Called("cable", null, known)
             : Ends.TryGetValue(known, out var end) ? Called("end", end.Label, known)
             : Ground.TryGetValue(known, out var ground) ? ground.Label?.ReplaceLineEndings(" ") ?? $"{ground.What} {known}"
+            : Sought.TryGetValue(known, out var sought) ? Called(sought.What, sought.Label, known)
+            : Spots.TryGetValue(known, out var spot) ? spot.Label?.ReplaceLineEndings(" ") ?? $"spot {known}"
             : id;
     }
 
@@ -82,7 +89,7 @@ public sealed record PropertyView
         var known = Identity.Of(id);
         return Controllers.ContainsKey(known) || Stations.ContainsKey(known) || Boxes.ContainsKey(known) || Valves.ContainsKey(known)
             || Coils.ContainsKey(known) || Ends.ContainsKey(known) || Splices.ContainsKey(known) || Cables.ContainsKey(known)
-            || Ground.ContainsKey(known);
+            || Ground.ContainsKey(known) || Sought.ContainsKey(known) || Spots.ContainsKey(known);
     }
 
     /// <summary>Something at which a wire can end: a controller, a box or a valve.</summary>
@@ -112,6 +119,8 @@ public sealed record PropertyView
             Splices = fold.Things(facts.Splices, f => f.Id, Overlay.Of),
             Cables = fold.Things(facts.Cables, f => f.Id, Overlay.Of),
             Ground = fold.Things(facts.Ground, f => f.Id, Overlay.Of),
+            Sought = fold.Things(facts.Sought, f => f.Id, Overlay.Of),
+            Spots = fold.Things(facts.Spots, f => f.Id, Overlay.Of),
         };
     }
 

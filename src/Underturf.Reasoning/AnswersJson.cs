@@ -14,6 +14,8 @@ public static class AnswersJson
 
     public static string Write(NamingAnswer naming) => JsonSerializer.Serialize(naming, AnswersJsonContext.Default.NamingAnswer);
 
+    public static string Write(LocationAnswer location) => JsonSerializer.Serialize(location, AnswersJsonContext.Default.LocationAnswer);
+
     public static string Write(CircuitAnswer circuit) => JsonSerializer.Serialize(circuit, AnswersJsonContext.Default.CircuitAnswer);
 }
 
@@ -21,6 +23,7 @@ public static class AnswersJson
 [JsonSerializable(typeof(Answers))]
 [JsonSerializable(typeof(CircuitAnswer))]
 [JsonSerializable(typeof(NamingAnswer))]
+[JsonSerializable(typeof(LocationAnswer))]
 [JsonSerializable(typeof(IReadOnlyList<Move>))]
 [JsonSerializable(typeof(IReadOnlyList<ReadingLine>))]
 internal sealed partial class AnswersJsonContext : JsonSerializerContext;

@@ -5,6 +5,7 @@ using Underturf.Quantities;
 using Underturf.Reasoning.Circuits;
 using Underturf.Reasoning.Diagnosis;
 using Underturf.Reasoning.Identification;
+using Underturf.Reasoning.Location;
 using Underturf.Reasoning.Moves;
 using Underturf.Reasoning.Telling;
 
@@ -35,7 +36,7 @@ public sealed class Notebook
         matter = new Case(history, book);
         beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe);
         problems = new Lazy<IReadOnlyList<Problem>>(() =>
-            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. TouchFinder.AllProblems(matter), .. Contradictions.Notices(matter)]);
+            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. TouchFinder.AllProblems(matter), .. new LocationProblems(history, book).All(), .. Contradictions.Notices(matter)]);
     }
 
     /// <summary>Version of the engine, stamped on every answer and paper.</summary>
@@ -135,6 +136,16 @@ public sealed class Notebook
     {
         using var turn = asking.EnterScope();
         return new NamingWriter(matter).Write(place, crew);
+    }
+
+    /// <summary>Where hidden things lie, and where to look first.</summary>
+    /// <param name="thing">Id or name of one, or of its station; all where nothing is said.</param>
+    /// <param name="at">Where one is: label or id of a place; the controller where nothing is said.</param>
+    public Outcome<LocationAnswer> Locate(string? thing = null, string? at = null)
+    {
+        using var turn = asking.EnterScope();
+        var stand = at is null ? null : (Outcome<string>?)new Walks(matter).Find(at);
+        return stand is { Succeeded: false } ? stand.Value.Problem! : new LocationWriter(History, Book).Write(thing, stand is { } place ? History.Now.PositionOf(place.Value) : null);
     }
 
     private IEnumerable<(int Index, ReadingLine Line)> Lines(IGrouping<string, (int Index, Evidence Item)> notes)

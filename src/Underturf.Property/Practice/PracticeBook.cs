@@ -46,6 +46,8 @@ public sealed record PracticeBook
 
     public required NamingPractice Naming { get; init; }
 
+    public required LocatingPractice Locating { get; init; }
+
     private static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
 
     /// <summary>The book that comes with the program.</summary>

@@ -73,7 +73,7 @@ public sealed class PlanTests
     [InlineData(double.NaN, 0)]
     [InlineData(double.PositiveInfinity, 0)]
     public void A_position_that_is_nowhere_on_earth_is_never_near(double eastMetres, double northMetres) =>
-        Assert.False(Nearness.Of([new Position(0, 0), new Position(eastMetres, northMetres)]).Holds(new Position(eastMetres, northMetres)));
+        Assert.False(Underturf.Property.Nearness.Of([new Position(0, 0), new Position(eastMetres, northMetres)]).Holds(new Position(eastMetres, northMetres)));
 
     [Fact]
     public void Labels_of_a_crowded_place_do_not_cover_each_other()

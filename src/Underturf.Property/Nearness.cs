@@ -1,9 +1,9 @@
 using Underturf.FieldLog;
 
-namespace Underturf.Papers;
+namespace Underturf.Property;
 
 /// <summary>Which positions belong to the property: one typed with a slipped decimal point must not shrink all others to a dot.</summary>
-internal sealed record Nearness(Position Middle, double LimitMetres)
+public sealed record Nearness(Position Middle, double LimitMetres)
 {
     private const double LeastLimitMetres = 2000, LargestMetres = 1e6;
 

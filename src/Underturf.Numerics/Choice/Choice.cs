@@ -1,0 +1,6 @@
+namespace Underturf.Numerics;
+
+/// <summary>One choice among many alternatives.</summary>
+/// <param name="Chosen">Features of what was chosen.</param>
+/// <param name="Alternatives">For each feature its value at each alternative, which stand for all there are.</param>
+public sealed record Choice(double[] Chosen, double[][] Alternatives);

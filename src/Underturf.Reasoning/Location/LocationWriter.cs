@@ -1,0 +1,137 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+
+namespace Underturf.Reasoning.Location;
+
+/// <summary>Says where hidden things lie.</summary>
+internal sealed class LocationWriter(PropertyHistory history, PracticeBook practice)
+{
+    private const int MostPlaces = 5;
+
+    /// <summary>Places less likely than this are not listed, after the first.</summary>
+    private const double Listed = 0.01;
+
+    /// <summary>Marks whose weight moved by less than this many of its spreads taught nothing worth telling.</summary>
+    private const double Told = 0.5;
+
+    private readonly LocatingPractice book = practice.Locating;
+    private readonly PropertyView view = history.Now;
+
+    /// <param name="wanted">Id or name of a thing, or of its station; all where nothing is said.</param>
+    /// <param name="at">Where one stands; the first controller where nothing is said.</param>
+    public Outcome<LocationAnswer> Write(string? wanted, Position? at)
+    {
+        var groups = new SoughtFinder(history, practice).Find();
+        var asked = groups.Where(g => wanted is null || Means(g, wanted.Trim())).ToList();
+        if (asked.Count == 0)
+        {
+            return groups.Count == 0
+                ? new Problem("property", "has nothing hidden", "Note what is looked for: {\"kind\":\"sought\",\"id\":\"x1\",\"what\":\"valve\"}; the valve of a station that was never found is looked for without a note")
+                : new Problem($"thing {Problem.Quote(wanted!)}", "is not among what is hidden", $"Name one of: {string.Join(", ", groups.Select(g => g.Name).Take(12))}");
+        }
+
+        var ground = new GroundFinder(history, book);
+        return ground.Find() is { } cells
+            ? Write(asked, groups.Count, cells, ground, at ?? Start(cells))
+            : new Problem("ground", "has no position and no spot noted", "Note what is on the ground, a controller or box with its position, or spots: {\"kind\":\"spot\",\"id\":\"p1\",\"label\":\"hedge by the gate\",\"beside\":[\"bed\"]}");
+    }
+
+    private LocationAnswer Write(IReadOnlyList<SoughtGroup> asked, int groups, GroundCells cells, GroundFinder ground, Position at)
+    {
+        var found = cells.IsGrid ? FoundThings.Of(view) : [];
+        var layers = new MarkLayers(view, book, cells, [.. found.Select(f => f.At)]);
+        var learned = LearnedMarks.Of(practice, history, cells, layers, found);
+        var clues = new ClueFinder(history, practice, cells, ground.SpotPlaces, groups);
+        var beliefs = asked.Select(g => Believe(g, layers, learned, clues, cells)).ToList();
+        var things = beliefs.SelectMany(b => b.Group.Things.Select((t, i) => Thing(t, i, b.Belief, b.Told, cells, ground))).ToList();
+        var (planner, members) = (new SearchPlanner(practice, cells), asked.SelectMany(g => g.Things.Select(t => (Group: g, Thing: t))).ToList());
+        double[]? Covered(int t, SearchWay way) => clues.Covered(members[t].Group, members[t].Thing, way);
+        IReadOnlyList<double[]> shares = [.. beliefs.SelectMany(b => b.Belief.Shares)];
+        var route = planner.Ways.Count == 0 ? null : new RouteWriter(history, planner, cells, ground.SpotPlaces).Write(planner.Task(shares, Covered), at);
+        var choices = beliefs.Count == 1 ? new ChoiceFinder(history, practice, cells, planner).Find(asked[0], beliefs[0].Belief, Covered, at) : [];
+        return new LocationAnswer(Notebook.Engine, practice.Version, things, Effects(learned), found.Count, route is { Steps.Count: > 0 } ? route : null, choices) { Heat = Heat(Sum(shares), cells) };
+    }
+
+    private static (SoughtGroup Group, IReadOnlyList<Clue> Told, LocationBelief Belief) Believe(SoughtGroup asked, MarkLayers layers, LearnedMarks learned, ClueFinder clues, GroundCells cells)
+    {
+        var told = clues.Find(asked);
+        return (asked, told, LocationBelief.Of([.. asked.Things.Select(t => learned.Prior(layers.Of(t), cells))], [.. asked.Things.Select(t => t.None)], told));
+    }
+
+    private static double[] Sum(IReadOnlyList<double[]> shares)
+    {
+        var all = new double[shares[0].Length];
+        foreach (var share in shares)
+        {
+            Numerics.RowMath.AddTimes(all, 1, share);
+        }
+
+        return all;
+    }
+
+    /// <summary>At the first controller that has a position; without one in the middle of the ground.</summary>
+    private Position Start(GroundCells cells) =>
+        view.Controllers.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => c.Value.Position).FirstOrDefault(p => p is not null) is { } controller && cells.IsGrid ? controller : cells.Middle(cells.Count / 2);
+
+    private HiddenThing Thing(Sought thing, int index, LocationBelief belief, IReadOnlyList<Clue> told, GroundCells cells, GroundFinder ground)
+    {
+        var shares = belief.Shares[index];
+        var pieces = new PieceFinder(cells, book.StopMetres).Find(shares, MostPlaces);
+        var credible = CredibleRegion.Of(shares, cells);
+        var places = pieces.Where((p, i) => i == 0 || p.Share >= Listed).Select(p => Place(p, cells, ground)).ToList();
+        return new HiddenThing(thing.Id, thing.What, thing.Name, thing.Station, belief.None[index], places, [.. credible.Select(c => new CredibleGround(c.Probability, c.SquareMetres))], Notes(told, index, pieces, cells))
+        {
+            Heat = Heat(shares, cells),
+        };
+    }
+
+    private LikelyPlace Place(GroundPiece piece, GroundCells cells, GroundFinder ground)
+    {
+        var heart = piece.Cells.Count == 1 ? cells.Middle(piece.Middle) : Heart(piece, cells);
+        if (cells.IsGrid)
+        {
+            return new LikelyPlace(heart, new WhereWords(history).Say(heart), book.StopMetres, piece.Share, null);
+        }
+
+        var spot = ground.SpotPlaces.First(s => s.Value == heart).Key;
+        return new LikelyPlace(null, view.Name(spot), Math.Sqrt(cells.Area(piece.Middle)), piece.Share, spot);
+    }
+
+    private static Position Heart(GroundPiece piece, GroundCells cells) => cells.Middle(piece.Middle);
+
+    private static IReadOnlyList<PlaceNote> Notes(IReadOnlyList<Clue> told, int thing, IReadOnlyList<GroundPiece> pieces, GroundCells cells) =>
+        pieces.Count == 0 ? [] : [.. told.Where(c => c.Cases.Any(k => k.Layers[thing] is not null)).Select(c => new PlaceNote(c.Entries, c.Say, Weight(c, thing, pieces[0].Middle, cells)))];
+
+    /// <summary>At the best place beside the average over the ground.</summary>
+    private static double Weight(Clue clue, int thing, int cell, GroundCells cells)
+    {
+        var layer = Layer.Sum([.. clue.Cases.Select(k => (k.Weight, k.Layers[thing]))], cells.Count);
+        var mean = 0.0;
+        for (var c = 0; c < layer.Cells.Length; c++)
+        {
+            mean += layer.Cells[c] * cells.Area(c) / cells.AreaSquareMetres;
+        }
+
+        return Math.Log10(Math.Max(layer.Cells[cell], 1e-12) / Math.Max(mean, 1e-12));
+    }
+
+    private IReadOnlyList<MarkEffect> Effects(LearnedMarks learned) =>
+    [
+        .. book.Marks
+            .Select((mark, k) => new MarkEffect(mark.Name, mark.Say, mark.ReachMetres, mark.Weight, learned.Weights.Mean[k], learned.Weights.Spread[k], learned.FoundNear[k], learned.GroundNear[k]))
+            .Where(e => Math.Abs(e.Here - e.Usual) >= Told * e.Spread)
+            .OrderByDescending(e => Math.Abs(e.Here - e.Usual)),
+    ];
+
+    private static HeatMap? Heat(double[] shares, GroundCells cells) => cells.IsGrid
+        ? new HeatMap(cells.Corner, cells.SideMetres, cells.Wide, shares, [.. CredibleRegion.Of(shares, cells).Select(c => (c.Probability, c.Density * cells.SideMetres * cells.SideMetres))])
+        : null;
+
+    private bool Means(SoughtGroup group, string wanted) =>
+        Is(group.Name, wanted)
+        || group.Things.Any(t => t.Id == view.Identity.Of(wanted) || Is(t.Name, wanted) || (t.Station is { } s && (s == view.Identity.Of(wanted) || Is(view.Name(s), wanted))));
+
+    private static bool Is(string name, string wanted) => string.Equals(name, wanted, StringComparison.OrdinalIgnoreCase);
+}

@@ -1,0 +1,114 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+using Underturf.Property.Practice;
+
+namespace Underturf.Reasoning.Location;
+
+/// <summary>How strongly each mark of the practice book is felt at a point or in each cell: 1 right at it, falling off with the distance.</summary>
+internal sealed class MarkLayers
+{
+    /// <summary>Beyond so many reaches nothing is felt.</summary>
+    private const double Reaches = 5;
+
+    private const string Found = "found";
+
+    private readonly PropertyView view;
+    private readonly LocatingPractice book;
+    private readonly GroundCells cells;
+    private readonly Dictionary<string, GroundShape[]> shapes;
+    private readonly Dictionary<GroundMark, double[]> common = [];
+
+    /// <param name="found">Boxes and lone valves that have a position.</param>
+    public MarkLayers(PropertyView view, LocatingPractice book, GroundCells cells, IReadOnlyList<Position> found)
+    {
+        (this.view, this.book, this.cells) = (view, book, cells);
+        shapes = view.Ground.Values.GroupBy(g => g.What).ToDictionary(g => g.Key, g => g.Select(f => GroundShape.Outline(f.Shape)).ToArray(), StringComparer.Ordinal);
+        shapes["controller"] = [.. view.Controllers.Values.Select(c => c.Position).OfType<Position>().Select(GroundShape.Point)];
+        shapes["cable"] = [.. view.Cables.Values.Where(c => c.Route.Count > 1).Select(c => GroundShape.Line(c.Route))];
+        shapes[Found] = [.. found.Select(GroundShape.Point)];
+    }
+
+    /// <summary>Each mark in each cell, for one sought thing.</summary>
+    public double[][] Of(Sought thing) => [.. book.Marks.Select(mark => !mark.HoldsFor(thing.What) ? new double[cells.Count] : cells.IsGrid && Shapes(mark, thing.Own) is { } own ? Layer(mark, own) : Common(mark))];
+
+    /// <summary>Each mark at a point, for a thing that was found there: it is not beside itself.</summary>
+    public double[] At(Position at, string what, OwnGround own) =>
+        [.. book.Marks.Select(mark => !mark.HoldsFor(what) ? 0 : Value(mark, Shapes(mark, own) ?? [.. Shapes(mark).Where(s => mark.Of != Found || s.Points[0] != at)], at))];
+
+    private double[] Common(GroundMark mark)
+    {
+        if (!common.TryGetValue(mark, out var layer))
+        {
+            layer = cells.IsGrid ? Layer(mark, Shapes(mark)) : SpotLayer(mark);
+            common[mark] = layer;
+        }
+
+        return layer;
+    }
+
+    /// <summary>Spots have what their notes say.</summary>
+    private double[] SpotLayer(GroundMark mark) => [.. view.Spots.OrderBy(s => s.Key, StringComparer.Ordinal).Select(s => s.Value.Beside.Contains(mark.Name) ? 1.0 : 0)];
+
+    private IReadOnlyList<GroundShape> Shapes(GroundMark mark) => shapes.GetValueOrDefault(mark.Of) ?? [];
+
+    /// <summary>Shapes that mean one thing only; nothing where the mark is everybody's.</summary>
+    private static IReadOnlyList<GroundShape>? Shapes(GroundMark mark, OwnGround own) => mark.Of switch
+    {
+        "watered" => own.Watered,
+        "route" => own.Routes,
+        "last" => own.Last,
+        _ => null,
+    };
+
+    private double[] Layer(GroundMark mark, IReadOnlyList<GroundShape> of)
+    {
+        var layer = new double[cells.Count];
+        foreach (var shape in of)
+        {
+            if (mark.By == GroundMeasure.Inside)
+            {
+                Fill(layer, shape);
+            }
+            else
+            {
+                foreach (var (from, to) in Sides(mark, shape))
+                {
+                    Brush(layer, mark, from, to);
+                }
+            }
+        }
+
+        return layer;
+    }
+
+    private void Fill(double[] layer, GroundShape shape)
+    {
+        var (west, east) = (shape.Points.Min(p => p.EastMetres), shape.Points.Max(p => p.EastMetres));
+        var (south, north) = (shape.Points.Min(p => p.NorthMetres), shape.Points.Max(p => p.NorthMetres));
+        foreach (var cell in cells.Within(west, south, east, north))
+        {
+            layer[cell] = layer[cell] > 0 || shape.Contains(cells.Middle(cell)) ? 1 : 0;
+        }
+    }
+
+    private void Brush(double[] layer, GroundMark mark, Position from, Position to)
+    {
+        var reach = Reaches * mark.ReachMetres;
+        var (west, east) = (Math.Min(from.EastMetres, to.EastMetres) - reach, Math.Max(from.EastMetres, to.EastMetres) + reach);
+        var (south, north) = (Math.Min(from.NorthMetres, to.NorthMetres) - reach, Math.Max(from.NorthMetres, to.NorthMetres) + reach);
+        foreach (var cell in cells.Within(west, south, east, north))
+        {
+            layer[cell] = Math.Max(layer[cell], Felt(mark, GroundShape.DistanceMetres(from, to, cells.Middle(cell))));
+        }
+    }
+
+    private static double Value(GroundMark mark, IReadOnlyList<GroundShape> of, Position at) =>
+        mark.By == GroundMeasure.Inside
+            ? (of.Any(s => s.Contains(at)) ? 1 : 0)
+            : of.SelectMany(s => Sides(mark, s)).Select(s => Felt(mark, GroundShape.DistanceMetres(s.From, s.To, at))).DefaultIfEmpty(0).Max();
+
+    private static double Felt(GroundMark mark, double metres) => metres > Reaches * mark.ReachMetres ? 0 : Math.Exp(-metres / mark.ReachMetres);
+
+    private static IEnumerable<(Position From, Position To)> Sides(GroundMark mark, GroundShape shape) =>
+        mark.By == GroundMeasure.Corner ? shape.Points.Select(p => (p, p)) : shape.Sides();
+}

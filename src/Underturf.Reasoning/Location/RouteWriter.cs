@@ -1,0 +1,38 @@
+using Underturf.FieldLog;
+using Underturf.Numerics;
+using Underturf.Property;
+
+namespace Underturf.Reasoning.Location;
+
+/// <summary>Tells a planned search as a walk from piece to piece.</summary>
+internal sealed class RouteWriter(PropertyHistory history, SearchPlanner planner, GroundCells cells, IReadOnlyDictionary<string, Position> spots)
+{
+    public SearchRoute Write(SearchTask task, Position from)
+    {
+        var (stops, walk) = planner.Walk(task, from);
+        var spent = new double[stops.Count];
+        var visits = new List<SearchStep>();
+        foreach (var visit in walk.Visits)
+        {
+            var stop = stops[visit.Stop];
+            var minutes = stop.Plan.Next(spent[visit.Stop], visit.EffortMinutes);
+            spent[visit.Stop] += visit.EffortMinutes;
+            visits.Add(Step(task, stop, visit, minutes));
+        }
+
+        return new SearchRoute(visits, walk.Found, walk.ExpectedTravelMinutes, walk.ExpectedEffortMinutes, walk.LossMinutes);
+    }
+
+    private SearchStep Step(SearchTask task, SearchStop stop, SearchVisit visit, double[] minutes)
+    {
+        var byWay = planner.Ways.Select((way, w) => new SearchEffort(way.Name, way.Say, stop.Cells.Index().Where(c => task.Way(c.Item) == w).Sum(c => minutes[c.Index]), way.Caution)).Where(e => e.Minutes > 0).ToList();
+        var at = new Position(stop.XMetres, stop.YMetres);
+        return cells.IsGrid
+            ? new SearchStep(at, new WhereWords(history).Say(at), AcrossMetres(task, stop, minutes), visit.TravelMinutes, byWay, visit.Found)
+            : new SearchStep(null, history.Now.Name(spots.MinBy(s => s.Value.DistanceMetresTo(at)).Key), 0, visit.TravelMinutes, byWay, visit.Found);
+    }
+
+    /// <summary>Side of a square as large as the ground that is searched.</summary>
+    private double AcrossMetres(SearchTask task, SearchStop stop, double[] minutes) =>
+        cells.SideMetres * Math.Sqrt(stop.Cells.Index().Where(c => minutes[c.Index] > 0).Select(c => task.Place(c.Item)).Distinct().Count());
+}

@@ -1,0 +1,130 @@
+using Underturf.FieldLog;
+using Underturf.Numerics;
+using Underturf.Property.Practice;
+
+namespace Underturf.Reasoning.Location;
+
+/// <summary>
+/// Plans searches: which ground in which order, in which way and for how long, walking counted, until going on costs more than finding is worth.
+/// Each way finds what it can see at its own rate; of what it cannot see, the next slower way finds its share.
+/// </summary>
+internal sealed class SearchPlanner(PracticeBook practice, GroundCells cells)
+{
+    private const int MostStops = 24;
+
+    /// <summary>Cells are planned with, the likeliest first, until they hold this much of all.</summary>
+    private const double Worth = 0.97;
+
+    private readonly LocatingPractice book = practice.Locating;
+
+    /// <summary>Ways that are owned, the fastest first.</summary>
+    public IReadOnlyList<SearchWay> Ways { get; } = [.. practice.Locating.Searching.Where(w => w.Owned).OrderByDescending(w => w.SquareMetresPerMinute)];
+
+    /// <summary>What is left to be found in each way in each cell, a mean over the things: ground is searched for all of them at once.</summary>
+    /// <param name="shares">Of each thing its chance in each cell.</param>
+    /// <param name="covered">Of each thing and way how often each cell was covered.</param>
+    public SearchTask Task(IReadOnlyList<double[]> shares, Func<int, SearchWay, double[]?> covered)
+    {
+        var visible = shares.Select((_, t) => Ways.Select(way => Visible(way, covered(t, way))).ToList()).ToList();
+        var (task, weights) = (new SearchTask(), new double[Ways.Count]);
+        foreach (var cell in Likely(shares))
+        {
+            Array.Clear(weights);
+            foreach (var (t, share) in shares.Index())
+            {
+                var left = share[cell] / shares.Count;
+                for (var w = 0; w < weights.Length; w++)
+                {
+                    var seen = visible[t][w](cell);
+                    weights[w] += left * seen;
+                    left *= 1 - seen;
+                }
+            }
+
+            for (var w = 0; w < weights.Length; w++)
+            {
+                task.Add(cells.Middle(cell), w, weights[w], Ways[w].SquareMetresPerMinute / cells.Area(cell));
+            }
+        }
+
+        return task;
+    }
+
+    /// <summary>Expected minutes of the best search, what is never found counted in, were there no way to walk.</summary>
+    public double LossMinutes(SearchTask task)
+    {
+        var curve = SearchPlan.Of(task.Weights, task.Rates).Curve;
+        var stop = curve.StopMinutes(book.UnfoundMinutes);
+        return stop - curve.SparedMinutes(stop) + (book.UnfoundMinutes * (1 - curve.Found(stop)));
+    }
+
+    public (IReadOnlyList<SearchStop> Stops, SearchWalk Walk) Walk(SearchTask task, Position from)
+    {
+        var ground = new SearchGround(task.East, task.North, task.Weights, task.Rates);
+        var stops = ground.Stops(book.StopMetres, MostStops, book.UnfoundMinutes);
+        return (stops, SearchWalk.Best(SearchErrand.InPlane(stops, from.EastMetres, from.NorthMetres, practice.Walk.MetresPerMinute, book.UnfoundMinutes)));
+    }
+
+    /// <summary>Share of what lies in a cell that a way can still find there, after it was covered in vain.</summary>
+    private static Func<int, double> Visible(SearchWay way, double[]? covered) => cell =>
+    {
+        var missed = covered is null ? 1 : Math.Exp(-covered[cell]);
+        return way.Sees * missed / (1 - way.Sees + (way.Sees * missed));
+    };
+
+    /// <summary>Cells that hold nearly all, the likeliest first.</summary>
+    private IEnumerable<int> Likely(IReadOnlyList<double[]> shares)
+    {
+        var (order, falling) = (new int[cells.Count], new double[cells.Count]);
+        var total = 0.0;
+        for (var c = 0; c < order.Length; c++)
+        {
+            order[c] = c;
+            foreach (var share in shares)
+            {
+                falling[c] -= share[c];
+            }
+
+            total -= falling[c];
+        }
+
+        Array.Sort(falling, order);
+        var sum = 0.0;
+        for (var i = 0; i < order.Length && sum < Worth * total; i++)
+        {
+            sum -= falling[i];
+            yield return order[i];
+        }
+    }
+}
+
+/// <summary>Pieces of searching to choose from: a cell and a way each.</summary>
+internal sealed class SearchTask
+{
+    private readonly List<double> east = [], north = [], weights = [], rates = [];
+    private readonly List<int> ways = [];
+
+    public double[] East => [.. east];
+
+    public double[] North => [.. north];
+
+    public double[] Weights => [.. weights];
+
+    public double[] Rates => [.. rates];
+
+    public int Way(int piece) => ways[piece];
+
+    public Position Place(int piece) => new(east[piece], north[piece]);
+
+    public void Add(Position at, int way, double weight, double ratePerMinute)
+    {
+        if (weight > 0)
+        {
+            east.Add(at.EastMetres);
+            north.Add(at.NorthMetres);
+            weights.Add(weight);
+            rates.Add(ratePerMinute);
+            ways.Add(way);
+        }
+    }
+}

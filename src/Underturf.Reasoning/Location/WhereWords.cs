@@ -1,0 +1,45 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+
+namespace Underturf.Reasoning.Location;
+
+/// <summary>Says where a point is: from the nearest thing with a name, and by what it is beside.</summary>
+internal sealed class WhereWords(PropertyHistory history)
+{
+    /// <summary>Nearer than this nobody asks in which direction.</summary>
+    private const double AtMetres = 1;
+
+    private static readonly string[] Winds = ["east", "north-east", "north", "north-west", "west", "south-west", "south", "south-east"];
+
+    private readonly (string Name, GroundShape Shape)[] named =
+    [
+        .. history.Now.Controllers.Keys.Concat(history.Now.Boxes.Keys).Concat(history.Now.Valves.Where(v => v.Value.Box is null).Select(v => v.Key))
+            .Select(id => (history.Now.Name(id), history.Now.PositionOf(id)))
+            .Where(p => p.Item2 is not null)
+            .Select(p => (p.Item1, GroundShape.Point(p.Item2!.Value))),
+        .. history.Now.Ground.Where(g => g.Value.Label is not null).Select(g => (history.Now.Name(g.Key), GroundShape.Outline(g.Value.Shape))),
+    ];
+
+    /// <summary>"6 ft north-east of box 7, in front lawn"; the position where nothing has a name.</summary>
+    public string Say(Position at)
+    {
+        var inside = named.Where(n => n.Shape.Contains(at)).Select(n => n.Name).FirstOrDefault();
+        var near = named.Where(n => !n.Shape.Closed).OrderBy(n => n.Shape.DistanceMetresTo(at)).Select(n => (n.Name, n.Shape)).FirstOrDefault();
+        var beside = near.Name is null ? named.OrderBy(n => n.Shape.DistanceMetresTo(at)).Select(n => (n.Name, n.Shape)).FirstOrDefault() : near;
+        var words = beside.Name is null ? FormattableString.Invariant($"{at.EastMetres:0} m east, {at.NorthMetres:0} m north of the datum") : From(beside.Name, beside.Shape, at);
+        return inside is null || inside == beside.Name ? words : $"{words}, in {inside}";
+    }
+
+    private string From(string name, GroundShape shape, Position at)
+    {
+        var metres = shape.DistanceMetresTo(at);
+        if (metres < AtMetres)
+        {
+            return $"at {name}";
+        }
+
+        var from = shape.Points.MinBy(p => p.DistanceMetresTo(at));
+        var eighth = (int)Math.Round(Math.Atan2(at.NorthMetres - from.NorthMetres, at.EastMetres - from.EastMetres) / (Math.PI / 4));
+        return $"{Diagnosis.Say.Length(metres, history.Facts.UsesUsUnits)} {Winds[(eighth + 8) % 8]} of {name}";
+    }
+}
