@@ -8,6 +8,7 @@ internal static class Studies
         new Study("worlds", "Is the true fault among the explanations, and do the stated probabilities hold?", Worlds.Run),
         new Study("diagnosis", "How good are the diagnosis and its moves? Parts: decisions, trial.", Diagnosis.Run),
         new Study("identify", "How many names of conductors are wrong, and how long does naming take?", Identify.Run),
+        new Study("locate", "Does the ground that is told hold what is hidden, and what does searching cost?", Locate.Run),
         new Study("sweep", "How long does a variant of a network take, beside a circuit simulator doing the same?", SweepSpeed.Run),
         new Study("half-wave", "How long does a period with half-wave devices take, beside a transient of a circuit simulator?", HalfWaveSpeed.Run),
         new Study("browser", "How long does an answer take in a browser?", (output, _) => Elsewhere(output, "browser")),

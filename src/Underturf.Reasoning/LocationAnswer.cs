@@ -73,7 +73,8 @@ public sealed record HeatMap(Position Corner, double SideMetres, int Wide, doubl
 /// <param name="TravelMinutes">Of walking until it is found or given up, on average.</param>
 /// <param name="EffortMinutes">Of searching, the same.</param>
 /// <param name="LossMinutes">Both, and what it costs to leave it hidden.</param>
-public sealed record SearchRoute(IReadOnlyList<SearchStep> Steps, double Found, double TravelMinutes, double EffortMinutes, double LossMinutes);
+/// <param name="LeastMinutes">The least that this could be if no way took time.</param>
+public sealed record SearchRoute(IReadOnlyList<SearchStep> Steps, double Found, double TravelMinutes, double EffortMinutes, double LossMinutes, double LeastMinutes);
 
 /// <summary>One piece of ground searched.</summary>
 /// <param name="At">Its middle; nothing for a spot.</param>

@@ -148,6 +148,13 @@ public sealed class Notebook
         return stand is { Succeeded: false } ? stand.Value.Problem! : new LocationWriter(History, Book).Write(thing, stand is { } place ? History.Now.PositionOf(place.Value) : null);
     }
 
+    /// <summary>The same from a point on the ground.</summary>
+    public Outcome<LocationAnswer> Locate(string? thing, Position from)
+    {
+        using var turn = asking.EnterScope();
+        return new LocationWriter(History, Book).Write(thing, from);
+    }
+
     private IEnumerable<(int Index, ReadingLine Line)> Lines(IGrouping<string, (int Index, Evidence Item)> notes)
     {
         var outlook = beliefs.Value[matter.Paths[notes.Key].Controller].OutlookOf(notes.Key);

@@ -1,4 +1,6 @@
 using System.CommandLine;
+using Underturf.Papers;
+using Underturf.Quantities;
 using Underturf.Reasoning;
 
 namespace Underturf.Cli.Commands;
@@ -11,7 +13,8 @@ internal static class LocateCommand
         var (log, book, json) = (Arguments.Log(), Arguments.Book(), Arguments.Json());
         var thing = new Argument<string?>("THING") { Description = "What to look for: a hidden thing or a station, by label or id; all where nothing is said.", DefaultValueFactory = _ => null };
         var at = new Option<string?>("--at") { Description = "Where you are: a place by label or id; the controller where nothing is said." };
-        var command = new Command("locate", "Say where hidden valves, boxes, splices and devices lie, and where to look first.") { log, thing, at, book, json };
+        var draw = new Option<FileInfo?>("--draw") { Description = "Draw it into a file: an .svg map sheet, a .png of the heat alone, or .geojson outlines." };
+        var command = new Command("locate", "Say where hidden valves, boxes, splices and devices lie, and where to look first.") { log, thing, at, draw, book, json };
         command.SetAction(parsed =>
         {
             var notebook = Files.Notebook(parsed.GetRequiredValue(log), parsed.GetValue(book));
@@ -22,8 +25,25 @@ internal static class LocateCommand
             }
 
             Console.WriteLine(parsed.GetValue(json) ? AnswersJson.Write(location.Value) : LocationText.Write(location.Value, notebook.History.Facts.UsesUsUnits));
+            if (parsed.GetValue(draw) is { } file)
+            {
+                Files.Write(file.FullName, Drawn(file, notebook, location.Value));
+            }
+
             return Guard.Report(notebook.Problems);
         });
         return command;
+    }
+
+    private static byte[] Drawn(FileInfo file, Notebook notebook, LocationAnswer location)
+    {
+        var drawn = file.Extension.ToLowerInvariant() switch
+        {
+            ".svg" => SearchSheet.Make(notebook, location),
+            ".geojson" => HeatGeoJson.Make(location, notebook.History.Facts.Property),
+            ".png" => location.Heat is { } heat ? HeatPicture.Make(heat) : SearchSheet.Make(notebook, location),
+            _ => new Problem($"--draw {file.Name}", "has an ending that says no form", "End it with .svg, .png or .geojson"),
+        };
+        return drawn.Succeeded ? drawn.Value : throw new Refusal(drawn.Problem!);
     }
 }

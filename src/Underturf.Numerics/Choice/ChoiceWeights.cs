@@ -11,7 +11,10 @@ namespace Underturf.Numerics;
 /// </remarks>
 public sealed class ChoiceWeights
 {
-    private const int Rounds = 6, NewtonSteps = 4;
+    private const int Rounds = 5, NewtonSteps = 3;
+
+    /// <summary>Steps smaller than this share of a spread change nothing.</summary>
+    private const double Settled = 1e-3;
 
     private readonly double[] prior;
     private readonly double precision;
@@ -42,7 +45,7 @@ public sealed class ChoiceWeights
         for (var round = 0; round < (choices.Count == 0 ? 0 : Rounds); round++)
         {
             var regards = choices.Select(learned.Regard).ToArray();
-            for (var step = 0; step < NewtonSteps && learned.Step(choices, regards) > 1e-6; step++)
+            for (var step = 0; step < NewtonSteps && learned.Step(choices, regards) > Settled * spread; step++)
             {
             }
         }
@@ -118,7 +121,8 @@ public sealed class ChoiceWeights
         var (size, shares) = (weights.Length, Shares(choice, out _));
         var means = new double[size];
         var weighted = new double[shares.Length];
-        for (var k = 0; k < size; k++)
+        int[] telling = [.. Enumerable.Range(0, size).Where(k => choice.Tells(k))];
+        foreach (var k in telling)
         {
             var layer = choice.Alternatives[k];
             var mean = 0.0;
@@ -129,7 +133,7 @@ public sealed class ChoiceWeights
 
             means[k] = mean;
             gradient[k] += regard * (choice.Chosen[k] - mean);
-            for (var l = 0; l <= k; l++)
+            foreach (var l in telling.TakeWhile(l => l <= k))
             {
                 var other = choice.Alternatives[l];
                 var product = 0.0;
@@ -148,7 +152,10 @@ public sealed class ChoiceWeights
         var shares = new double[choice.Alternatives[0].Length];
         for (var k = 0; k < weights.Length; k++)
         {
-            RowMath.AddTimes(shares, weights[k], choice.Alternatives[k]);
+            if (choice.Tells(k))
+            {
+                RowMath.AddTimes(shares, weights[k], choice.Alternatives[k]);
+            }
         }
 
         var (most, sum) = (shares.Max(), 0.0);

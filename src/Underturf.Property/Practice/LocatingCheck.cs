@@ -39,6 +39,7 @@ internal static class LocatingCheck
             var place = $"ground mark {mark.Name}";
             yield return (Grounds.Contains(mark.Of), place, $"is of '{mark.Of}'; use one of: {string.Join(", ", Grounds)}");
             yield return (mark.By == GroundMeasure.Inside || mark.ReachMetres > 0, place, "needs reachMetres above zero");
+            yield return (mark.By == GroundMeasure.Away == mark.Spread > 0, place, "needs a spread above zero where it is Away, and none elsewhere");
             yield return (mark.For is null || mark.For.All(book.Things.Contains), place, "holds for a thing that is not among the things");
         }
     }

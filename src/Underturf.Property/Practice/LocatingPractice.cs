@@ -11,15 +11,19 @@ public enum GroundMeasure
 
     /// <summary>In it or not.</summary>
     Inside,
+
+    /// <summary>At about a distance from it, nearer and farther falling off alike as ratios.</summary>
+    Away,
 }
 
 /// <summary>Something on the ground that makes hidden things near it likelier or less likely.</summary>
 /// <param name="Say">As part of a sentence: "by the edge of paving".</param>
 /// <param name="Of">What it is: a kind of ground, or controller, cable, found (what was found elsewhere), or of its station: watered, route, last (the last place that its conductor is known to pass).</param>
 /// <param name="Weight">Natural logarithm of how many times likelier a thing is right there.</param>
-/// <param name="ReachMetres">Distance at which the weight has fallen to a third.</param>
+/// <param name="ReachMetres">Distance at which the weight has fallen to a third; of what lies away, the distance at which it is greatest.</param>
+/// <param name="Spread">Of what lies away: standard deviation of the natural logarithm of the distance.</param>
 /// <param name="For">The things it holds for; all where nothing is said.</param>
-public sealed record GroundMark(string Name, string Source, string Say, string Of, GroundMeasure By, double Weight, double ReachMetres = 0, IReadOnlyList<string>? For = null)
+public sealed record GroundMark(string Name, string Source, string Say, string Of, GroundMeasure By, double Weight, double ReachMetres = 0, double Spread = 0, IReadOnlyList<string>? For = null)
 {
     /// <summary>Found things teach its weight; where cables run is known by what was found, so that it would teach itself.</summary>
     [System.Text.Json.Serialization.JsonIgnore]
@@ -76,7 +80,7 @@ public sealed record SearchWay(string Name, string Source, string Say, bool Owne
 /// <param name="FurtherNone">The same of each further valve of a station that waters several places.</param>
 /// <param name="CellMetres">Side of a cell of ground.</param>
 /// <param name="MarginMetres">Ground beyond what was noted.</param>
-/// <param name="AlongSpread">Error of a distance along a conductor, as a share, its detours included.</param>
+/// <param name="AlongSpread">Error of a distance along a conductor, as a share.</param>
 /// <param name="StopMetres">Side of the piece of ground that is searched at one stop.</param>
 /// <param name="UnfoundMinutes">What it costs to leave a thing hidden.</param>
 public sealed record LocatingPractice(

@@ -10,6 +10,7 @@ internal sealed class ClueFinder(PropertyHistory history, PracticeBook practice,
     private readonly LocatingPractice book = practice.Locating;
     private readonly PropertyView view = history.Now;
     private readonly LayerMaker maker = new(cells);
+    private readonly OwnGroundFinder own = new(history, practice);
 
     public IReadOnlyList<Clue> Find(SoughtGroup group) => [.. Traces(group).Concat(Signs(group)).Concat(Searches(group))];
 
@@ -38,7 +39,7 @@ internal sealed class ClueFinder(PropertyHistory history, PracticeBook practice,
         foreach (var note in history.Facts.Signs)
         {
             IReadOnlyList<bool> may = note.Fact.About is { } about ? May(group, [about]) : [.. group.Things.Select(_ => true)];
-            if (may.Contains(true) && book.Sign(note.Fact.How) is var (sign, perceived) && Sign(note, may, sign, perceived, note.Fact.About is null ? 1.0 / groups : 1) is { } clue)
+            if (may.Contains(true) && book.Sign(note.Fact.How) is var (sign, perceived) && Sign(note, group.Things[0].Station, may, sign, perceived, note.Fact.About is null ? 1.0 / groups : 1) is { } clue)
             {
                 yield return clue;
             }
@@ -46,14 +47,13 @@ internal sealed class ClueFinder(PropertyHistory history, PracticeBook practice,
     }
 
     /// <param name="share">Chance that this group is meant where nothing is said.</param>
-    private Clue? Sign(Observed<SignFact> note, IReadOnlyList<bool> may, LocatingSign sign, bool perceived, double share)
+    private Clue? Sign(Observed<SignFact> note, string? station, IReadOnlyList<bool> may, LocatingSign sign, bool perceived, double share)
     {
         var (fact, entry) = (note.Fact, note.Entry.ToString());
         var (points, spread) = (Places(fact.Where, fact.Spots), fact.Spread is { Metres: > 0 } noted ? noted.Metres : sign.SpreadMetres);
-        var from = fact.From is { } place ? view.PositionOf(place) : null;
         return sign.Form switch
         {
-            SignForm.Along => from is { } start && fact.Distance is { Metres: > 0 } metres ? Clue.MadeByOne(entry, sign.Name, may, sign.Hit * share, Along(start, metres.Metres, fact)) : null,
+            SignForm.Along => Along(fact, station) is { } along ? Clue.MadeByOne(entry, sign.Name, may, sign.Hit * share, along) : null,
             _ when points.Count == 0 => null,
             SignForm.Perceived => Perceived(entry, may, sign, perceived, maker.Unperceived(points, sign.Hit, spread)),
             SignForm.Order => points.Count > 1 ? Clue.MadeByOne(entry, sign.Name, may, sign.Hit * share, maker.Order(points, spread)) : null,
@@ -61,8 +61,18 @@ internal sealed class ClueFinder(PropertyHistory history, PracticeBook practice,
         };
     }
 
-    private Layer Along(Position from, double metres, SignFact fact) =>
-        maker.Along(from, metres, practice.Wire.Detour, fact.Spread is { Metres: > 0 } spread ? Math.Sqrt(Square(book.AlongSpread) + Square(spread.Metres / metres)) : book.AlongSpread);
+    /// <summary>From where the known path ends, if it passes the place; else straight from the place.</summary>
+    private Layer? Along(SignFact fact, string? station)
+    {
+        if (fact.From is not { } place || fact.Distance is not { Metres: > 0 } distance || view.PositionOf(place) is not { } straight)
+        {
+            return null;
+        }
+
+        var (at, known, spread) = own.PathFrom(view.Identity.Of(place), station) ?? (straight, 0, 0);
+        var error = fact.Spread is { Metres: > 0 } noted ? noted.Metres : book.AlongSpread * distance.Metres;
+        return maker.Along(at, Math.Max(0, distance.Metres - known), practice.Wire.Detour, Math.Sqrt(Square(error) + Square(spread)));
+    }
 
     private static double Square(double x) => x * x;
 

@@ -80,13 +80,13 @@ internal sealed class LayerMaker(GroundCells cells)
         return Beside(layer);
     }
 
-    /// <summary>At a distance along a conductor: straight, divided by its usual detour, with an error that grows with it.</summary>
-    public Layer Along(Position from, double metres, double detour, double share)
+    /// <summary>At a distance along a conductor from a point: straight, but for its usual detour.</summary>
+    public Layer Along(Position from, double metres, double detour, double spreadMetres)
     {
         var layer = new double[cells.Count];
         for (var cell = 0; cell < layer.Length; cell++)
         {
-            layer[cell] = Bell(Math.Log(metres / (detour * Math.Max(cells.Middle(cell).DistanceMetresTo(from), 0.1))) / share);
+            layer[cell] = Bell((metres - (detour * cells.Middle(cell).DistanceMetresTo(from))) / spreadMetres);
         }
 
         return Beside(layer);

@@ -98,9 +98,6 @@ internal sealed class LearnedMarks
     }
 
     /// <summary>Marks that are not learned have nothing to tell alternatives apart.</summary>
-    private static double[][] Alternatives(MarkLayers layers, LocatingPractice book, int[] sample, OwnGround own)
-    {
-        var all = layers.Of(new Sought(string.Empty, book.Things[0], string.Empty, null, own, 0));
-        return [.. all.Select((layer, m) => sample.Select(cell => book.Marks[m].IsLearned ? layer[cell] : 0).ToArray())];
-    }
+    private static double[][] Alternatives(MarkLayers layers, LocatingPractice book, int[] sample, OwnGround own) =>
+        [.. layers.In(sample, book.Things[0], own).Select((layer, m) => book.Marks[m].IsLearned ? layer : new double[sample.Length])];
 }

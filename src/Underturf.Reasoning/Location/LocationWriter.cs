@@ -51,7 +51,7 @@ internal sealed class LocationWriter(PropertyHistory history, PracticeBook pract
         IReadOnlyList<double[]> shares = [.. beliefs.SelectMany(b => b.Belief.Shares)];
         var route = planner.Ways.Count == 0 ? null : new RouteWriter(history, planner, cells, ground.SpotPlaces).Write(planner.Task(shares, Covered), at);
         var choices = beliefs.Count == 1 ? new ChoiceFinder(history, practice, cells, planner).Find(asked[0], beliefs[0].Belief, Covered, at) : [];
-        return new LocationAnswer(Notebook.Engine, practice.Version, things, Effects(learned), found.Count, route is { Steps.Count: > 0 } ? route : null, choices) { Heat = Heat(Sum(shares), cells) };
+        return new LocationAnswer(Notebook.Engine, practice.Version, things, Effects(learned), found.Count, route is { Steps.Count: > 0 } ? route : null, choices) { Heat = things.Count == 1 ? things[0].Heat : Heat(Sum(shares), cells, CredibleRegion.Of(Sum(shares), cells)) };
     }
 
     private static (SoughtGroup Group, IReadOnlyList<Clue> Told, LocationBelief Belief) Believe(SoughtGroup asked, MarkLayers layers, LearnedMarks learned, ClueFinder clues, GroundCells cells)
@@ -83,7 +83,7 @@ internal sealed class LocationWriter(PropertyHistory history, PracticeBook pract
         var places = pieces.Where((p, i) => i == 0 || p.Share >= Listed).Select(p => Place(p, cells, ground)).ToList();
         return new HiddenThing(thing.Id, thing.What, thing.Name, thing.Station, belief.None[index], places, [.. credible.Select(c => new CredibleGround(c.Probability, c.SquareMetres))], Notes(told, index, pieces, cells))
         {
-            Heat = Heat(shares, cells),
+            Heat = Heat(shares, cells, credible),
         };
     }
 
@@ -125,8 +125,8 @@ internal sealed class LocationWriter(PropertyHistory history, PracticeBook pract
             .OrderByDescending(e => Math.Abs(e.Here - e.Usual)),
     ];
 
-    private static HeatMap? Heat(double[] shares, GroundCells cells) => cells.IsGrid
-        ? new HeatMap(cells.Corner, cells.SideMetres, cells.Wide, shares, [.. CredibleRegion.Of(shares, cells).Select(c => (c.Probability, c.Density * cells.SideMetres * cells.SideMetres))])
+    private static HeatMap? Heat(double[] shares, GroundCells cells, IReadOnlyList<(double Probability, double SquareMetres, double Density)> credible) => cells.IsGrid
+        ? new HeatMap(cells.Corner, cells.SideMetres, cells.Wide, shares, [.. credible.Select(c => (c.Probability, c.Density * cells.SideMetres * cells.SideMetres))])
         : null;
 
     private bool Means(SoughtGroup group, string wanted) =>

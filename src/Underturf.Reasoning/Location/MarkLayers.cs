@@ -7,8 +7,11 @@ namespace Underturf.Reasoning.Location;
 /// <summary>How strongly each mark of the practice book is felt at a point or in each cell: 1 right at it, falling off with the distance.</summary>
 internal sealed class MarkLayers
 {
-    /// <summary>Beyond so many reaches nothing is felt.</summary>
-    private const double Reaches = 5;
+    /// <summary>Beyond so many reaches, or spreads, nothing is felt.</summary>
+    private const double Reaches = 5, Spreads = 3;
+
+    /// <summary>No distance is shorter, where its logarithm is taken.</summary>
+    private const double LeastMetres = 0.1;
 
     private const string Found = "found";
 
@@ -34,6 +37,16 @@ internal sealed class MarkLayers
     /// <summary>Each mark at a point, for a thing that was found there: it is not beside itself.</summary>
     public double[] At(Position at, string what, OwnGround own) =>
         [.. book.Marks.Select(mark => !mark.HoldsFor(what) ? 0 : Value(mark, Shapes(mark, own) ?? [.. Shapes(mark).Where(s => mark.Of != Found || s.Points[0] != at)], at))];
+
+    /// <summary>Each mark in some of the cells, for a thing of one kind.</summary>
+    public double[][] In(int[] some, string what, OwnGround own) =>
+    [
+        .. book.Marks.Select(mark => !mark.HoldsFor(what) ? new double[some.Length]
+            : cells.IsGrid && Shapes(mark, own) is { } shapes ? [.. some.Select(cell => Value(mark, shapes, cells.Middle(cell)))]
+            : Pick(Common(mark), some)),
+    ];
+
+    private static double[] Pick(double[] layer, int[] some) => [.. some.Select(cell => layer[cell])];
 
     private double[] Common(GroundMark mark)
     {
@@ -93,7 +106,7 @@ internal sealed class MarkLayers
 
     private void Brush(double[] layer, GroundMark mark, Position from, Position to)
     {
-        var reach = Reaches * mark.ReachMetres;
+        var reach = Farthest(mark);
         var (west, east) = (Math.Min(from.EastMetres, to.EastMetres) - reach, Math.Max(from.EastMetres, to.EastMetres) + reach);
         var (south, north) = (Math.Min(from.NorthMetres, to.NorthMetres) - reach, Math.Max(from.NorthMetres, to.NorthMetres) + reach);
         foreach (var cell in cells.Within(west, south, east, north))
@@ -107,7 +120,18 @@ internal sealed class MarkLayers
             ? (of.Any(s => s.Contains(at)) ? 1 : 0)
             : of.SelectMany(s => Sides(mark, s)).Select(s => Felt(mark, GroundShape.DistanceMetres(s.From, s.To, at))).DefaultIfEmpty(0).Max();
 
-    private static double Felt(GroundMark mark, double metres) => metres > Reaches * mark.ReachMetres ? 0 : Math.Exp(-metres / mark.ReachMetres);
+    private static double Felt(GroundMark mark, double metres)
+    {
+        if (metres > Farthest(mark))
+        {
+            return 0;
+        }
+
+        var off = mark.By == GroundMeasure.Away ? Math.Log(Math.Max(metres, LeastMetres) / mark.ReachMetres) / mark.Spread : 0;
+        return mark.By == GroundMeasure.Away ? Math.Exp(-0.5 * off * off) : Math.Exp(-metres / mark.ReachMetres);
+    }
+
+    private static double Farthest(GroundMark mark) => mark.ReachMetres * (mark.By == GroundMeasure.Away ? Math.Exp(Spreads * mark.Spread) : Reaches);
 
     private static IEnumerable<(Position From, Position To)> Sides(GroundMark mark, GroundShape shape) =>
         mark.By == GroundMeasure.Corner ? shape.Points.Select(p => (p, p)) : shape.Sides();

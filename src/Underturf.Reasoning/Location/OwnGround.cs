@@ -46,10 +46,43 @@ internal sealed class OwnGroundFinder(PropertyHistory history, PracticeBook book
         .. history.Facts.Traces.Where(t => t.Fact.Route.Count > 1 && t.Fact.Of.Any(o => view.Identity.Of(o) == station)).Select(t => GroundShape.Line(t.Fact.Route)),
     ];
 
-    private IReadOnlyList<GroundShape> Last(string? station) =>
-        station is not null && paths.Value.TryGetValue(station, out var path) && path.Legs.Count > 0
-            ? [.. path.Legs.Where(leg => path.Legs.All(l => l.From != leg.To)).Select(leg => view.PositionOf(leg.To)).OfType<Position>().Select(GroundShape.Point)]
+    /// <summary>Where the known path of a station's conductor ends, with the length of it from a place that it passes and the spread of that; nothing where it does not pass there.</summary>
+    public (Position At, double Metres, double SpreadMetres)? PathFrom(string place, string? station)
+    {
+        if (station is null || !paths.Value.TryGetValue(station, out var path) || Leaves(path) is not [var leaf, ..])
+        {
+            return null;
+        }
+
+        var (metres, variance) = (0.0, 0.0);
+        for (var leg = leaf; leg >= 0; leg = path.Legs[leg].Parent)
+        {
+            metres += path.Legs[leg].LengthMetres;
+            variance += path.Legs[leg].LengthMetres * path.Legs[leg].LengthMetres * path.Legs[leg].LogSpread * path.Legs[leg].LogSpread;
+            if (path.Legs[leg].From == place)
+            {
+                return (view.PositionOf(path.Legs[leaf].To)!.Value, metres, Math.Sqrt(variance));
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Where known cables end, and where signals were followed to.</summary>
+    private IReadOnlyList<GroundShape> Last(string? station)
+    {
+        var ends = history.Facts.Traces.Where(t => t.Fact.Route.Count > 0 && station is not null && t.Fact.Of.Any(o => view.Identity.Of(o) == station)).Select(t => GroundShape.Point(t.Fact.Route[^1])).ToList();
+        return ends.Count > 0 ? ends
+            : station is not null && paths.Value.TryGetValue(station, out var path) ? [.. Leaves(path).Select(leg => GroundShape.Point(view.PositionOf(path.Legs[leg].To)!.Value))]
             : [];
+    }
+
+    /// <summary>Legs to a place that has a position, from where none goes on to another such.</summary>
+    private List<int> Leaves(StationPath path)
+    {
+        var placed = path.Legs.Index().Where(l => view.PositionOf(l.Item.To) is not null).ToList();
+        return [.. placed.Where(l => placed.All(other => other.Item.From != l.Item.To)).Select(l => l.Index)];
+    }
 
     /// <summary>As it was drawn, or straight between its ends; nothing where neither is known.</summary>
     private GroundShape? RouteOf(CableFact cable) =>

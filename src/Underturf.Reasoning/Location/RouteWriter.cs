@@ -20,7 +20,7 @@ internal sealed class RouteWriter(PropertyHistory history, SearchPlanner planner
             visits.Add(Step(task, stop, visit, minutes));
         }
 
-        return new SearchRoute(visits, walk.Found, walk.ExpectedTravelMinutes, walk.ExpectedEffortMinutes, walk.LossMinutes);
+        return new SearchRoute(visits, walk.Found, walk.ExpectedTravelMinutes, walk.ExpectedEffortMinutes, walk.LossMinutes, planner.LossMinutes(task));
     }
 
     private SearchStep Step(SearchTask task, SearchStop stop, SearchVisit visit, double[] minutes)

@@ -12,8 +12,8 @@ internal sealed class SearchPlanner(PracticeBook practice, GroundCells cells)
 {
     private const int MostStops = 24;
 
-    /// <summary>Cells are planned with, the likeliest first, until they hold this much of all.</summary>
-    private const double Worth = 0.97;
+    /// <summary>Nobody is surer than this that what is missing lies in the last piece of ground.</summary>
+    private const double LeastMissing = 0.05;
 
     private readonly LocatingPractice book = practice.Locating;
 
@@ -72,28 +72,24 @@ internal sealed class SearchPlanner(PracticeBook practice, GroundCells cells)
         return way.Sees * missed / (1 - way.Sees + (way.Sees * missed));
     };
 
-    /// <summary>Cells that hold nearly all, the likeliest first.</summary>
+    /// <summary>
+    /// Cells that some way may be worth searching for: where a minute finds so little that it could not pay even when nearly all else is ruled out, none is.
+    /// </summary>
     private IEnumerable<int> Likely(IReadOnlyList<double[]> shares)
     {
-        var (order, falling) = (new int[cells.Count], new double[cells.Count]);
-        var total = 0.0;
-        for (var c = 0; c < order.Length; c++)
+        var best = Ways.Max(w => w.SquareMetresPerMinute * w.Sees) * book.UnfoundMinutes / shares.Count;
+        for (var c = 0; c < cells.Count; c++)
         {
-            order[c] = c;
-            foreach (var share in shares)
+            var share = 0.0;
+            foreach (var thing in shares)
             {
-                falling[c] -= share[c];
+                share += thing[c];
             }
 
-            total -= falling[c];
-        }
-
-        Array.Sort(falling, order);
-        var sum = 0.0;
-        for (var i = 0; i < order.Length && sum < Worth * total; i++)
-        {
-            sum -= falling[i];
-            yield return order[i];
+            if (share * best > LeastMissing * cells.Area(c))
+            {
+                yield return c;
+            }
         }
     }
 }
