@@ -31,7 +31,7 @@ internal static class Locate
 
     private static void Worlds(TextWriter output, int count, ulong first)
     {
-        var book = PracticeBook.Default;
+        var book = Environment.GetEnvironmentVariable("UNF") is { } u ? PracticeBook.Default with { Locating = PracticeBook.Default.Locating with { UnfoundMinutes = double.Parse(u) } } : PracticeBook.Default;
         var all = SearchStudy.Sizes.SelectMany(size => SearchStudy.Block(first, count, size, book)).GroupBy(c => c.Stations).Select(g => g.ToList()).ToList();
         output.WriteLine(SearchStudy.Heading);
         all.ForEach(cases => output.WriteLine(SearchStudy.Row(cases)));

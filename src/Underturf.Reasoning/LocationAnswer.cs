@@ -86,7 +86,12 @@ public sealed record SearchStep(Position? At, string Where, double AcrossMetres,
 }
 
 /// <summary>Minutes spent in one way of searching.</summary>
-public sealed record SearchEffort(string How, string Say, double Minutes, string Caution);
+public sealed record SearchEffort(string How, string Say, double Minutes, string Caution)
+{
+    /// <summary>Middles of the cells that are searched so, with the minutes in each.</summary>
+    [JsonIgnore]
+    public IReadOnlyList<(Position At, double Minutes)> Cells { get; init; } = [];
+}
 
 /// <summary>Something to do next.</summary>
 /// <param name="How">Name in the practice book.</param>

@@ -1,6 +1,7 @@
 using Underturf.FieldLog;
 using Underturf.Numerics;
 using Underturf.Property;
+using Underturf.Property.Practice;
 
 namespace Underturf.Reasoning.Location;
 
@@ -25,12 +26,14 @@ internal sealed class RouteWriter(PropertyHistory history, SearchPlanner planner
 
     private SearchStep Step(SearchTask task, SearchStop stop, SearchVisit visit, double[] minutes)
     {
-        var byWay = planner.Ways.Select((way, w) => new SearchEffort(way.Name, way.Say, stop.Cells.Index().Where(c => task.Way(c.Item) == w).Sum(c => minutes[c.Index]), way.Caution)).Where(e => e.Minutes > 0).ToList();
+        var byWay = planner.Ways.Select((way, w) => Effort(way, [.. stop.Cells.Index().Where(c => task.Way(c.Item) == w && minutes[c.Index] > 0).Select(c => (task.Place(c.Item), minutes[c.Index]))])).Where(e => e.Minutes > 0).ToList();
         var at = new Position(stop.XMetres, stop.YMetres);
         return cells.IsGrid
             ? new SearchStep(at, new WhereWords(history).Say(at), AcrossMetres(task, stop, minutes), visit.TravelMinutes, byWay, visit.Found)
             : new SearchStep(null, history.Now.Name(spots.MinBy(s => s.Value.DistanceMetresTo(at)).Key), 0, visit.TravelMinutes, byWay, visit.Found);
     }
+
+    private static SearchEffort Effort(SearchWay way, IReadOnlyList<(Position At, double Minutes)> searched) => new(way.Name, way.Say, searched.Sum(c => c.Minutes), way.Caution) { Cells = searched };
 
     /// <summary>Side of a square as large as the ground that is searched.</summary>
     private double AcrossMetres(SearchTask task, SearchStop stop, double[] minutes) =>

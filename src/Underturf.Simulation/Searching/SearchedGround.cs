@@ -1,35 +1,44 @@
-using Underturf.Property.Practice;
-
 namespace Underturf.Simulation;
 
 /// <summary>
-/// Searching as it really goes in a made-up property: what is covered half is found half the time and what is covered whole nine times of
-/// ten, not by the model's exponential; what a way cannot see it never finds.
+/// Searching as it really goes in a made-up property: ground is gone over strip by strip, so that half of it covered finds half, and going over
+/// it again finds little more; the model's detection falls off exponentially instead. What a way cannot see it never finds.
 /// </summary>
-internal sealed class SearchedGround(SearchScene scene, LocatingPractice book)
+internal sealed class SearchedGround(SearchScene scene)
 {
-    private const double Whole = 0.9;
+    /// <summary>Found where ground was covered once, and of what is left where it was covered three times.</summary>
+    private const double Once = 0.9, Again = 0.9;
+
+    private static readonly Dictionary<string, double> Speeds = new(StringComparer.Ordinal) { ["look over"] = 14, ["probe rod"] = 1, ["hand dig"] = 0.06 };
 
     private readonly Dictionary<string, double> covered = new(StringComparer.Ordinal);
 
     /// <summary>Chance that it has not been found yet.</summary>
     public double Missing { get; private set; } = 1;
 
-    /// <summary>Searches a square or disc of ground; minutes count by the chance that they are still needed.</summary>
-    /// <returns>Minutes spent, on average over finding it half way.</returns>
-    public double Search(string how, bool holds, double squareMetres, double minutes)
+    /// <summary>Minutes in which so much ground is covered once.</summary>
+    public static double Minutes(string how, double squareMetres) => squareMetres / Speeds[how];
+
+    /// <summary>Searches a piece of ground evenly.</summary>
+    /// <param name="holds">It lies there.</param>
+    /// <returns>Minutes spent on average: who finds it does so half way.</returns>
+    public double Search(string how, bool holds, double squareMetres, double minutes) => Search(how, holds, squareMetres, minutes, minutes);
+
+    /// <param name="squareMetres">Of the piece that may hold it.</param>
+    /// <param name="there">Minutes spent in that piece.</param>
+    /// <param name="minutes">Minutes spent in all.</param>
+    public double Search(string how, bool holds, double squareMetres, double there, double minutes)
     {
         var before = Missing;
         if (holds && scene.Seen[how])
         {
             var was = covered.GetValueOrDefault(how);
-            var now = was + (book.SearchBy(how)!.SquareMetresPerMinute * minutes / squareMetres);
-            covered[how] = now;
-            Missing *= (1 - Found(now)) / (1 - Found(was));
+            covered[how] = was + (there / Minutes(how, squareMetres));
+            Missing *= (1 - Found(covered[how])) / (1 - Found(was));
         }
 
         return minutes * (before + Missing) / 2;
     }
 
-    private static double Found(double coverage) => Whole * Math.Min(1, coverage) + ((1 - Whole) * 0.9 * Math.Clamp((coverage - 1) / 2, 0, 1));
+    private static double Found(double coverage) => (Once * Math.Min(1, coverage)) + ((1 - Once) * Again * Math.Clamp((coverage - 1) / 2, 0, 1));
 }
