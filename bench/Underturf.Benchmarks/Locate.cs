@@ -31,34 +31,41 @@ internal static class Locate
 
     private static void Worlds(TextWriter output, int count, ulong first)
     {
-        var book = Environment.GetEnvironmentVariable("UNF") is { } u ? PracticeBook.Default with { Locating = PracticeBook.Default.Locating with { UnfoundMinutes = double.Parse(u) } } : PracticeBook.Default;
-        var all = SearchStudy.Sizes.SelectMany(size => SearchStudy.Block(first, count, size, book)).GroupBy(c => c.Stations).Select(g => g.ToList()).ToList();
+        var book = PracticeBook.Default;
+        var all = SearchStudy.Sizes.Select(size => SearchStudy.Block(first, count, size, book)).ToList();
         output.WriteLine(SearchStudy.Heading);
         all.ForEach(cases => output.WriteLine(SearchStudy.Row(cases)));
-        output.WriteLine();
-        output.WriteLine(SearchStudy.SearchHeading);
-        all.ForEach(cases => output.WriteLine(SearchStudy.SearchRow(cases, book)));
         output.WriteLine();
         var every = all.SelectMany(c => c).ToList();
         foreach (var level in new[] { 0.5, 0.8, 0.95 })
         {
             var (low, high) = Bootstrap.Interval(every, c => SearchStudy.Share(c, level), first);
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Ground of {level:P0} holds it in {SearchStudy.Share(every, level):P1}, 95 % interval {low:P1} to {high:P1}."));
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Ground of {100 * level:0} % holds it in {100 * SearchStudy.Share(every, level):0.0} %, 95 % interval {100 * low:0.0} to {100 * high:0.0} %."));
         }
 
-        Ratio(output, "All", every, book, first);
-        Ratio(output, "Several humps", [.. every.Where(c => c.Humps)], book, first);
         var (worse, better) = Bootstrap.Interval(every, c => c.Average(x => x.LogScore - x.LogScoreFixed), first);
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Learned beside fixed weights: log score {every.Average(x => x.LogScore - x.LogScoreFixed):+0.000;-0.000} a valve, 95 % interval {worse:+0.000;-0.000} to {better:+0.000;-0.000}."));
+        output.WriteLine($"Loss of the walk beside that of a search without any way: {string.Join(", ", all.Select(c => string.Create(CultureInfo.InvariantCulture, $"{SearchStudy.TravelRatio(c):0.000} ({c[0].Stations} stations)")))}.");
+        foreach (var unfound in new[] { book.Locating.UnfoundMinutes, SearchStudy.MustBeFoundMinutes })
+        {
+            output.WriteLine();
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Left hidden costs {unfound:0} minutes:"));
+            output.WriteLine();
+            output.WriteLine(SearchStudy.SearchHeading);
+            all.ForEach(cases => output.WriteLine(SearchStudy.SearchRow(cases, unfound)));
+            output.WriteLine();
+            Ratio(output, "All", every, unfound, first);
+            Ratio(output, "Several humps", [.. every.Where(c => c.Humps)], unfound, first);
+        }
     }
 
-    private static void Ratio(TextWriter output, string what, IReadOnlyList<SearchStudy.Case> cases, PracticeBook book, ulong seed)
+    private static void Ratio(TextWriter output, string what, IReadOnlyList<SearchStudy.Case> cases, double unfound, ulong seed)
     {
-        var unfound = book.Locating.UnfoundMinutes;
+        var own = SearchStudy.Own(unfound);
         foreach (var (name, rule) in new (string, Func<SearchStudy.Case, IReadOnlyList<SearchCost>>)[] { ("outwards from the best guess", c => c.Outwards), ("along the path", c => c.AlongPath) })
         {
             var ring = SearchStudy.BestRing(cases, rule, unfound);
-            double Of(IReadOnlyList<SearchStudy.Case> c) => c.Sum(x => x.Own.Loss(unfound)) / c.Sum(x => rule(x)[ring].Loss(unfound));
+            double Of(IReadOnlyList<SearchStudy.Case> c) => c.Sum(x => own(x).Loss(unfound)) / c.Sum(x => rule(x)[ring].Loss(unfound));
             var (low, high) = Bootstrap.Interval(cases, Of, seed);
             output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}, {cases.Count} valves, loss beside {name}: {Of(cases):0.000}, 95 % interval {low:0.000} to {high:0.000}."));
         }

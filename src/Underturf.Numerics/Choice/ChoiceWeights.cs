@@ -11,7 +11,7 @@ namespace Underturf.Numerics;
 /// </remarks>
 public sealed class ChoiceWeights
 {
-    private const int Rounds = 5, NewtonSteps = 3;
+    private const int Rounds = 3, NewtonSteps = 4;
 
     /// <summary>Steps smaller than this share of a spread change nothing.</summary>
     private const double Settled = 1e-3;
@@ -135,13 +135,7 @@ public sealed class ChoiceWeights
             gradient[k] += regard * (choice.Chosen[k] - mean);
             foreach (var l in telling.TakeWhile(l => l <= k))
             {
-                var other = choice.Alternatives[l];
-                var product = 0.0;
-                for (var a = 0; a < shares.Length; a++)
-                {
-                    product += weighted[a] * other[a];
-                }
-
+                var product = RowMath.Dot(weighted, choice.Alternatives[l]);
                 information[(k * size) + l] += regard * (product - (mean * means[l]));
             }
         }

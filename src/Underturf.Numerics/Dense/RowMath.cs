@@ -21,4 +21,24 @@ public static class RowMath
             to[i] += factor * row[i];
         }
     }
+
+    /// <summary>Sum of the products of two rows.</summary>
+    public static double Dot(ReadOnlySpan<double> one, ReadOnlySpan<double> other)
+    {
+        var wide = MemoryMarshal.Cast<double, Vector<double>>(one);
+        var wideOther = MemoryMarshal.Cast<double, Vector<double>>(other);
+        var sums = Vector<double>.Zero;
+        for (var i = 0; i < wide.Length; i++)
+        {
+            sums += wide[i] * wideOther[i];
+        }
+
+        var sum = Vector.Sum(sums);
+        for (var i = wide.Length * Vector<double>.Count; i < one.Length; i++)
+        {
+            sum += one[i] * other[i];
+        }
+
+        return sum;
+    }
 }

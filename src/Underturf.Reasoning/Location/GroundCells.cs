@@ -46,6 +46,13 @@ internal sealed class GroundCells
         return new GroundCells(points, squares, southWest, sideMetres, wide) { AreaSquareMetres = squares.Sum() };
     }
 
+    /// <summary>The same ground in squares of so many cells a side, and for each cell its square.</summary>
+    public (GroundCells Cells, int[] SquareOf) Coarser(int factor)
+    {
+        var coarse = Grid(Corner, new Position(Corner.EastMetres + (Wide * SideMetres), Corner.NorthMetres + (Deep * SideMetres)), factor * SideMetres);
+        return (coarse, [.. Enumerable.Range(0, Count).Select(c => (c / Wide / factor * coarse.Wide) + (c % Wide / factor))]);
+    }
+
     /// <summary>Spots, each in a place of its own.</summary>
     public static GroundCells Spots(Position[] middles, double[] areas) => new(middles, areas, default, 0, 0) { AreaSquareMetres = areas.Sum() };
 

@@ -8,7 +8,7 @@ namespace Underturf.Reasoning.Location;
 internal sealed class LearnedMarks
 {
     /// <summary>Cells that stand for all ground when weights are learned: shares come out to a few per cent.</summary>
-    private const int Sampled = 3000;
+    private const int Sampled = 2000;
 
     private const ulong Seed = 20260713;
 

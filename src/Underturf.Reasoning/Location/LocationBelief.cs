@@ -36,6 +36,20 @@ internal sealed class LocationBelief
         return ways.Count == 0 ? Of(priors, none, []) : Sum(ways, priors.Count, dropped);
     }
 
+    /// <summary>The same on ground cut into larger squares.</summary>
+    public LocationBelief On(int[] squareOf, int squares) => new([.. Shares.Select(s => Sums(s, squareOf, squares))], None, Dropped);
+
+    private static double[] Sums(double[] shares, int[] squareOf, int squares)
+    {
+        var sums = new double[squares];
+        for (var c = 0; c < shares.Length; c++)
+        {
+            sums[squareOf[c]] += shares[c];
+        }
+
+        return sums;
+    }
+
     /// <summary>One thing: all ways are one layer.</summary>
     private static ClueCase Together(Clue clue, int count) => new(1, [Layer.Sum([.. clue.Cases.Select(c => (c.Weight, c.Layers[0]))], count)]);
 

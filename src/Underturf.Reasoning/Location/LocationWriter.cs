@@ -10,6 +10,9 @@ internal sealed class LocationWriter(PropertyHistory history, PracticeBook pract
 {
     private const int MostPlaces = 5;
 
+    /// <summary>Of what to do next two dozen outcomes are thought through, each over all squares.</summary>
+    private const int MostSquares = 10_000;
+
     /// <summary>Places less likely than this are not listed, after the first.</summary>
     private const double Listed = 0.01;
 
@@ -50,8 +53,34 @@ internal sealed class LocationWriter(PropertyHistory history, PracticeBook pract
         double[]? Covered(int t, SearchWay way) => clues.Covered(members[t].Group, members[t].Thing, way);
         IReadOnlyList<double[]> shares = [.. beliefs.SelectMany(b => b.Belief.Shares)];
         var route = planner.Ways.Count == 0 ? null : new RouteWriter(history, planner, cells, ground.SpotPlaces).Write(planner.Task(shares, Covered), at);
-        var choices = beliefs.Count == 1 ? new ChoiceFinder(history, practice, cells, planner).Find(asked[0], beliefs[0].Belief, Covered, at) : [];
+        var choices = beliefs.Count == 1 ? Choices(asked[0], beliefs[0].Belief, cells, Covered, at) : [];
         return new LocationAnswer(Notebook.Engine, practice.Version, things, Effects(learned), found.Count, route is { Steps.Count: > 0 } ? route : null, choices) { Heat = things.Count == 1 ? things[0].Heat : Heat(Sum(shares), cells, CredibleRegion.Of(Sum(shares), cells)) };
+    }
+
+    /// <summary>Weighed on squares that are large enough for there to be few of them.</summary>
+    private IReadOnlyList<SearchChoice> Choices(SoughtGroup asked, LocationBelief belief, GroundCells cells, Func<int, SearchWay, double[]?> covered, Position at)
+    {
+        var factor = (int)Math.Ceiling(Math.Sqrt(cells.Count / (double)MostSquares));
+        if (!cells.IsGrid || factor == 1)
+        {
+            return new ChoiceFinder(history, practice, cells, new SearchPlanner(practice, cells)).Find(asked, belief, covered, at);
+        }
+
+        var (coarse, squareOf) = cells.Coarser(factor);
+        double[]? Covered(int thing, SearchWay way) => covered(thing, way) is { } fine ? Means(fine, squareOf, coarse.Count) : null;
+        return new ChoiceFinder(history, practice, coarse, new SearchPlanner(practice, coarse)).Find(asked, belief.On(squareOf, coarse.Count), Covered, at);
+    }
+
+    private static double[] Means(double[] values, int[] squareOf, int squares)
+    {
+        var (sums, counts) = (new double[squares], new int[squares]);
+        for (var c = 0; c < values.Length; c++)
+        {
+            sums[squareOf[c]] += values[c];
+            counts[squareOf[c]]++;
+        }
+
+        return [.. sums.Select((sum, s) => sum / Math.Max(1, counts[s]))];
     }
 
     private static (SoughtGroup Group, IReadOnlyList<Clue> Told, LocationBelief Belief) Believe(SoughtGroup asked, MarkLayers layers, LearnedMarks learned, ClueFinder clues, GroundCells cells)
