@@ -16,8 +16,8 @@ internal static class LocationText
         $"{location.Things.Count} hidden {(location.Things.Count == 1 ? "thing" : "things")}.",
         string.Empty,
         .. location.Things.SelectMany(t => Thing(t, us)),
-        .. Route(location, us),
         .. Choices(location),
+        .. Route(location, us),
         .. Learned(location, us),
         $"Engine {location.Engine}, practice book {location.Book}. Utility marks first where you probe or dig. Local codes and licensed practice prevail.",
     ]);

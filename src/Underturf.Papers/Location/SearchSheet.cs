@@ -20,7 +20,7 @@ public static class SearchSheet
         .stop { font-size: 12px; font-weight: 700; fill: #ffffff; } .halo { paint-order: stroke; stroke: #ffffff; stroke-width: 3px; stroke-linejoin: round; }
         """;
 
-    private static readonly TextStyle measure = new(Weight.Regular, 13, Ink.Ink);
+    private static readonly TextStyle measure = new(Weight.Regular, 13, Ink.Ink), large = new(Weight.Bold, 30, Ink.Ink);
 
     /// <returns>An SVG file, or the problem that there is no plan to draw on.</returns>
     public static Outcome<byte[]> Make(Notebook notebook, LocationAnswer location)
@@ -51,7 +51,7 @@ public static class SearchSheet
             GroundDrawing.Defs(),
             Clip(frame),
             Svg.Rect(0, 0, PlanFrame.SheetWidth, height, ("fill", Inks.Hex(Ink.White))),
-            Svg.Text(Margin, 56, PlanLabel.Short(title), "title"),
+            Svg.Text(Margin, 56, Shorten.Name(title, large, PlanFrame.SheetWidth - (3 * Margin), 1), "title"),
             Svg.Text(Margin, 82, $"{PlanLabel.Short(matter.PropertyName)} · notes of {matter.Dates} · engine {location.Engine}, practice book {location.Book} · {PaperMatter.Prevail}", "under"),
             Map(matter, content, frame, location),
             Svg.Group("column", column)));
@@ -125,6 +125,12 @@ public static class SearchSheet
         }
 
         y += 8;
+        if (location.Choices is [{ Minutes: > 0 } first, ..])
+        {
+            Head("First");
+            Lines(string.Create(CultureInfo.InvariantCulture, $"{Sentence.Upper(first.Say)}{(first.At is { } at ? $", {at}" : string.Empty)}, {first.Minutes:0} min. {first.Caution}"));
+        }
+
         Head(location.Route is null ? "No search pays" : "Search, in this order");
         foreach (var caution in (location.Route?.Steps ?? []).SelectMany(s => s.Efforts).Select(e => e.Caution).Where(c => c.Length > 0).Distinct())
         {

@@ -43,7 +43,7 @@ internal sealed class OwnGroundFinder(PropertyHistory history, PracticeBook book
     private IReadOnlyList<GroundShape> Routes(string? station, string? cable) =>
     [
         .. view.Cables.Where(c => (cable is not null && view.Identity.Of(cable) == c.Key) || c.Value.Carries.Any(s => view.Identity.Of(s) == station)).Select(c => RouteOf(c.Value)).OfType<GroundShape>(),
-        .. history.Facts.Traces.Where(t => t.Fact.Route.Count > 1 && t.Fact.Of.Any(o => view.Identity.Of(o) == station)).Select(t => GroundShape.Line(t.Fact.Route)),
+        .. Traces(station).Where(t => t.Route.Count > 1).Select(t => GroundShape.Line(t.Route)),
     ];
 
     /// <summary>Where the known path of a station's conductor ends, with the length of it from a place that it passes and the spread of that; nothing where it does not pass there.</summary>
@@ -68,10 +68,16 @@ internal sealed class OwnGroundFinder(PropertyHistory history, PracticeBook book
         return null;
     }
 
-    /// <summary>Where known cables end, and where signals were followed to.</summary>
+    /// <summary>Traces of a station that are noted in words of the practice book.</summary>
+    private IEnumerable<TraceFact> Traces(string? station) =>
+        from trace in history.Facts.Traces.Select(t => t.Fact)
+        where station is not null && trace.Of.Any(o => view.Identity.Of(o) == station) && book.Locating.TracingBy(trace.How) is not null && book.Locating.End(trace.Ended) is not null
+        select trace;
+
+    /// <summary>Where signals were followed to and the thing is likelier not to be, or, without such, where known cables end.</summary>
     private IReadOnlyList<GroundShape> Last(string? station)
     {
-        var ends = history.Facts.Traces.Where(t => t.Fact.Route.Count > 0 && station is not null && t.Fact.Of.Any(o => view.Identity.Of(o) == station)).Select(t => GroundShape.Point(t.Fact.Route[^1])).ToList();
+        var ends = Traces(station).Where(t => t.Route.Count > 0 && book.Locating.End(t.Ended)!.Hit < 0.5).Select(t => GroundShape.Point(t.Route[^1])).ToList();
         return ends.Count > 0 ? ends
             : station is not null && paths.Value.TryGetValue(station, out var path) ? [.. Leaves(path).Select(leg => GroundShape.Point(view.PositionOf(path.Legs[leg].To)!.Value))]
             : [];
