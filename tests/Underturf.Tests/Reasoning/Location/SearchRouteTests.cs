@@ -37,7 +37,7 @@ public sealed class SearchRouteTests
     [Fact]
     public void After_a_thorough_search_in_vain_the_next_one_goes_elsewhere()
     {
-        var after = Grounds.Corner(Trace(), new SearchFact { How = "probe rod", Where = [Spot], Within = new Length(2.5), Minutes = 60 }, new SearchFact { How = "look over", Where = [Spot], Within = new Length(2.5), Minutes = 10 }).Notebook().Locate().Value;
+        var after = Grounds.Corner(Trace(), new SearchFact { How = "probe rod", Where = [Spot], Within = new Length(2.5), Minutes = 150 }, new SearchFact { How = "look over", Where = [Spot], Within = new Length(2.5), Minutes = 30 }).Notebook().Locate().Value;
         Assert.True(after.Route is null || after.Route.Steps.SelectMany(s => s.Efforts).Where(e => e.How == "probe rod").SelectMany(e => e.Cells).All(c => c.At.DistanceMetresTo(Spot) > 1.5));
     }
 
