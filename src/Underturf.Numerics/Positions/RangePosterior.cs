@@ -46,6 +46,9 @@ internal static class RangePosterior
     {
         var (middle, about) = (mates[0], ranges.MinBy(range => range.SpreadMetres));
         var (_, ux, uy) = about.Seen(mates.Average(m => m.XMetres), mates.Average(m => m.YMetres));
+
+        // From where it fits best, not from what was measured: circles can miss each other by far.
+        var centre = about with { Metres = about.Seen(middle.XMetres, middle.YMetres).Metres };
         var (turn, width) = (Math.Atan2(uy, ux), 0.1);
         foreach (var mate in mates)
         {
@@ -53,11 +56,11 @@ internal static class RangePosterior
             width = Math.Max(width, 1.5 * Math.Acos(Math.Clamp((x * ux) + (y * uy), -1, 1)));
         }
 
-        var moments = Moments(ranges, about, turn, width, middle.Misfit);
+        var moments = Moments(ranges, centre, turn, width, middle.Misfit);
         while (moments.Edge > EdgeShare && width < Math.PI)
         {
             width = Math.Min(Math.PI, 1.6 * width);
-            moments = Moments(ranges, about, turn, width, middle.Misfit);
+            moments = Moments(ranges, centre, turn, width, middle.Misfit);
         }
 
         return new RangeFix(moments.X, moments.Y, moments.Spread, middle.Misfit, 0);

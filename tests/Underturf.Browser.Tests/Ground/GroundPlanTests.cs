@@ -1,5 +1,7 @@
 using Underturf.FieldApp;
 using Underturf.FieldLog;
+using Underturf.Property.Practice;
+using Underturf.Reasoning;
 
 namespace Underturf.Browser;
 
@@ -103,5 +105,5 @@ public sealed class GroundPlanTests
         return log;
     }
 
-    private static GroundPlan Plan(DeviceLog log) => GroundPlan.Of(log.History.Now);
+    private static GroundPlan Plan(DeviceLog log) => GroundPlan.Of(TiedPlaces.Of(log.History, PracticeBook.Default));
 }

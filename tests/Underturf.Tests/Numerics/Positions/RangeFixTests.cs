@@ -88,6 +88,16 @@ public sealed class RangeFixTests(ITestOutputHelper output)
         Assert.Equal(50, fix.Misfit, 0.01);
     }
 
+    [Theory]
+    [InlineData(0.05, 0.05)]
+    [InlineData(0.05, 0.4)]
+    public void Circles_that_miss_each_other_by_far_still_give_a_place_with_a_spread(double first, double second)
+    {
+        var fix = RangeFix.Of([new RangeTo(0, 0, 4, first), new RangeTo(120, 0, 5, second)]).Single();
+        Assert.InRange(fix.XMetres, 4, 115);
+        Assert.InRange(fix.Spread.Ellipse(0.95).LongMetres, 0.01, 100);
+    }
+
     [Fact]
     public void An_ellipse_has_its_axes_where_the_spread_is_largest_and_least()
     {
