@@ -197,7 +197,7 @@ public sealed class GroundPlaceTests : BunitContext
         page.Find(".ground-tie").Click();
         var best = page.FindAll(".tie-best .choice");
         Assert.Equal(2, best.Count);
-        Assert.Contains("the north-east corner of avenue, about ", best[0].TextContent, StringComparison.Ordinal);
+        Assert.Contains("the east corner of avenue, the northern one, about ", best[0].TextContent, StringComparison.Ordinal);
         best[0].Click();
         page.Find(".tie-distance").Input("40");
         page.Find(".tying").Submit();
