@@ -14,6 +14,7 @@ var root = new RootCommand("The field notebook that thinks along with a landscap
     CircuitCommand.Make(),
     IdentifyCommand.Make(),
     LocateCommand.Make(),
+    TieCommand.Make(),
     PapersCommand.Make(),
     ServeCommand.Make(),
     BookCommand.Make(),

@@ -11,7 +11,10 @@ namespace Underturf.Property;
 public sealed record Tie(string Thing, string Mark, Position? From, Length Distance, Length? Spread, Grade Grade)
 {
     /// <summary>"41.5 ft", to a tenth.</summary>
-    public string Words(bool us) => string.Create(CultureInfo.InvariantCulture, $"{Units.In(Distance.Metres, us ? "ft" : "m"):0.0} {(us ? "ft" : "m")}");
+    public string Words(bool us) => Say(Distance.Metres, us);
+
+    /// <summary>A length as a tape shows it.</summary>
+    public static string Say(double metres, bool us) => string.Create(CultureInfo.InvariantCulture, $"{Units.In(metres, us ? "ft" : "m"):0.0} {(us ? "ft" : "m")}");
 
     /// <summary>The ties of a property, the newest between the same two, in the order of their things.</summary>
     public static IReadOnlyList<Tie> All(PropertyHistory history)

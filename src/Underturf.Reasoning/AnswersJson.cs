@@ -16,6 +16,8 @@ public static class AnswersJson
 
     public static string Write(LocationAnswer location) => JsonSerializer.Serialize(location, AnswersJsonContext.Default.LocationAnswer);
 
+    public static string Write(TieAnswer ties) => JsonSerializer.Serialize(ties, AnswersJsonContext.Default.TieAnswer);
+
     public static string Write(CircuitAnswer circuit) => JsonSerializer.Serialize(circuit, AnswersJsonContext.Default.CircuitAnswer);
 }
 
@@ -24,6 +26,7 @@ public static class AnswersJson
 [JsonSerializable(typeof(CircuitAnswer))]
 [JsonSerializable(typeof(NamingAnswer))]
 [JsonSerializable(typeof(LocationAnswer))]
+[JsonSerializable(typeof(TieAnswer))]
 [JsonSerializable(typeof(IReadOnlyList<Move>))]
 [JsonSerializable(typeof(IReadOnlyList<ReadingLine>))]
 internal sealed partial class AnswersJsonContext : JsonSerializerContext;

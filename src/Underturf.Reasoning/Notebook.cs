@@ -36,7 +36,7 @@ public sealed class Notebook
         matter = new Case(history, book);
         beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe);
         problems = new Lazy<IReadOnlyList<Problem>>(() =>
-            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. TouchFinder.AllProblems(matter), .. new LocationProblems(history, book).All(), .. Contradictions.Notices(matter)]);
+            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. TouchFinder.AllProblems(matter), .. new LocationProblems(history, book).All(), .. Contradictions.Notices(matter), .. Tied.Problems]);
     }
 
     /// <summary>Version of the engine, stamped on every answer and paper.</summary>
@@ -47,6 +47,9 @@ public sealed class Notebook
     public PropertyHistory History { get; }
 
     public PracticeBook Book { get; }
+
+    /// <summary>Where taped distances put things.</summary>
+    public TiedPlaces Tied => matter.Tied;
 
     /// <summary>What is wrong with the log, with references to nowhere, and with notes that belief cannot use.</summary>
     public IReadOnlyList<Problem> Problems => problems.Value;
@@ -153,6 +156,17 @@ public sealed class Notebook
     {
         using var turn = asking.EnterScope();
         return new LocationWriter(History, Book).Write(thing, from);
+    }
+
+    /// <summary>Everything that is tied.</summary>
+    public TieAnswer Ties() => new(Engine, Book.Version, Tied.All);
+
+    /// <summary>One thing with its ties, and the marks that are best to tape it from.</summary>
+    /// <param name="thing">Label or id of a controller, box or valve.</param>
+    public Outcome<TieAnswer> Tie(string thing)
+    {
+        var found = new Walks(matter).Find(thing);
+        return found.Succeeded ? new TieAnswer(Engine, Book.Version, [Tied.Of(found.Value)]) : found.Problem!;
     }
 
     private IEnumerable<(int Index, ReadingLine Line)> Lines(IGrouping<string, (int Index, Evidence Item)> notes)

@@ -1,7 +1,9 @@
 using Microsoft.AspNetCore.Components;
 using Underturf.FieldLog;
 using Underturf.Property;
+using Underturf.Property.Practice;
 using Underturf.Quantities;
+using Underturf.Reasoning;
 
 namespace Underturf.FieldApp;
 
@@ -11,6 +13,7 @@ public sealed partial class GroundPlace
     private GroundPlan plan = new([], []);
     private IReadOnlyList<GroundMark> marks = [];
     private IReadOnlyList<Tie> ties = [];
+    private TiedPlaces? tied;
     private PropertyHistory? planned;
     private OpenedLog? marked;
     private GroundList? list;
@@ -64,7 +67,8 @@ public sealed partial class GroundPlace
         if (!ReferenceEquals(planned, History) || !ReferenceEquals(marked, Opened))
         {
             (planned, marked, drawn) = (History, Opened, false);
-            plan = GroundPlan.Of(History.Now);
+            tied = TiedPlaces.Of(History, PracticeBook.Default);
+            plan = GroundPlan.Of(tied);
             ties = Tie.All(History);
             marks = Opened is null ? [] : GroundMark.Of(Opened.Answers, History.Now);
         }
@@ -90,7 +94,7 @@ public sealed partial class GroundPlace
             drawn = true;
             Map.Draw(plan);
             Map.Mark(GroundSign.Of(marks));
-            Map.Tie(GroundTie.Of(History));
+            Map.Tie(GroundTie.Of(History, tied!));
             Redraw();
         }
     }

@@ -1,5 +1,6 @@
 using Underturf.FieldLog;
 using Underturf.Property;
+using Underturf.Reasoning;
 
 namespace Underturf.FieldApp;
 
@@ -7,6 +8,13 @@ namespace Underturf.FieldApp;
 /// <param name="Features">What lies below first: the ground, cables, then what was found in it.</param>
 public sealed record GroundPlan(IReadOnlyList<GroundFeature> Features, IReadOnlyList<UnplacedThing> Unplaced)
 {
+    /// <summary>With the places that only ties give, as sure as the ties are.</summary>
+    public static GroundPlan Of(TiedPlaces tied)
+    {
+        var plan = Of(tied.View);
+        return plan with { Features = [.. plan.Features.Select(thing => tied.Only(thing.Id) is { } place ? thing with { Grade = place.Grade } : thing)] };
+    }
+
     public static GroundPlan Of(PropertyView view)
     {
         var things = Things(view).ToList();

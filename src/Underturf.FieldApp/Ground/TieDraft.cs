@@ -35,7 +35,10 @@ public sealed class TieDraft
     }
 
     /// <summary>Chooses a mark that is a point, from the list.</summary>
-    public void Choose(GroundFeature mark) => (Mark, At, Missed) = (mark, mark.Shape[0], false);
+    public void Choose(GroundFeature mark) => Choose(mark, mark.Shape[0]);
+
+    /// <summary>Chooses a point of a mark.</summary>
+    public void Choose(GroundFeature mark, Position at) => (Mark, At, Missed) = (mark, at, false);
 
     /// <summary>What the note says, or what is still missing.</summary>
     public Outcome<Fact> ToFact(bool feet)

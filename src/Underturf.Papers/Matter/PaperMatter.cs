@@ -38,6 +38,9 @@ internal sealed class PaperMatter
 
     public PropertyView View => Notebook.History.Now;
 
+    /// <summary>Where taped distances put things.</summary>
+    public TiedPlaces Tied => Notebook.Tied;
+
     public bool UsesUsUnits => Facts.UsesUsUnits;
 
     public string PropertyName => PlainText.Of(Facts.Property?.Name ?? string.Empty) is { Length: > 0 } name ? name : "A property without a name";

@@ -1,5 +1,6 @@
 using Underturf.FieldLog;
 using Underturf.Property;
+using Underturf.Reasoning;
 
 namespace Underturf.Papers;
 
@@ -7,20 +8,22 @@ namespace Underturf.Papers;
 internal sealed record PlanRun(string Id, IReadOnlyList<Position> Line, Grade Grade);
 
 /// <summary>What can be drawn to scale, and by name what cannot.</summary>
+/// <param name="Tied">What ties place, those near the rest.</param>
 /// <param name="NotDrawn">One sentence a reason: no position noted, or so far off that everything else would shrink to a dot.</param>
 internal sealed record PlanContent(
     IReadOnlyList<PlanThing> Things,
     IReadOnlyList<PlanRun> Runs,
     IReadOnlyList<GroundFact> Ground,
     IReadOnlyList<Tie> Ties,
+    IReadOnlyList<TiedPlace> Tied,
     IReadOnlyList<string> NotDrawn)
 {
     public IEnumerable<Position> Positions => Things.Select(t => t.At).Concat(Runs.SelectMany(r => r.Line)).Concat(Ground.SelectMany(g => g.Shape));
 
     public static PlanContent Of(PaperMatter matter)
     {
-        var view = matter.View;
-        var all = Named(view).ToList();
+        var view = matter.Tied.View;
+        var all = Named(view).Select(t => matter.Tied.Only(t.Id) is { } tied ? t with { Grade = tied.Grade } : t).ToList();
         var near = Nearness.Of(all.Select(t => view.PositionOf(t.Id)).OfType<Position>().Concat(view.Ground.Values.SelectMany(g => g.Shape)));
         var things = all.Where(t => view.PositionOf(t.Id) is { } at && near.Holds(at)).Select(t => t with { At = view.PositionOf(t.Id)!.Value }).ToList();
         var ground = view.Ground.Values.Where(g => g.Shape.Count > 0 && g.Shape.All(near.Holds)).ToList();
@@ -29,7 +32,8 @@ internal sealed record PlanContent(
         var far = all.Where(t => view.PositionOf(t.Id) is { } at && !near.Holds(at)).Select(t => t.Name)
             .Concat(view.Ground.Values.Where(g => !g.Shape.All(near.Holds)).Select(g => g.Label ?? g.Id)).ToList();
         var ties = Tie.All(matter.Notebook.History).Where(t => t.From is { } from && near.Holds(from)).ToList();
-        return new PlanContent(things, runs, ground, ties, [.. Said("Without a position", unplaced), .. Said("Too far off to draw", far)]);
+        var tied = matter.Tied.All.Where(t => t.Spots.Count > 0 && t.Spots.All(spot => near.Holds(spot.At))).ToList();
+        return new PlanContent(things, runs, ground, ties, tied, [.. Said("Without a position", unplaced), .. Said("Too far off to draw", far)]);
     }
 
     private static IEnumerable<PlanThing> Named(PropertyView view)

@@ -6,7 +6,6 @@ namespace Underturf.Papers;
 /// <summary>The column beside the map: what the signs mean, which questions the marked places belong to, what could not be drawn.</summary>
 internal sealed class PlanLegend(double left, double width)
 {
-    private const int MostTied = 24;
     private const double Row = 24, TextRow = 16;
 
     private static readonly TextStyle measure = new(Weight.Regular, 13, Ink.Ink);
@@ -21,7 +20,7 @@ internal sealed class PlanLegend(double left, double width)
         Things(content);
         Lines();
         Ground(content);
-        Ties(content, matter);
+        Ties(content);
         Questions(matter);
         Notes(content);
         return Svg.Group("legend", drawn);
@@ -66,19 +65,18 @@ internal sealed class PlanLegend(double left, double width)
         }
     }
 
-    /// <summary>In words too: a distance is read from a list, not off a drawing.</summary>
-    private void Ties(PlanContent content, PaperMatter matter)
+    private void Ties(PlanContent content)
     {
-        if (content.Ties.Count == 0)
+        if (content.Ties.Count > 0)
         {
-            return;
+            Head("Ties");
+            Sign(TieDrawing.Sample(left, y), "taped from a mark");
+            Sign(Svg.Circle(left + 14, y, 8, TieDrawing.Look(Grade.Measured)), "ring: one tie only");
         }
 
-        Head("Ties: taped distances");
-        Sign(TieDrawing.Sample(left, y), "from a mark; a circle where the place is not known");
-        foreach (var thing in content.Ties.GroupBy(tie => tie.Thing).Take(MostTied))
+        if (content.Tied.Count > 0)
         {
-            Paragraph($"{matter.View.Name(thing.Key)}: {string.Join(", ", thing.Select(tie => $"{tie.Words(matter.UsesUsUnits)} from {matter.View.Name(tie.Mark)}"))}", 4);
+            Sign(TieDrawing.EllipseSample(left, y), "it lies here 95 times in 100");
         }
     }
 

@@ -22,7 +22,9 @@ internal static class PlanPaper
         var frame = PlanFrame.Of(content.Positions);
         var legend = new PlanLegend(LegendLeft, LegendWidth);
         var column = legend.Draw(content, matter);
-        var height = Math.Max(frame.Top + frame.Height, legend.BottomUnits) + Margin;
+        var band = new TieBand(frame);
+        var ties = band.Draw(content, matter);
+        var height = Math.Max(band.BottomUnits, legend.BottomUnits) + Margin;
         var title = PlanLabel.Short(matter.PropertyName);
         return new XDocument(new XElement(
             Svg.Space + "svg",
@@ -36,6 +38,7 @@ internal static class PlanPaper
             Svg.Text(Margin, 56, title, "title"),
             Svg.Text(Margin, 82, $"Plan · notes of {matter.Dates} · engine {matter.Answers.Engine}, practice book {matter.Answers.Book} · {PaperMatter.Prevail}", "under"),
             Map(matter, content, frame),
+            ties,
             column));
     }
 

@@ -30,6 +30,8 @@ public sealed record PracticeBook
 
     public required LookPractice Look { get; init; }
 
+    public required TapingPractice Taping { get; init; }
+
     public required WalkPractice Walk { get; init; }
 
     public required IReadOnlyList<FaultPractice> Faults { get; init; }

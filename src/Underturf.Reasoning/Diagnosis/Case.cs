@@ -10,6 +10,7 @@ namespace Underturf.Reasoning.Diagnosis;
 internal sealed class Case
 {
     private readonly Dictionary<int, BenchStore> benches = [];
+    private readonly Lazy<TiedPlaces> tied;
     private readonly Dictionary<string, Unknowns> unknowns = new(StringComparer.Ordinal);
 
     public Case(PropertyHistory history, PracticeBook book)
@@ -17,6 +18,7 @@ internal sealed class Case
         History = history;
         Book = book;
         View = history.Now;
+        tied = new Lazy<TiedPlaces>(() => TiedPlaces.Of(history, book));
         Cures = new Cures(history, book);
         Paths = new PathFinder(View, book).All().ToDictionary(p => p.Station, StringComparer.Ordinal);
         Supplies = new Supplies(history, book);
@@ -36,6 +38,9 @@ internal sealed class Case
     public Pace Pace { get; } = new();
 
     public PropertyView View { get; }
+
+    /// <summary>Where taped distances put things.</summary>
+    public TiedPlaces Tied => tied.Value;
 
     public Cures Cures { get; }
 

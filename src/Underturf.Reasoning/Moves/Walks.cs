@@ -20,7 +20,7 @@ internal sealed class Walks(Case owner)
         }
 
         var walk = owner.Book.Walk;
-        var metres = owner.View.PositionOf(to) is { } there && owner.View.PositionOf(from) is { } here ? here.DistanceMetresTo(there) : walk.UnknownMetres;
+        var metres = owner.Tied.View.PositionOf(to) is { } there && owner.Tied.View.PositionOf(from) is { } here ? here.DistanceMetresTo(there) : walk.UnknownMetres;
         return (metres / walk.MetresPerMinute) + (IsFound(to) ? 0 : walk.FindMinutes);
     }
 

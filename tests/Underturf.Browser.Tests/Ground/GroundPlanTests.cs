@@ -1,5 +1,7 @@
 using Underturf.FieldApp;
 using Underturf.FieldLog;
+using Underturf.Property.Practice;
+using Underturf.Reasoning;
 
 namespace Underturf.Browser;
 
@@ -14,7 +16,7 @@ public sealed class GroundPlanTests
     public async Task Everything_with_a_place_in_the_log_is_on_the_plan_in_metres_from_the_datum()
     {
         var plan = Plan(await OpenAsync());
-        Assert.Equal(15, plan.Features.Count(f => f.Kind is GroundWords.Box or GroundWords.BoxWithValves));
+        Assert.Equal(16, plan.Features.Count(f => f.Kind is GroundWords.Box or GroundWords.BoxWithValves));
         Assert.Equal([new Position(95, 45)], plan.Find("b4")!.Shape);
         Assert.Equal((GroundWords.BoxWithValves, "box 4", Grade.Measured, GroundForm.Point), (plan.Find("b4")!.Kind, plan.Find("b4")!.Name, plan.Find("b4")!.Grade, plan.Find("b4")!.Form));
         Assert.Equal((GroundForm.Outline, 4), (plan.Find("chapel")!.Form, plan.Find("chapel")!.Shape.Count));
@@ -91,7 +93,7 @@ public sealed class GroundPlanTests
         var log = await OpenAsync();
         await log.NoteAsync(new BoxFact { Id = "b4-again", Position = new(94, 46) });
         await log.NoteAsync(new SameAsFact { A = "b4", B = "b4-again" });
-        Assert.Equal(15, Plan(log).Features.Count(f => f.Kind is GroundWords.Box or GroundWords.BoxWithValves));
+        Assert.Equal(16, Plan(log).Features.Count(f => f.Kind is GroundWords.Box or GroundWords.BoxWithValves));
         Assert.Equal(new Position(94, 46), Plan(log).Find("b4")!.Shape[0]);
     }
 
@@ -103,5 +105,5 @@ public sealed class GroundPlanTests
         return log;
     }
 
-    private static GroundPlan Plan(DeviceLog log) => GroundPlan.Of(log.History.Now);
+    private static GroundPlan Plan(DeviceLog log) => GroundPlan.Of(TiedPlaces.Of(log.History, PracticeBook.Default));
 }

@@ -36,7 +36,7 @@ public sealed class PlanTests
         Assert.Equal(["polyline", "polyline", "circle"], ties.Select(tie => tie.Name.LocalName).Take(3));
         // A paragraph breaks its lines where they are full.
         var said = string.Join(' ', plan.Descendants().Where(e => e.Name.LocalName is "text" or "tspan" && !e.HasElements).Select(e => e.Value));
-        Assert.All(["box 7: 27.3 m from the hall", "5.0 m from the oak", "box 9: 12.0 m from the oak"], words => Assert.Contains(words, said, StringComparison.Ordinal));
+        Assert.All(["box 7: 27.3 m from the south-west corner of the hall", "5.0 m from the oak", "box 9: 12.0 m from the oak"], words => Assert.Contains(words, said, StringComparison.Ordinal));
     }
 
     [Fact]

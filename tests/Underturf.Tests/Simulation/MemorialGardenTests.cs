@@ -30,7 +30,7 @@ public sealed class MemorialGardenTests
     public void The_garden_is_as_large_as_it_is_said_to_be()
     {
         var view = Garden.Value.History.Now;
-        Assert.Equal((40, 15, 48), (view.Stations.Count, view.Boxes.Count, view.Controllers["c1"].Terminals));
+        Assert.Equal((40, 16, 48), (view.Stations.Count, view.Boxes.Count, view.Controllers["c1"].Terminals));
         Assert.InRange(Garden.Value.Log.Entries.Count, 90, 250);
         Assert.Equal(2, Garden.Value.Log.Entries.Select(e => e.Id.Writer).Distinct().Count());
         Assert.Empty(Garden.Value.Problems);
