@@ -22,15 +22,40 @@ internal static class FrontMath
                 return false;
             }
 
-            for (var j = 1; j < width - k; j++)
-            {
-                Subtract(panel.Slice(((k + j) * height) + k + j, height - k - j), column[j..], column[j] / pivot);
-            }
+            Eliminate(panel, column, k, width, height);
+        }
 
-            var inverse = 1 / pivot;
+        return true;
+    }
+
+    /// <summary>The same with each pivot as its ground and the sum of what its column joins it to; each neighbour takes its share of the ground.</summary>
+    internal static bool FactorGrounded(Span<double> panel, Span<double> own, int width, int[] rows, double[] all)
+    {
+        var height = width + rows.Length;
+        for (var k = 0; k < width; k++)
+        {
+            var column = panel.Slice((k * height) + k, height - k);
+            var pivot = own[k];
             for (var r = 1; r < column.Length; r++)
             {
-                column[r] *= inverse;
+                pivot -= column[r];
+            }
+
+            if (!(pivot > 0))
+            {
+                return false;
+            }
+
+            column[0] = pivot;
+            Eliminate(panel, column, k, width, height);
+            for (var j = 1; j < width - k; j++)
+            {
+                own[k + j] -= column[j] * own[k];
+            }
+
+            for (var r = 0; r < rows.Length; r++)
+            {
+                all[rows[r]] -= column[width - k + r] * own[k];
             }
         }
 
@@ -107,6 +132,22 @@ internal static class FrontMath
             }
 
             own[k] = value;
+        }
+    }
+
+    /// <summary>Takes a column out of the panel's later ones, then divides it by its pivot.</summary>
+    private static void Eliminate(Span<double> panel, Span<double> column, int k, int width, int height)
+    {
+        var pivot = column[0];
+        for (var j = 1; j < width - k; j++)
+        {
+            Subtract(panel.Slice(((k + j) * height) + k + j, height - k - j), column[j..], column[j] / pivot);
+        }
+
+        var inverse = 1 / pivot;
+        for (var r = 1; r < column.Length; r++)
+        {
+            column[r] *= inverse;
         }
     }
 

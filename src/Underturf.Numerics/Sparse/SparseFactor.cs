@@ -30,16 +30,22 @@ public sealed class SparseFactor
     public Span<double> Values => values;
 
     /// <returns>Whether every pivot is positive, so that the matrix is positive definite and can be solved.</returns>
-    public bool Factor()
+    public bool Factor() => FactorFronts(grounded: false);
+
+    /// <summary>
+    /// For the equations of a network of conductances, no entry off the diagonal positive: the diagonal is not read but given by what it has
+    /// over the sizes of its row's entries. Nothing is then subtracted, so that conductances far apart keep all their digits (the idea of
+    /// Grassmann, Taksar and Heyman, Operations Research 33(5), 1985, there for Markov chains).
+    /// </summary>
+    /// <param name="ground">For each unknown, zero or more; a connected part needs one above zero.</param>
+    public bool FactorGrounded(ReadOnlySpan<double> ground)
     {
-        waitingEnd = 0;
-        var positive = true;
-        for (var f = 0; f < pattern.Fronts.Rows.Length && positive; f++)
+        for (var k = 0; k < permuted.Length; k++)
         {
-            positive = FactorFront(f);
+            permuted[k] = ground[pattern.Order[k]];
         }
 
-        return positive;
+        return FactorFronts(grounded: true);
     }
 
     /// <summary>Solves in place.</summary>
@@ -69,14 +75,26 @@ public sealed class SparseFactor
 
     private Span<double> Panel(int f) => values.AsSpan(pattern.PanelStart[f]..pattern.PanelStart[f + 1]);
 
-    private bool FactorFront(int f)
+    private bool FactorFronts(bool grounded)
+    {
+        waitingEnd = 0;
+        var positive = true;
+        for (var f = 0; f < pattern.Fronts.Rows.Length && positive; f++)
+        {
+            positive = FactorFront(f, grounded);
+        }
+
+        return positive;
+    }
+
+    private bool FactorFront(int f, bool grounded)
     {
         var (width, below) = (pattern.Fronts.Width(f), pattern.Fronts.Rows[f].Length);
         var panel = Panel(f);
         var update = front.AsSpan(0, below * below);
         update.Clear();
         TakeUpdates(f, panel, update, (width, below));
-        if (!FrontMath.Factor(panel, width, below))
+        if (grounded ? !FactorGrounded(f, panel, width) : !FrontMath.Factor(panel, width, below))
         {
             return false;
         }
@@ -89,6 +107,9 @@ public sealed class SparseFactor
 
         return true;
     }
+
+    private bool FactorGrounded(int f, Span<double> panel, int width) =>
+        FrontMath.FactorGrounded(panel, permuted.AsSpan(pattern.Fronts.FirstColumn[f]), width, pattern.Fronts.Rows[f], permuted);
 
     /// <summary>Adds what the children left, the last of them first, as it lies last.</summary>
     private void TakeUpdates(int f, Span<double> panel, Span<double> update, (int Width, int Below) shape)

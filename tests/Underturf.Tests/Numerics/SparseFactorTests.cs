@@ -44,6 +44,47 @@ public sealed class SparseFactorTests
     }
 
     [Fact]
+    public void Conductances_eighteen_orders_of_magnitude_apart_keep_their_digits_where_nothing_is_subtracted()
+    {
+        // A chain to ground, 1e9 and 1e-9 by turns: one ampere into its end stands on the sum of what it passes, exactly.
+        var size = 41;
+        int[] nodes = [.. Enumerable.Range(1, size - 1)];
+        double[] conductance = [.. nodes.Select(n => n % 2 == 0 ? 1e9 : 1e-9)];
+        var pattern = SparsePattern.For(size, [.. nodes.Select(n => n - 1)], nodes);
+        var factor = new SparseFactor(pattern);
+        for (var e = 0; e < conductance.Length; e++)
+        {
+            factor.Values[pattern.PairAt[e]] = -conductance[e];
+        }
+
+        double[] ground = [1e-9, .. nodes.Select(_ => 0.0)];
+        Assert.True(factor.FactorGrounded(ground));
+        double[] x = [.. nodes.Select(_ => 0.0), 1];
+        factor.Solve(x);
+        var exact = 1e9 + conductance.Sum(g => 1 / g);
+        Assert.Equal(exact, x[^1], 1e-13 * exact);
+        Assert.False(factor.FactorGrounded(new double[size]));
+    }
+
+    [Fact]
+    public void The_grounded_factor_solves_as_the_other_does()
+    {
+        var random = new SeededGenerator(43);
+        var matrix = SparseMatrix.Grid(random, 12, 15);
+        double[] right = [.. Enumerable.Range(0, matrix.Size).Select(_ => random.NextNormal())];
+        var (pattern, other) = (matrix.Pattern(), matrix.Solve(new SparseFactor(matrix.Pattern()), right));
+        var factor = new SparseFactor(pattern);
+        for (var e = 0; e < matrix.Entries.Length; e++)
+        {
+            factor.Values[pattern.PairAt[e]] = matrix.Entries[e];
+        }
+
+        Assert.True(factor.FactorGrounded([.. right.Select(_ => 0.01)]));
+        factor.Solve(right);
+        Assert.All(Enumerable.Range(0, matrix.Size), k => Assert.Equal(other[k], right[k], 1e-9));
+    }
+
+    [Fact]
     public void A_matrix_that_is_not_positive_definite_is_refused()
     {
         var pattern = SparsePattern.For(2, [0], [1]);
