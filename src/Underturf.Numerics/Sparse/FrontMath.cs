@@ -29,7 +29,7 @@ internal static class FrontMath
     }
 
     /// <summary>The same with each pivot as its ground and the sum of what its column joins it to; each neighbour takes its share of the ground.</summary>
-    internal static bool FactorGrounded(Span<double> panel, Span<double> own, int width, int[] rows, double[] all)
+    internal static bool FactorGrounded(Span<double> panel, Span<double> own, int width, ReadOnlySpan<int> rows, double[] all)
     {
         var height = width + rows.Length;
         for (var k = 0; k < width; k++)
@@ -66,7 +66,19 @@ internal static class FrontMath
     internal static void Update(ReadOnlySpan<double> panel, Span<double> update, int width, int below)
     {
         var height = width + below;
-        for (var k = 0; k < width; k++)
+        var k = 0;
+        for (; k + 1 < width; k += 2)
+        {
+            var (first, second) = ((k * height) + width, ((k + 1) * height) + width);
+            var (pivot, other) = (panel[(k * height) + k], panel[((k + 1) * height) + k + 1]);
+            for (var j = 0; j < below; j++)
+            {
+                var (share, otherShare) = (panel[first + j] * pivot, panel[second + j] * other);
+                Subtract(update.Slice((j * below) + j, below - j), panel[(first + j)..], share, panel[(second + j)..], otherShare);
+            }
+        }
+
+        for (; k < width; k++)
         {
             var pivot = panel[(k * height) + k];
             var column = panel.Slice((k * height) + width, below);
@@ -78,7 +90,7 @@ internal static class FrontMath
     }
 
     /// <summary>Adds an update to the front that it goes to.</summary>
-    internal static void Add(ReadOnlySpan<double> from, int[] destination, Span<double> panel, Span<double> update, int width, int below)
+    internal static void Add(ReadOnlySpan<double> from, ReadOnlySpan<int> destination, Span<double> panel, Span<double> update, int width, int below)
     {
         var size = destination.Length;
         var height = width + below;
@@ -95,7 +107,7 @@ internal static class FrontMath
         }
     }
 
-    internal static void Forward(ReadOnlySpan<double> panel, Span<double> own, int width, int[] rows, double[] all)
+    internal static void Forward(ReadOnlySpan<double> panel, Span<double> own, int width, ReadOnlySpan<int> rows, double[] all)
     {
         var height = width + rows.Length;
         for (var k = 0; k < width; k++)
@@ -114,7 +126,7 @@ internal static class FrontMath
         }
     }
 
-    internal static void Back(ReadOnlySpan<double> panel, Span<double> own, int width, int[] rows, double[] all)
+    internal static void Back(ReadOnlySpan<double> panel, Span<double> own, int width, ReadOnlySpan<int> rows, double[] all)
     {
         var height = width + rows.Length;
         for (var k = width - 1; k >= 0; k--)
@@ -172,6 +184,32 @@ internal static class FrontMath
         for (; done < to.Length; done++)
         {
             to[done] -= share * from[done];
+        }
+    }
+
+    /// <summary>to -= share * from + otherShare * other.</summary>
+    private static void Subtract(Span<double> to, ReadOnlySpan<double> from, double share, ReadOnlySpan<double> other, double otherShare)
+    {
+        from = from[..to.Length];
+        other = other[..to.Length];
+        var done = 0;
+        if (Vector.IsHardwareAccelerated && to.Length >= Vector<double>.Count)
+        {
+            var wideTo = MemoryMarshal.Cast<double, Vector<double>>(to);
+            var wideFrom = MemoryMarshal.Cast<double, Vector<double>>(from);
+            var wideOther = MemoryMarshal.Cast<double, Vector<double>>(other);
+            var (wideShare, wideOtherShare) = (new Vector<double>(share), new Vector<double>(otherShare));
+            for (var v = 0; v < wideTo.Length; v++)
+            {
+                wideTo[v] -= (wideShare * wideFrom[v]) + (wideOtherShare * wideOther[v]);
+            }
+
+            done = wideTo.Length * Vector<double>.Count;
+        }
+
+        for (; done < to.Length; done++)
+        {
+            to[done] -= (share * from[done]) + (otherShare * other[done]);
         }
     }
 }

@@ -6,8 +6,11 @@ namespace Underturf.Numerics;
 /// </summary>
 internal sealed class Fronts
 {
+    private const int None = -1;
+
     private readonly SparseGraph graph;
     private readonly int[] seen;
+    private readonly List<int> rows = [];
 
     internal Fronts(SparseGraph graph)
     {
@@ -15,21 +18,25 @@ internal sealed class Fronts
         var tree = EliminationTree.Of(graph);
         FirstColumn = Split(tree.Parent, tree.Counts(graph));
         Owner = new int[graph.Count];
-        Rows = new int[FirstColumn.Length - 1][];
-        Parent = new int[Rows.Length];
+        Count = FirstColumn.Length - 1;
+        (RowStart, Parent, LastChild, Earlier) = (new int[Count + 1], new int[Count], new int[Count], new int[Count]);
         seen = new int[graph.Count];
-        Array.Fill(seen, -1);
-        Children = new List<int>[Rows.Length];
-        for (var f = 0; f < Rows.Length; f++)
+        Array.Fill(seen, None);
+        Array.Fill(LastChild, None);
+        for (var f = 0; f < Count; f++)
         {
             Owner.AsSpan(FirstColumn[f]..FirstColumn[f + 1]).Fill(f);
         }
 
-        for (var f = 0; f < Rows.Length; f++)
+        for (var f = 0; f < Count; f++)
         {
             Link(f);
         }
+
+        Row = [.. rows];
     }
+
+    internal int Count { get; }
 
     /// <summary>Front f has the columns from FirstColumn[f] up to FirstColumn[f + 1].</summary>
     internal int[] FirstColumn { get; }
@@ -37,14 +44,23 @@ internal sealed class Fronts
     /// <summary>The front that a column belongs to.</summary>
     internal int[] Owner { get; }
 
-    /// <summary>Rows of each front below its own columns, ascending.</summary>
-    internal int[][] Rows { get; }
+    /// <summary>Front f has the rows from Row[RowStart[f]] up to Row[RowStart[f + 1]] below its own columns, ascending.</summary>
+    internal int[] RowStart { get; }
+
+    internal int[] Row { get; }
 
     /// <summary>The front that each passes its update to; -1 for none.</summary>
     internal int[] Parent { get; }
 
-    /// <summary>The fronts that pass to each; null for none.</summary>
-    internal List<int>?[] Children { get; }
+    /// <summary>The last of the fronts that pass to each; -1 for none.</summary>
+    internal int[] LastChild { get; }
+
+    /// <summary>The one before it among those that pass to the same front; -1 for none.</summary>
+    internal int[] Earlier { get; }
+
+    internal ReadOnlySpan<int> Rows(int front) => Row.AsSpan(RowStart[front]..RowStart[front + 1]);
+
+    internal int Below(int front) => RowStart[front + 1] - RowStart[front];
 
     internal int Width(int front) => FirstColumn[front + 1] - FirstColumn[front];
 
@@ -66,35 +82,44 @@ internal sealed class Fronts
     private void Link(int front)
     {
         var end = FirstColumn[front + 1];
-        var rows = new List<int>();
         for (var k = FirstColumn[front]; k < end; k++)
         {
-            Collect(graph.Neighbours.AsSpan(graph.Start[k]..graph.Start[k + 1]), front, end, rows);
+            Collect(graph.Neighbours.AsSpan(graph.Start[k]..graph.Start[k + 1]), front, end);
         }
 
-        foreach (var child in Children[front] ?? [])
+        for (var child = LastChild[front]; child != None; child = Earlier[child])
         {
-            Collect(Rows[child], front, end, rows);
+            for (var r = RowStart[child]; r < RowStart[child + 1]; r++)
+            {
+                Collect(rows[r], front, end);
+            }
         }
 
-        rows.Sort();
-        Rows[front] = [.. rows];
-        Parent[front] = rows.Count == 0 ? -1 : Owner[rows[0]];
-        if (rows.Count > 0)
+        var count = rows.Count - RowStart[front];
+        rows.Sort(RowStart[front], count, null);
+        RowStart[front + 1] = rows.Count;
+        Parent[front] = count == 0 ? None : Owner[rows[RowStart[front]]];
+        if (count > 0)
         {
-            (Children[Parent[front]] ??= []).Add(front);
+            Earlier[front] = LastChild[Parent[front]];
+            LastChild[Parent[front]] = front;
         }
     }
 
-    private void Collect(ReadOnlySpan<int> from, int front, int end, List<int> rows)
+    private void Collect(ReadOnlySpan<int> from, int front, int end)
     {
         foreach (var row in from)
         {
-            if (row >= end && seen[row] != front)
-            {
-                seen[row] = front;
-                rows.Add(row);
-            }
+            Collect(row, front, end);
+        }
+    }
+
+    private void Collect(int row, int front, int end)
+    {
+        if (row >= end && seen[row] != front)
+        {
+            seen[row] = front;
+            rows.Add(row);
         }
     }
 }

@@ -17,6 +17,8 @@ internal sealed class MinimumDegreeOrder
     private readonly int[] mark;
     private readonly int[] next;
     private readonly int[] last;
+    private int[] degrees = new int[16];
+    private long[] hashes = new long[16];
     private int stamp;
     private int marks;
 
@@ -50,7 +52,8 @@ internal sealed class MinimumDegreeOrder
     {
         stamp++;
         Emit(pivot);
-        var around = graph.Eliminate(pivot, inElement, stamp);
+        graph.Eliminate(pivot, inElement, stamp);
+        var around = graph.Members(pivot);
         var weight = 0;
         foreach (var node in around)
         {
@@ -59,8 +62,7 @@ internal sealed class MinimumDegreeOrder
             CountOutside(node);
         }
 
-        var hashes = new long[around.Length];
-        var degrees = new int[around.Length];
+        Grow(around.Length);
         for (var n = 0; n < around.Length; n++)
         {
             degrees[n] = Update(around[n], pivot, weight);
@@ -68,9 +70,18 @@ internal sealed class MinimumDegreeOrder
         }
 
         memberWeight[pivot] = weight;
-        Merge(around, hashes);
-        Return(pivot, around, degrees);
-        graph.Shrink(pivot);
+        if (Merge(around) + Return(pivot, around) > 0)
+        {
+            graph.Shrink(pivot);
+        }
+    }
+
+    private void Grow(int length)
+    {
+        if (length > degrees.Length)
+        {
+            (degrees, hashes) = (new int[2 * length], new long[2 * length]);
+        }
     }
 
     /// <summary>Takes the node's weight off each of its elements, so that in the end the weight outside the new element is left.</summary>
@@ -78,7 +89,7 @@ internal sealed class MinimumDegreeOrder
     {
         foreach (var element in graph.Elements(node))
         {
-            if (graph.Members[element] is null)
+            if (!graph.IsElement(element))
             {
                 continue;
             }
@@ -124,27 +135,23 @@ internal sealed class MinimumDegreeOrder
     }
 
     /// <summary>Nodes of the new element that touch the same become one.</summary>
-    private void Merge(int[] around, long[] hashes)
+    /// <returns>How many went.</returns>
+    private int Merge(ReadOnlySpan<int> around)
     {
-        if (around.Length < 2)
+        var gone = 0;
+        for (var a = 0; a < around.Length; a++)
         {
-            return;
-        }
-
-        var byHash = Enumerable.Range(0, around.Length).ToArray();
-        Array.Sort(byHash, (a, b) => hashes[a] == hashes[b] ? a.CompareTo(b) : hashes[a].CompareTo(hashes[b]));
-        for (var a = 0; a < byHash.Length; a++)
-        {
-            var node = around[byHash[a]];
-            for (var b = a + 1; graph.Weight[node] > 0 && b < byHash.Length && hashes[byHash[b]] == hashes[byHash[a]]; b++)
+            for (var b = a + 1; graph.Weight[around[a]] > 0 && b < around.Length; b++)
             {
-                var other = around[byHash[b]];
-                if (graph.Weight[other] > 0 && TouchTheSame(node, other))
+                if (hashes[a] == hashes[b] && graph.Weight[around[b]] > 0 && TouchTheSame(around[a], around[b]))
                 {
-                    Join(node, other);
+                    Join(around[a], around[b]);
+                    gone++;
                 }
             }
         }
+
+        return gone;
     }
 
     private bool TouchTheSame(int node, int other)
@@ -190,8 +197,10 @@ internal sealed class MinimumDegreeOrder
         last[node] = last[other];
     }
 
-    private void Return(int pivot, int[] around, int[] degrees)
+    /// <returns>How many went with the pivot, because they touch its element only.</returns>
+    private int Return(int pivot, ReadOnlySpan<int> around)
     {
+        var gone = 0;
         for (var n = 0; n < around.Length; n++)
         {
             var node = around[n];
@@ -200,6 +209,7 @@ internal sealed class MinimumDegreeOrder
                 Emit(node);
                 memberWeight[pivot] -= graph.Weight[node];
                 graph.Weight[node] = 0;
+                gone++;
             }
         }
 
@@ -210,6 +220,8 @@ internal sealed class MinimumDegreeOrder
                 buckets.Put(around[n], Math.Min(degrees[n], next.Length - order.Count));
             }
         }
+
+        return gone;
     }
 
     /// <summary>The node and all that were taken as one with it.</summary>

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Underturf.Numerics;
 
 /// <summary>
@@ -6,10 +8,15 @@ namespace Underturf.Numerics;
 /// </summary>
 internal sealed class QuotientGraph
 {
+    private const int None = -1;
+
     private readonly int[] room;
     private readonly int[] first;
     private readonly int[] elementCount;
     private readonly int[] nodeCount;
+    private readonly List<int> members;
+    private readonly int[] memberStart;
+    private readonly int[] memberCount;
 
     internal QuotientGraph(SparseGraph graph)
     {
@@ -17,7 +24,9 @@ internal sealed class QuotientGraph
         first = graph.Start;
         elementCount = new int[graph.Count];
         nodeCount = new int[graph.Count];
-        Members = new int[graph.Count][];
+        members = new List<int>(4 * graph.Count);
+        (memberStart, memberCount) = (new int[graph.Count], new int[graph.Count]);
+        Array.Fill(memberCount, None);
         Weight = new int[graph.Count];
         Array.Fill(Weight, 1);
         for (var k = 0; k < graph.Count; k++)
@@ -29,8 +38,10 @@ internal sealed class QuotientGraph
     /// <summary>How many unknowns a node stands for; 0 once it is eliminated or stands with another.</summary>
     internal int[] Weight { get; }
 
-    /// <summary>Nodes of each element; null for what is none, or is taken up by a later one.</summary>
-    internal int[]?[] Members { get; }
+    /// <summary>Whether the node is an element that no later one has taken up.</summary>
+    internal bool IsElement(int node) => memberCount[node] != None;
+
+    internal ReadOnlySpan<int> Members(int element) => CollectionsMarshal.AsSpan(members).Slice(memberStart[element], memberCount[element]);
 
     internal Span<int> Elements(int node) => room.AsSpan(first[node], elementCount[node]);
 
@@ -38,20 +49,27 @@ internal sealed class QuotientGraph
 
     /// <summary>Makes an element of the node.</summary>
     /// <param name="inElement">Marks, by the stamp, the nodes of the new element.</param>
-    /// <returns>Its nodes.</returns>
-    internal int[] Eliminate(int node, int[] inElement, int stamp)
+    internal void Eliminate(int node, int[] inElement, int stamp)
     {
-        var found = new List<int>();
+        memberStart[node] = members.Count;
         inElement[node] = stamp;
-        Collect(Nodes(node), found, inElement, stamp);
+        foreach (var other in Nodes(node))
+        {
+            Collect(other, inElement, stamp);
+        }
+
         foreach (var element in Elements(node))
         {
-            Collect(Members[element], found, inElement, stamp);
-            Members[element] = null;
+            for (var m = 0; m < memberCount[element]; m++)
+            {
+                Collect(members[memberStart[element] + m], inElement, stamp);
+            }
+
+            memberCount[element] = None;
         }
 
         Weight[node] = 0;
-        return Members[node] = [.. found];
+        memberCount[node] = members.Count - memberStart[node];
     }
 
     /// <summary>Drops elements that are taken up, and nodes that are gone or in the new element, which joins the elements.</summary>
@@ -62,12 +80,12 @@ internal sealed class QuotientGraph
         var (touched, kept) = (0, 0);
         foreach (var old in Elements(node))
         {
-            if (Members[old] is not null && outside[old] == 0)
+            if (IsElement(old) && outside[old] == 0)
             {
-                Members[old] = null;
+                memberCount[old] = None;
             }
 
-            if (Members[old] is not null)
+            if (IsElement(old))
             {
                 touched += outside[old];
                 room[first[node] + kept++] = old;
@@ -81,7 +99,19 @@ internal sealed class QuotientGraph
     }
 
     /// <summary>Lets go of the nodes of an element that are gone.</summary>
-    internal void Shrink(int element) => Members[element] = [.. Members[element]!.Where(n => Weight[n] > 0)];
+    internal void Shrink(int element)
+    {
+        var kept = memberStart[element];
+        for (var m = kept; m < memberStart[element] + memberCount[element]; m++)
+        {
+            if (Weight[members[m]] > 0)
+            {
+                members[kept++] = members[m];
+            }
+        }
+
+        memberCount[element] = kept - memberStart[element];
+    }
 
     private int KeepNodes(int node, int[] inElement, int stamp)
     {
@@ -100,15 +130,12 @@ internal sealed class QuotientGraph
         return touched;
     }
 
-    private void Collect(ReadOnlySpan<int> nodes, List<int> found, int[] inElement, int stamp)
+    private void Collect(int node, int[] inElement, int stamp)
     {
-        foreach (var node in nodes)
+        if (Weight[node] > 0 && inElement[node] != stamp)
         {
-            if (Weight[node] > 0 && inElement[node] != stamp)
-            {
-                inElement[node] = stamp;
-                found.Add(node);
-            }
+            inElement[node] = stamp;
+            members.Add(node);
         }
     }
 }

@@ -19,7 +19,7 @@ public sealed class SparseFactor
         this.pattern = pattern;
         values = new double[pattern.ValueCount];
         permuted = new double[pattern.Size];
-        var most = pattern.Fronts.Rows.Select(rows => rows.Length).DefaultIfEmpty().Max();
+        var most = Enumerable.Range(0, pattern.Fronts.Count).Select(pattern.Fronts.Below).DefaultIfEmpty().Max();
         front = new double[most * most];
     }
 
@@ -57,14 +57,14 @@ public sealed class SparseFactor
         }
 
         var fronts = pattern.Fronts;
-        for (var f = 0; f < fronts.Rows.Length; f++)
+        for (var f = 0; f < fronts.Count; f++)
         {
-            FrontMath.Forward(Panel(f), permuted.AsSpan(fronts.FirstColumn[f]), fronts.Width(f), fronts.Rows[f], permuted);
+            FrontMath.Forward(Panel(f), permuted.AsSpan(fronts.FirstColumn[f]), fronts.Width(f), fronts.Rows(f), permuted);
         }
 
-        for (var f = fronts.Rows.Length - 1; f >= 0; f--)
+        for (var f = fronts.Count - 1; f >= 0; f--)
         {
-            FrontMath.Back(Panel(f), permuted.AsSpan(fronts.FirstColumn[f]), fronts.Width(f), fronts.Rows[f], permuted);
+            FrontMath.Back(Panel(f), permuted.AsSpan(fronts.FirstColumn[f]), fronts.Width(f), fronts.Rows(f), permuted);
         }
 
         for (var k = 0; k < permuted.Length; k++)
@@ -79,7 +79,7 @@ public sealed class SparseFactor
     {
         waitingEnd = 0;
         var positive = true;
-        for (var f = 0; f < pattern.Fronts.Rows.Length && positive; f++)
+        for (var f = 0; f < pattern.Fronts.Count && positive; f++)
         {
             positive = FactorFront(f, grounded);
         }
@@ -89,7 +89,7 @@ public sealed class SparseFactor
 
     private bool FactorFront(int f, bool grounded)
     {
-        var (width, below) = (pattern.Fronts.Width(f), pattern.Fronts.Rows[f].Length);
+        var (width, below) = (pattern.Fronts.Width(f), pattern.Fronts.Below(f));
         var panel = Panel(f);
         var update = front.AsSpan(0, below * below);
         update.Clear();
@@ -109,18 +109,18 @@ public sealed class SparseFactor
     }
 
     private bool FactorGrounded(int f, Span<double> panel, int width) =>
-        FrontMath.FactorGrounded(panel, permuted.AsSpan(pattern.Fronts.FirstColumn[f]), width, pattern.Fronts.Rows[f], permuted);
+        FrontMath.FactorGrounded(panel, permuted.AsSpan(pattern.Fronts.FirstColumn[f]), width, pattern.Fronts.Rows(f), permuted);
 
     /// <summary>Adds what the children left, the last of them first, as it lies last.</summary>
     private void TakeUpdates(int f, Span<double> panel, Span<double> update, (int Width, int Below) shape)
     {
-        var children = pattern.Fronts.Children[f];
-        for (var c = (children?.Count ?? 0) - 1; c >= 0; c--)
+        var fronts = pattern.Fronts;
+        for (var child = fronts.LastChild[f]; child >= 0; child = fronts.Earlier[child])
         {
-            var child = children![c];
-            var size = pattern.Fronts.Rows[child].Length;
+            var size = fronts.Below(child);
             waitingEnd -= size * size;
-            FrontMath.Add(waiting.AsSpan(waitingEnd, size * size), pattern.Destination[child], panel, update, shape.Width, shape.Below);
+            var destination = pattern.Destination.AsSpan(fronts.RowStart[child], size);
+            FrontMath.Add(waiting.AsSpan(waitingEnd, size * size), destination, panel, update, shape.Width, shape.Below);
         }
     }
 

@@ -13,11 +13,12 @@ public sealed class SparsePattern
     {
         (Order, Fronts) = (order, fronts);
         var place = EliminationTree.Inverse(order);
-        PanelStart = new int[fronts.Rows.Length + 1];
-        for (var f = 0; f < fronts.Rows.Length; f++)
+        (PanelStart, Destination) = (new int[fronts.Count + 1], new int[fronts.Row.Length]);
+        for (var f = 0; f < fronts.Count; f++)
         {
             var width = fronts.Width(f);
-            PanelStart[f + 1] = PanelStart[f] + (width * (width + fronts.Rows[f].Length));
+            PanelStart[f + 1] = PanelStart[f] + (width * (width + fronts.Below(f)));
+            SetDestinations(f, fronts.Parent[f]);
         }
 
         diagonalAt = [.. place.Select(k => At(k, k))];
@@ -27,8 +28,6 @@ public sealed class SparsePattern
             var (a, b) = (place[from[e]], place[to[e]]);
             pairAt[e] = a == b ? -1 : At(Math.Max(a, b), Math.Min(a, b));
         }
-
-        Destination = [.. fronts.Rows.Select((rows, f) => Destinations(rows, fronts.Parent[f]))];
     }
 
     public int Size => Order.Length;
@@ -37,7 +36,7 @@ public sealed class SparsePattern
     public int ValueCount => PanelStart[^1];
 
     /// <summary>Entries of the factor on and below the diagonal.</summary>
-    public int FactorEntries => ValueCount - Enumerable.Range(0, Fronts.Rows.Length).Sum(f => Fronts.Width(f) * (Fronts.Width(f) - 1) / 2);
+    public int FactorEntries => ValueCount - Enumerable.Range(0, Fronts.Count).Sum(f => Fronts.Width(f) * (Fronts.Width(f) - 1) / 2);
 
     /// <summary>Where among the values each diagonal entry lies.</summary>
     public ReadOnlySpan<int> DiagonalAt => diagonalAt;
@@ -53,8 +52,8 @@ public sealed class SparsePattern
     /// <summary>Front f keeps its own columns from PanelStart[f] on, column after column, each as high as the front.</summary>
     internal int[] PanelStart { get; }
 
-    /// <summary>For each front, where its rows are in the front that it passes to.</summary>
-    internal int[][] Destination { get; }
+    /// <summary>For each of the fronts' rows, where it is in the front that its own passes to.</summary>
+    internal int[] Destination { get; }
 
     /// <summary>The pattern of a matrix with a full diagonal.</summary>
     /// <param name="size">Unknowns are numbered from 0.</param>
@@ -71,38 +70,37 @@ public sealed class SparsePattern
     {
         var front = Fronts.Owner[column];
         var (first, width) = (Fronts.FirstColumn[front], Fronts.Width(front));
-        return PanelStart[front] + ((column - first) * (width + Fronts.Rows[front].Length)) + InFront(front, row);
+        return PanelStart[front] + ((column - first) * (width + Fronts.Below(front))) + InFront(front, row);
     }
 
     private int InFront(int front, int row) => row < Fronts.FirstColumn[front + 1]
         ? row - Fronts.FirstColumn[front]
-        : Fronts.Width(front) + Array.BinarySearch(Fronts.Rows[front], row);
+        : Fronts.Width(front) + Fronts.Rows(front).BinarySearch(row);
 
-    private int[] Destinations(int[] rows, int parent)
+    private void SetDestinations(int front, int parent)
     {
-        var found = new int[rows.Length];
         if (parent < 0)
         {
-            return found;
+            return;
         }
 
-        var (first, width, theirs) = (Fronts.FirstColumn[parent], Fronts.Width(parent), Fronts.Rows[parent]);
-        for (int r = 0, at = 0; r < rows.Length; r++)
+        var (first, width, at) = (Fronts.FirstColumn[parent], Fronts.Width(parent), 0);
+        var theirs = Fronts.Rows(parent);
+        for (var r = Fronts.RowStart[front]; r < Fronts.RowStart[front + 1]; r++)
         {
-            if (rows[r] < first + width)
+            var row = Fronts.Row[r];
+            if (row < first + width)
             {
-                found[r] = rows[r] - first;
+                Destination[r] = row - first;
                 continue;
             }
 
-            while (theirs[at] != rows[r])
+            while (theirs[at] != row)
             {
                 at++;
             }
 
-            found[r] = width + at;
+            Destination[r] = width + at;
         }
-
-        return found;
     }
 }

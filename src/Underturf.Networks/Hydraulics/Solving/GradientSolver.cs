@@ -60,12 +60,12 @@ internal sealed class GradientSolver
         AssembleElements();
         for (var o = 0; o < state.OutletFlow.Length; o++)
         {
-            var node = state.Pattern.Unknown[state.Network.Outlets[o].Node];
+            var node = state.Pattern.Unknown[state.OutletNode[o]];
             if (node >= 0)
             {
                 var (conductance, constant) = state.LinearOutlet(o);
                 ground[node] += conductance;
-                right[node] += (conductance * state.Elevation(state.Network.Outlets[o].Node)) - constant;
+                right[node] += (conductance * state.Elevation(state.OutletNode[o])) - constant;
             }
         }
 

@@ -22,11 +22,10 @@ internal sealed class PipePattern
         }
 
         var elements = network.Flowing;
-        (A, B) = (new int[elements.Count], new int[elements.Count]);
-        for (var e = 0; e < A.Length; e++)
-        {
-            (A[e], B[e]) = (Unknown[elements[e].A], Unknown[elements[e].B]);
-        }
+        NodeA = [.. elements.Select(e => e.A)];
+        NodeB = [.. elements.Select(e => e.B)];
+        A = Array.ConvertAll(NodeA, node => Unknown[node]);
+        B = Array.ConvertAll(NodeB, node => Unknown[node]);
 
         PairOf = Pairs(out var from, out var to);
         Sparse = SparsePattern.For(UnknownCount, from, to);
@@ -36,6 +35,11 @@ internal sealed class PipePattern
     internal int[] Unknown { get; }
 
     internal int UnknownCount { get; }
+
+    /// <summary>The node at each element's first end, and at its second.</summary>
+    internal int[] NodeA { get; }
+
+    internal int[] NodeB { get; }
 
     /// <summary>The unknown at each element's first end, and at its second.</summary>
     internal int[] A { get; }

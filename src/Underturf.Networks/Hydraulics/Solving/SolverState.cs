@@ -9,11 +9,16 @@ internal sealed class SolverState
     /// <summary>Holds a head: a litre a second moves it by a billionth of a millimetre.</summary>
     private const double PinConductance = 1e9;
 
+    /// <summary>Heads are a few hundred metres, of which a double keeps sixteen digits.</summary>
+    private const double RoundingMetres = 3e-13;
+
     private readonly double[] conductance;
     private readonly double[] constant;
     private readonly double[] outletConductance;
     private readonly double[] outletConstant;
+    private readonly double[] outletElevation;
     private readonly bool[] supplied;
+    private readonly bool[] plain;
 
     internal SolverState(PipeNetwork network)
     {
@@ -25,6 +30,9 @@ internal sealed class SolverState
         var (elements, outlets) = (network.Flowing.Count, network.Outlets.Count);
         (Flow, conductance, constant, States) = (new double[elements], new double[elements], new double[elements], new ElementState[elements]);
         (OutletFlow, outletConductance, outletConstant, OutletStates) = (new double[outlets], new double[outlets], new double[outlets], new ElementState[outlets]);
+        OutletNode = [.. network.Outlets.Select(o => o.Node)];
+        outletElevation = [.. OutletNode.Select(Elevation)];
+        plain = [.. network.Flowing.Select(e => !e.IsOneWay && e.MostCubicMetresPerSecond is null && e.RegulatedPascals is null)];
         RegulatedHead = [.. network.Flowing.Select(e => e.RegulatedPascals is { } p ? Elevation(e.B) + (p / network.Water.PascalsPerMetre) : double.NaN)];
         Start();
     }
@@ -43,6 +51,8 @@ internal sealed class SolverState
 
     internal ElementState[] States { get; }
 
+    internal int[] OutletNode { get; }
+
     internal double[] OutletFlow { get; }
 
     internal ElementState[] OutletStates { get; }
@@ -54,11 +64,14 @@ internal sealed class SolverState
 
     internal bool IsSupplied(int node) => supplied[node];
 
-    internal double FixedHead(int e, bool first) => Head[first ? Network.Flowing[e].A : Network.Flowing[e].B];
+    internal double FixedHead(int e, bool first) => Head[first ? Pattern.NodeA[e] : Pattern.NodeB[e]];
 
-    internal double Drop(int e) => Head[Network.Flowing[e].A] - Head[Network.Flowing[e].B];
+    internal double Drop(int e) => Head[Pattern.NodeA[e]] - Head[Pattern.NodeB[e]];
 
-    internal double OutletHead(int o) => Head[Network.Outlets[o].Node] - Elevation(Network.Outlets[o].Node);
+    internal double OutletHead(int o) => Head[OutletNode[o]] - outletElevation[o];
+
+    /// <summary>Whether nothing but the flow changes in the element: neither one-way nor limited nor regulated.</summary>
+    internal bool IsPlain(int e) => plain[e];
 
     /// <summary>The element's flow near its last one, as conductance times drop plus a constant.</summary>
     internal (double Conductance, double Constant) Linear(int e)
@@ -66,7 +79,7 @@ internal sealed class SolverState
         switch (States[e])
         {
             case ElementState.Open:
-                var (loss, slope) = Laws.At(e, Flow[e]);
+                var (loss, slope) = Laws.AtPrepared(e, Flow[e]);
                 (conductance[e], constant[e]) = (1 / slope, Flow[e] - (loss / slope));
                 break;
             case ElementState.Limiting:
@@ -105,6 +118,7 @@ internal sealed class SolverState
 
     internal void ClearInto(double[] ground, double[] right)
     {
+        Laws.Prepare(Flow);
         for (var node = 0; node < supplied.Length; node++)
         {
             var unknown = Pattern.Unknown[node];
@@ -134,7 +148,7 @@ internal sealed class SolverState
     }
 
     /// <summary>Takes the heads over, and moves the flows to them.</summary>
-    /// <returns>Sum of the changes of flow as a share of the sum of flows.</returns>
+    /// <returns>Sum of the changes of flow, less what rounding may make, as a share of the sum of flows.</returns>
     internal double Move(ReadOnlySpan<double> heads)
     {
         for (var node = 0; node < Head.Length; node++)
@@ -142,11 +156,12 @@ internal sealed class SolverState
             Head[node] = Pattern.Unknown[node] >= 0 ? heads[Pattern.Unknown[node]] : Head[node];
         }
 
-        var (changes, sum) = (0.0, 0.0);
+        var (changes, sum, conducted) = (0.0, 0.0, 0.0);
         for (var e = 0; e < Flow.Length; e++)
         {
             if (States[e] != ElementState.Regulating)
             {
+                conducted += conductance[e];
                 Set(Flow, e, (conductance[e] * Drop(e)) + constant[e], ref changes, ref sum);
             }
         }
@@ -157,7 +172,7 @@ internal sealed class SolverState
         }
 
         MoveRegulated(ref changes, ref sum);
-        return changes / Math.Max(sum, 1e-9);
+        return Math.Max(changes - (RoundingMetres * conducted), 0) / Math.Max(sum, 1e-9);
     }
 
     private static void Set(double[] flows, int at, double flow, ref double changes, ref double sum)

@@ -13,6 +13,11 @@ internal static class StateSwitch
         var switched = 0;
         for (var e = 0; e < state.States.Length; e++)
         {
+            if (state.IsPlain(e))
+            {
+                continue;
+            }
+
             var next = Next(state, e, state.Network.Flowing[e]);
             if (next != state.States[e] && (mayOpen || state.States[e] != ElementState.HeldShut))
             {
