@@ -8,7 +8,7 @@ internal static class UnitNames
     private static readonly string[] units =
     [
         "Metres", "Feet", "Inches", "Ohms", "Kelvin", "Celsius", "Fahrenheit", "Volts", "Amperes", "Watts", "Hertz", "Henries", "Farads",
-        "Siemens", "Radians", "Degrees", "Seconds", "Minutes", "Hours", "Days", "Pascals", "Psi", "Gallons", "Litres", "Awg", "Gauge",
+        "Siemens", "Radians", "Degrees", "Seconds", "Minutes", "Hours", "Days", "Pascals", "Psi", "Gallons", "Litres", "Kilograms", "Awg", "Gauge",
     ];
 
     /// <summary>
