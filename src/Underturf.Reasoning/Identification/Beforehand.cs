@@ -1,12 +1,17 @@
 using Underturf.FieldLog;
 using Underturf.Property;
 using Underturf.Property.Practice;
+using Underturf.Quantities;
 
 namespace Underturf.Reasoning.Identification;
 
 /// <summary>What is likely before anything was touched: runs, colours, gauges, and what somebody noted that an end carries.</summary>
-internal sealed class Beforehand(Bundle bundle, NamingPractice book)
+internal sealed class Beforehand(Bundle bundle, PracticeBook numbers)
 {
+    private readonly NamingPractice book = numbers.Naming;
+    private readonly string commonGauge = WireSize.FromAwg(numbers.Wire.CommonAwg).ToString();
+    private readonly string stationGauge = WireSize.FromAwg(numbers.Wire.StationAwg).ToString();
+
     public NamingTable Table()
     {
         var table = new NamingTable(bundle.Ends.Count, bundle.Commons);
@@ -26,10 +31,13 @@ internal sealed class Beforehand(Bundle bundle, NamingPractice book)
     }
 
     /// <summary>How far colour and gauge speak for a wire, against an end drawn from the box at random.</summary>
-    private double Looks(Joint end, Wire wire) =>
-        Alike(end, c => c.Colour?.Trim().ToLowerInvariant(), wire.Colours, book.ColourKept)
-        + Alike(end, c => c.Gauge, wire.Gauges, book.GaugeKept)
-        + (wire.Colours.Count == 0 && wire.Role != WireRole.Loose ? Usual(end, wire.Role == WireRole.Common ? book.CommonColoured : book.StationColoured) : 0);
+    private double Looks(Joint end, Wire wire)
+    {
+        var isCommon = wire.Role == WireRole.Common;
+        return Alike(end, c => c.Colour?.Trim().ToLowerInvariant(), wire.Colours, book.ColourKept)
+            + Alike(end, c => c.Gauge, wire.Gauges, book.GaugeKept)
+            + (wire.Role == WireRole.Loose ? 0 : UsualColour(end, wire, isCommon) + UsualGauge(end, wire, isCommon));
+    }
 
     private double Alike(Joint end, Func<ConductorEnd, string?> of, IReadOnlyList<string> known, double kept)
     {
@@ -44,15 +52,22 @@ internal sealed class Beforehand(Bundle bundle, NamingPractice book)
     }
 
     /// <summary>Where no colour was noted at the controller: commons have colours of their own.</summary>
-    private double Usual(Joint end, double coloured)
+    private double UsualColour(Joint end, Wire wire, bool isCommon) =>
+        wire.Colours.Count > 0 ? 0 : Usual(end, c => c.Colour is not null, IsCommonColour, isCommon ? book.CommonColoured : book.StationColoured);
+
+    /// <summary>Where no gauge was noted there: commons are thicker, where the practice book has them so.</summary>
+    private double UsualGauge(Joint end, Wire wire, bool isCommon) =>
+        wire.Gauges.Count > 0 || commonGauge == stationGauge ? 0 : Usual(end, c => c.Gauge is not null, c => c.Gauge == commonGauge, isCommon ? book.CommonGauged : book.StationGauged);
+
+    private double Usual(Joint end, Func<ConductorEnd, bool> isNoted, Func<ConductorEnd, bool> isSo, double usually)
     {
-        if (!end.Ends.Any(c => c.Colour is not null))
+        if (!end.Ends.Any(isNoted))
         {
             return 0;
         }
 
-        var share = Share(IsCommonColour, c => c.Colour is not null);
-        return end.Ends.Any(IsCommonColour) ? Math.Log(coloured / share) : Math.Log((1 - coloured) / (1 - share));
+        var share = Share(isSo, isNoted);
+        return end.Ends.Any(isSo) ? Math.Log(usually / share) : Math.Log((1 - usually) / (1 - share));
     }
 
     private bool IsCommonColour(ConductorEnd end) => end.Colour is { } colour && book.CommonColours.Contains(colour.Trim().ToLowerInvariant());

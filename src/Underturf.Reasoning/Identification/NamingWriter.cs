@@ -47,7 +47,7 @@ internal sealed class NamingWriter(Case matter)
     private Outcome<NamingAnswer> Write(Bundle bundle, string name, Crew crew, string? wanted)
     {
         var touches = new TouchFinder(matter, bundle).Find();
-        var beforehand = new Beforehand(bundle, book).Table();
+        var beforehand = new Beforehand(bundle, matter.Book).Table();
         var table = beforehand.Clone();
         foreach (var touch in touches)
         {
@@ -79,6 +79,7 @@ internal sealed class NamingWriter(Case matter)
             [.. new SpareFinder(matter, bundle, belief).Find(touches)],
             belief.Shares.IsExact)
         {
+            IsNotWorthIt = desk.IsNotWorthIt(plans, wanted),
             MinutesAtStake = ends.Sum(e => book.Left(e.Shares[0].Probability)),
         };
     }

@@ -9,8 +9,9 @@ namespace Underturf.Reasoning.Identification;
 /// <summary>A round of touches with the note that says it.</summary>
 internal sealed record NotedTouching(Observed<TouchFact> Note, Touching Touching)
 {
-    /// <summary>The same way on the same wires.</summary>
-    public bool IsOfTheSame(NotedTouching other) => other.Touching.Way == Touching.Way && other.Touching.Put.SequenceEqual(Touching.Put);
+    /// <summary>The same way on the same wires, the other lead on the same end.</summary>
+    public bool IsOfTheSame(NotedTouching other) =>
+        other.Touching.Way == Touching.Way && other.Touching.Lead == Touching.Lead && other.Touching.Put.SequenceEqual(Touching.Put);
 }
 
 /// <summary>Reads the notes of touches at a place; names those that cannot be used.</summary>
@@ -67,7 +68,7 @@ internal sealed class TouchFinder(Case matter, Bundle bundle)
 
         return touched.Count == 0 ? Refuse(note, "touches no conductor end of this place", "Note the ends first, then name them under 'touched'")
             : !put.Contains(true) ? Refuse(note, "does not say what carried it", "Name stations, or ends at the controller, under 'put'")
-            : way.Shows != NamingSign.Answers && put.Count(p => p) > 1 ? Refuse(note, $"puts '{way.Name}' on several wires, which tells nothing", "Put it on one wire at a time")
+            : way.Shows == NamingSign.Loudest && put.Count(p => p) > 1 ? Refuse(note, $"puts '{way.Name}' on several wires, which tells nothing", "Put it on one wire at a time")
             : new NotedTouching(note, new Touching(way, put, touched, answered.ToHashSet()) { Ohms = Ohms(note, touched, put), Against = against });
     }
 
