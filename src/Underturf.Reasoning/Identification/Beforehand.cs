@@ -2,15 +2,17 @@ using Underturf.FieldLog;
 using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
+using Underturf.Reasoning.Diagnosis;
 
 namespace Underturf.Reasoning.Identification;
 
 /// <summary>What is likely before anything was touched: runs, colours, gauges, and what somebody noted that an end carries.</summary>
-internal sealed class Beforehand(Bundle bundle, PracticeBook numbers)
+internal sealed class Beforehand(Case matter, Bundle bundle)
 {
-    private readonly NamingPractice book = numbers.Naming;
-    private readonly string commonGauge = WireSize.FromAwg(numbers.Wire.CommonAwg).ToString();
-    private readonly string stationGauge = WireSize.FromAwg(numbers.Wire.StationAwg).ToString();
+    private readonly NamingPractice book = matter.Book.Naming;
+    private readonly FarMates mates = new(matter.View);
+    private readonly string commonGauge = WireSize.FromAwg(matter.Book.Wire.CommonAwg).ToString();
+    private readonly string stationGauge = WireSize.FromAwg(matter.Book.Wire.StationAwg).ToString();
 
     public NamingTable Table()
     {
@@ -79,17 +81,32 @@ internal sealed class Beforehand(Bundle bundle, PracticeBook numbers)
         return (noted.Count(isSo) + 1.0) / (noted.Count + 2.0);
     }
 
-    /// <summary>A name that was inferred came from the touches, which speak for themselves.</summary>
+    /// <summary>A name that was inferred came from the touches, which speak for themselves; where nobody noted one, what the end is joined to in other boxes tells.</summary>
     private void Noted(NamingTable table, int e)
     {
-        foreach (var end in bundle.Ends[e].Ends.Where(c => c.Carries is not null && c.Grade != Grade.Inferred))
+        foreach (var end in bundle.Ends[e].Ends)
         {
-            var wire = end.Station is { } station ? bundle.ColumnOf(station) : bundle.Wires.Index().Where(w => w.Item.Role == WireRole.Common).Select(w => w.Index).FirstOrDefault(-1);
-            var wrong = end.CarriesGrade == Grade.Measured ? book.NotedWrong : book.ToldWrong;
-            for (var w = 0; w <= table.Wires && wire >= 0; w++)
+            if (end.Carries is not null)
             {
-                table.Add(e, w, Math.Log(w == wire ? 1 - wrong : wrong / table.Wires));
+                if (end.Grade != Grade.Inferred)
+                {
+                    Told(table, e, end.Station, end.CarriesGrade == Grade.Measured ? book.NotedWrong : book.ToldWrong);
+                }
             }
+            else if (mates.Of(end.Id) is { } told)
+            {
+                Told(table, e, told.Station, told.ByColour ? Math.Max(book.ToldWrong, 1 - book.ColourKept) : book.ToldWrong);
+            }
+        }
+    }
+
+    /// <param name="station">Nothing where it is said to be a common.</param>
+    private void Told(NamingTable table, int e, string? station, double wrong)
+    {
+        var right = Enumerable.Range(0, table.Wires).Where(w => station is null ? bundle.Wires[w].Role == WireRole.Common : w == bundle.ColumnOf(station)).ToHashSet();
+        for (var w = 0; w <= table.Wires && right.Count > 0; w++)
+        {
+            table.Add(e, w, Math.Log(right.Contains(w) ? (1 - wrong) / right.Count : wrong / (table.Wires + 1 - right.Count)));
         }
     }
 }

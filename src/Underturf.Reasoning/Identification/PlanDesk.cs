@@ -38,6 +38,16 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
         return [.. ranked.OrderBy(r => r.Loss)];
     }
 
+    /// <summary>The plan that mostly leads, rehearsed alone; nothing where no plan can be followed or every end has its name.</summary>
+    public Rehearsed? Likely(ulong seed)
+    {
+        var all = Possible.Where(p => p.Then is null).ToList();
+        var plan = all.Find(p => p.Routine == Routine.OneTrip) ?? all.Find(p => p.Routine == Routine.ByHalves);
+        return plan is null || Enumerable.Range(0, bundle.Ends.Count).All(e => belief.Best(e).Share >= book.NameAt)
+            ? null
+            : new Rehearsal(Stage(null)).Of(plan, Standing(plan.Way), seed, double.MaxValue);
+    }
+
     /// <summary>By the whole name, or by part of it.</summary>
     private IReadOnlyList<Plan> Asked(string? wanted)
     {

@@ -25,7 +25,7 @@ internal sealed record Plan(NamingWay Way, Routine Routine, Plan? Then = null)
     /// <summary>Every plan that the book's ways allow.</summary>
     public static IEnumerable<Plan> All(NamingPractice book, bool hasKit, Crew crew)
     {
-        var all = book.Ways.Where(w => w.Owned).SelectMany(w => Routines(w, crew).Select(r => new Plan(w, r))).Where(p => hasKit || p.Routine != Routine.OneTrip).ToList();
+        var all = book.Ways.Where(w => w.Owned && (!crew.Apart || crew.Source || !w.Live)).SelectMany(w => Routines(w, crew).Select(r => new Plan(w, r))).Where(p => hasKit || p.Routine != Routine.OneTrip).ToList();
         var later = all.Where(p => p.Way.NeedsCommon && p.Routine == (hasKit ? Routine.OneTrip : Routine.ByHalves)).ToList();
         return all.Concat(all.Where(p => !p.Way.NeedsCommon && p.Routine == Routine.ByHalves).SelectMany(p => later.Select(l => p with { Then = l })));
     }
@@ -33,6 +33,8 @@ internal sealed record Plan(NamingWay Way, Routine Routine, Plan? Then = null)
     private static IEnumerable<Routine> Routines(NamingWay way, Crew crew) => way.Shows switch
     {
         NamingSign.Apart => [],
+        NamingSign.Ohms when crew.Apart => [],
+        _ when crew.Apart => [Routine.OneByOne],
         NamingSign.Ohms => [Routine.OneTrip],
         NamingSign.Answers when way.Most > 1 => crew.Walks(way) ? [Routine.OneByOne, Routine.ByHalves] : [Routine.OneByOne, Routine.ByHalves, Routine.TouchByTouch],
         _ => [Routine.OneByOne],
@@ -43,12 +45,14 @@ internal sealed record Plan(NamingWay Way, Routine Routine, Plan? Then = null)
 /// <param name="WalkMinutes">From the controller to the place.</param>
 /// <param name="People">One walks for each change of what is put on; two call it out.</param>
 /// <param name="Remote">One person who can switch from the place.</param>
-internal sealed record Crew(double WalkMinutes, int People, bool Remote)
+/// <param name="Apart">The ends are those of a controller: each wire is put on at a place of its own, so that one is walked to after the other.</param>
+/// <param name="Source">A portable 24 V source can be carried there.</param>
+internal sealed record Crew(double WalkMinutes, int People, bool Remote, bool Apart = false, bool Source = false)
 {
     /// <summary>Minutes to change what carries it and to be back at the ends.</summary>
-    public double Change(NamingWay way) => way.PutMinutes + (Walks(way) ? 2 * WalkMinutes : 0);
+    public double Change(NamingWay way) => way.PutMinutes + (Walks(way) ? 2 * WalkMinutes : Apart ? WalkMinutes : 0);
 
-    public bool Walks(NamingWay way) => People < 2 && !(Remote && way.Live);
+    public bool Walks(NamingWay way) => People < 2 && (Apart || !(Remote && way.Live));
 }
 
 /// <summary>What is done next: something on some wires, some ends touched in this order.</summary>
