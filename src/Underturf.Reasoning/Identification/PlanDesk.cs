@@ -51,8 +51,8 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
     /// <summary>By the whole name, or by part of it.</summary>
     private IReadOnlyList<Plan> Asked(string? wanted)
     {
-        var all = Possible.Where(p => wanted is null || Name(p).Contains(wanted, StringComparison.OrdinalIgnoreCase)).ToList();
-        return all.Where(p => string.Equals(Name(p), wanted, StringComparison.OrdinalIgnoreCase)).ToList() is [var only] ? [only] : all;
+        var all = Possible.Where(p => wanted is null || Name(p with { Then = null }).Contains(wanted, StringComparison.OrdinalIgnoreCase)).ToList();
+        return Possible.Where(p => string.Equals(Name(p), wanted, StringComparison.OrdinalIgnoreCase)).ToList() is [var only] ? [only] : all;
     }
 
     /// <summary>No plan is expected to cost less than to leave things as they are. Who names a plan has decided for himself.</summary>
@@ -70,7 +70,7 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
 
     private Standing Standing(NamingWay way) => new(belief.Table, shares, Common, Ready(way), Spent(), Tried(way), IsChecked(way), crew);
 
-    public static string Name(Plan plan) => plan.Then is { } then ? $"{Name(plan with { Then = null })}, then {Name(then)}" : plan.Routine switch
+    public static string Name(Plan plan) => plan.Then is { } then ? $"{Name(plan with { Then = null })}, then {then.Way.Name}" : plan.Routine switch
     {
         Routine.ByHalves => $"{plan.Way.Name}, half of the wires at a time",
         Routine.TouchByTouch => $"{plan.Way.Name}, touch by touch",
