@@ -17,6 +17,12 @@ internal static class MovesText
             Move(text, number + 1, move, answers.Questions.FirstOrDefault(q => q.Id == move.Question)?.Symptom);
         }
 
+        foreach (var naming in answers.Naming)
+        {
+            text.AppendLine();
+            Naming(text, naming);
+        }
+
         text.AppendLine();
         text.Append($"Engine {answers.Engine}, practice book {answers.Book}. Local codes and licensed practice prevail.");
         return text.ToString();
@@ -44,6 +50,18 @@ internal static class MovesText
         }
 
         text.AppendLine($"   For: [{move.Question}] {symptom}");
+    }
+
+    /// <summary>Beside the moves: what its rounds are, <c>identify</c> says.</summary>
+    private static void Naming(StringBuilder text, NamingMove move)
+    {
+        text.AppendLine($"Or name the ends of {move.Where}, {move.Unnamed} of {move.Ends} without a name: {Minutes(move.Minutes)}, {Minutes(move.WalkMinutes)} of it to get there; saves {Minutes(move.Worth)}");
+        text.AppendLine($"   - {move.Plan}: see identify");
+        text.AppendLine($"     {move.Caution}");
+        if (move.Why.Length > 0)
+        {
+            text.AppendLine($"   Why: {move.Why}");
+        }
     }
 
     private static string Minutes(double minutes) => string.Create(CultureInfo.InvariantCulture, $"{minutes:0.#} min");

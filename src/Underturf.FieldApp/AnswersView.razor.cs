@@ -28,6 +28,10 @@ public sealed partial class AnswersView
     [Parameter]
     public EventCallback<NoteDraft> Note { get; set; }
 
+    /// <summary>Turns to naming the ends of a place, by its id.</summary>
+    [Parameter]
+    public EventCallback<string> Name { get; set; }
+
     /// <summary>All of it stands.</summary>
     [Parameter, EditorRequired]
     public EventCallback LaidOut { get; set; }

@@ -14,6 +14,14 @@ public sealed partial class NotebookPage
 
     private bool IsNaming => place == Place.Boxes && boxes is { Task: BoxTask.Name, Box: { } box } && log.TakesNotes && log.History.Now.Boxes.ContainsKey(log.History.Now.Identity.Of(box));
 
+    /// <summary>From Now to the ends of a place.</summary>
+    private void GoToNaming(string box)
+    {
+        boxes.Open(box);
+        boxes.TurnTo(BoxTask.Name);
+        Go(Place.Boxes);
+    }
+
     /// <summary>Begins or leaves off where the page has turned to naming or away from it.</summary>
     private void FollowNaming()
     {

@@ -7,7 +7,11 @@ namespace Underturf.Reasoning;
 /// <param name="Book">Version of the practice book.</param>
 /// <param name="Questions">Most pressing first.</param>
 /// <param name="Moves">The moves of all questions together that are worth their minutes, best first.</param>
-public sealed record Answers(string Engine, string Book, IReadOnlyList<OpenQuestion> Questions, IReadOnlyList<Move> Moves);
+public sealed record Answers(string Engine, string Book, IReadOnlyList<OpenQuestion> Questions, IReadOnlyList<Move> Moves)
+{
+    /// <summary>Places whose conductor ends are worth naming, best first.</summary>
+    public IReadOnlyList<NamingMove> Naming { get; init; } = [];
+}
 
 /// <summary>A symptom to explain.</summary>
 /// <param name="Id">Stable as long as the symptom has the same subject.</param>

@@ -28,8 +28,11 @@ public sealed record NamingAnswer(
     /// <summary>Minutes that wrong and missing names would still cost.</summary>
     public required double MinutesAtStake { get; init; }
 
-    /// <summary>Another round takes longer than all that it could save.</summary>
-    public bool EnoughKnown => Next is null || Next.Minutes > MinutesAtStake;
+    /// <summary>Every plan is expected to take longer than all that it saves.</summary>
+    public required bool IsNotWorthIt { get; init; }
+
+    /// <summary>Another round, or every plan to its end, takes longer than all that it could save.</summary>
+    public bool EnoughKnown => Next is null || IsNotWorthIt || Next.Minutes > MinutesAtStake;
 }
 
 /// <summary>One end, or several that are joined.</summary>

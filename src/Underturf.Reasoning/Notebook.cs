@@ -103,7 +103,10 @@ public sealed class Notebook
         pace.Until(Written);
         var questions = pace.Over(planned.Plans).Select(p => writer.Write(p.Subject, planned.Of(p), p.Settled is not null)).ToList();
         questions.AddRange(writer.Contradicted(questions, beliefs.Value));
-        return new Answers(Engine, Book.Version, [.. questions, .. matter.Unexplained.Select(writer.Unexplained)], Together(questions, planned.Together()));
+        return new Answers(Engine, Book.Version, [.. questions, .. matter.Unexplained.Select(writer.Unexplained)], Together(questions, planned.Together()))
+        {
+            Naming = new NamingMoveFinder(matter).Find(questions, at, minutes),
+        };
     }
 
     /// <summary>What has to be taken again comes first; nothing else about the same question is worth a walk before.</summary>

@@ -26,6 +26,18 @@ public sealed class ComponentTests : BunitContext
     }
 
     [Fact]
+    public void Ends_that_are_worth_naming_stand_between_the_next_move_and_the_questions()
+    {
+        var naming = new NamingMove("box 10", "b10", 5, 6, "known resistor, all in one trip", 43.9, 2.8, 61.3, "Power off.", "station 9 most likely runs several valves");
+        var page = Open(new Answers("0.1.0", "1", [low], [lift]) { Naming = [naming] });
+        var said = page.Find(".naming-move").TextContent;
+        Assert.Contains("Name the ends of box 10", said, StringComparison.Ordinal);
+        Assert.Contains("5 of 6 without a name", said, StringComparison.Ordinal);
+        Assert.Contains("Station 9 most likely runs several valves.", said, StringComparison.Ordinal);
+        Assert.True(page.Markup.IndexOf("naming-move", StringComparison.Ordinal) < page.Markup.IndexOf("Open questions", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_reading_is_shown_beside_what_the_explanation_predicts_for_it()
     {
         var row = Open(new Answers("0.1.0", "1", [low], [lift])).Find("tr[data-entry='mara/12']");

@@ -36,7 +36,7 @@ internal static class MatchingSample
         private readonly MatchingWeights part;
         private readonly SeededGenerator random;
         private readonly int wide;
-        private readonly double[] cumulative;
+        private readonly AliasTables wishes;
 
         /// <summary>What each row takes; the number of columns where it stays alone.</summary>
         private readonly int[] taken;
@@ -45,26 +45,21 @@ internal static class MatchingSample
         public Chain(MatchingWeights part, SeededGenerator random)
         {
             (this.part, this.random, wide) = (part, random, part.Columns + 1);
-            cumulative = new double[part.Rows * wide];
             taken = new int[part.Rows];
             holder = new int[part.Columns];
             Array.Fill(holder, -1);
-            for (var i = 0; i < part.Rows; i++)
+            var weights = new double[part.Rows * wide];
+            for (var k = 0; k < weights.Length; k++)
             {
-                var sum = 0.0;
-                for (var j = 0; j < wide; j++)
-                {
-                    cumulative[(i * wide) + j] = sum += Weight(i, j);
-                }
+                weights[k] = Weight(k / wide, k % wide);
             }
 
+            wishes = new AliasTables(weights, part.Rows);
             Begin();
         }
 
         /// <summary>The weight of a row that takes a column away from nobody.</summary>
         private double Weight(int row, int column) => column == part.Columns ? part.RowAlone(row) : part.ColumnAlone(column) > 0 ? part[row, column] / part.ColumnAlone(column) : part[row, column];
-
-        private double Total(int row) => cumulative[(row * wide) + wide - 1];
 
         /// <summary>The best pairs first, so that no matching of nothing has to be left.</summary>
         private void Begin()
@@ -74,7 +69,7 @@ internal static class MatchingSample
                 from i in Enumerable.Range(0, part.Rows)
                 from j in Enumerable.Range(0, part.Columns)
                 where Weight(i, j) > 0
-                orderby Weight(i, j) / Total(i) descending
+                orderby Weight(i, j) / wishes.Total(i) descending
                 select (i, j);
             foreach (var (i, j) in pairs)
             {
@@ -89,8 +84,9 @@ internal static class MatchingSample
         {
             for (var step = 0; step < part.Rows; step++)
             {
-                var i = random.NextInt(part.Rows);
-                Ask(i, Wish(i));
+                // One draw for both: the upper bits choose the row, what they leave the column.
+                var i = (int)Math.BigMul(random.NextUInt64(), (ulong)part.Rows, out var rest);
+                Ask(i, wishes.Draw(i, rest));
             }
         }
 
@@ -100,13 +96,6 @@ internal static class MatchingSample
             {
                 counts[(i * wide) + taken[i]]++;
             }
-        }
-
-        private int Wish(int row)
-        {
-            var mine = cumulative.AsSpan(row * wide, wide);
-            var found = mine.BinarySearch(random.NextDouble() * mine[^1]);
-            return Math.Min(found < 0 ? ~found : found + 1, wide - 1);
         }
 
         private void Ask(int row, int column)
@@ -121,7 +110,7 @@ internal static class MatchingSample
             if (other >= 0)
             {
                 // The way back: the row asks for what it had, or, where that was nothing, the other asks for its column.
-                var (now, then) = had < part.Columns ? (Weight(other, column), Weight(other, had)) : (Weight(row, had) * Total(other), Weight(other, had) * Total(row));
+                var (now, then) = had < part.Columns ? (Weight(other, column), Weight(other, had)) : (Weight(row, had) * wishes.Total(other), Weight(other, had) * wishes.Total(row));
                 if (random.NextDouble() * now >= then)
                 {
                     return;

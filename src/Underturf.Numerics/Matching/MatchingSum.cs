@@ -12,17 +12,23 @@ internal sealed class MatchingSum
     private readonly MatchingWeights part;
     private readonly RowKinds kinds;
 
-    private MatchingSum(MatchingWeights part, RowKinds kinds) => (this.part, this.kinds) = (Scaled(part), kinds);
+    private readonly double logScale;
 
-    /// <returns>For each row its columns and, last, none; nothing where there are too many states.</returns>
-    public static double[]? Of(MatchingWeights part)
+    private MatchingSum(MatchingWeights part, RowKinds kinds)
+    {
+        this.kinds = kinds;
+        (this.part, logScale) = Scaled(part);
+    }
+
+    /// <returns>For each row its columns and, last, none, and the logarithm of the sum; nothing where there are too many states.</returns>
+    public static (double[] Shares, double LogSum)? Of(MatchingWeights part)
     {
         var (kinds, turned) = (RowKinds.Of(part), part.Turned());
         var kindsTurned = RowKinds.Of(turned);
         var (direct, across) = (kinds.States * kinds.Count * part.Columns, kindsTurned.States * kindsTurned.Count * part.Rows);
         return Math.Min(direct, across) > MostWork ? null
             : direct <= across ? new MatchingSum(part, kinds).Shares()
-            : Back(new MatchingSum(turned, kindsTurned).Shares(), part.Rows, part.Columns);
+            : new MatchingSum(turned, kindsTurned).Shares() is var (back, log) ? (Back(back, part.Rows, part.Columns), log) : null;
     }
 
     /// <summary>From the shares of columns to those of rows.</summary>
@@ -44,7 +50,7 @@ internal sealed class MatchingSum
         return shares;
     }
 
-    private double[] Shares()
+    private (double[] Shares, double LogSum) Shares()
     {
         var before = Forward();
         var ofKind = new double[kinds.Count * part.Columns];
@@ -67,7 +73,7 @@ internal sealed class MatchingSum
             shares[(i * (m + 1)) + m] = Math.Max(0, 1 - taken);
         }
 
-        return shares;
+        return (shares, Math.Log(after[0]) + logScale);
     }
 
     /// <summary>For each column the states before it.</summary>
@@ -140,9 +146,10 @@ internal sealed class MatchingSum
         return here;
     }
 
-    /// <summary>Each column by its largest weight, so that products stay in range.</summary>
-    private static MatchingWeights Scaled(MatchingWeights part)
+    /// <summary>Each column by its largest weight, so that products stay in range; and the logarithm of all of these.</summary>
+    private static (MatchingWeights Scaled, double Log) Scaled(MatchingWeights part)
     {
+        var log = 0.0;
         var scaled = part.Part([.. Enumerable.Range(0, part.Rows)], [.. Enumerable.Range(0, part.Columns)]);
         for (var j = 0; j < part.Columns; j++)
         {
@@ -152,6 +159,7 @@ internal sealed class MatchingSum
                 most = Math.Max(most, scaled[i, j]);
             }
 
+            log += Math.Log(most);
             scaled.ColumnAlone(j) /= most;
             for (var i = 0; i < part.Rows; i++)
             {
@@ -159,6 +167,6 @@ internal sealed class MatchingSum
             }
         }
 
-        return scaled;
+        return (scaled, log);
     }
 }

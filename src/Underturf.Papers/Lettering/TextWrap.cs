@@ -10,7 +10,7 @@ internal static class TextWrap
     {
         var lines = new List<string>();
         var line = string.Empty;
-        foreach (var word in PlainText.Of(text).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var word in Words(PlainText.Of(text)))
         {
             var longer = line.Length == 0 ? word : $"{line} {word}";
             if (Typeface.WidthPoints(longer, style) <= widthPoints)
@@ -29,6 +29,25 @@ internal static class TextWrap
 
         lines.Add(line);
         return lines;
+    }
+
+    /// <summary>A percent sign stays with its figure.</summary>
+    private static List<string> Words(string text)
+    {
+        var words = new List<string>();
+        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (word[0] == '%' && words.Count > 0)
+            {
+                words[^1] = $"{words[^1]} {word}";
+            }
+            else
+            {
+                words.Add(word);
+            }
+        }
+
+        return words;
     }
 
     /// <summary>Adds the full lines of a word that is too wide and gives back what is left of it.</summary>

@@ -8,7 +8,7 @@ internal static class NamingCheck
         foreach (var (place, value) in new (string, double)[]
         {
             ("passes", naming.Passes), ("mayPass", naming.MayPass), ("strays", naming.Strays), ("commonPasses", naming.CommonPasses), ("loosePasses", naming.LoosePasses),
-            ("colourKept", naming.ColourKept), ("gaugeKept", naming.GaugeKept), ("commonColoured", naming.CommonColoured), ("stationColoured", naming.StationColoured),
+            ("colourKept", naming.ColourKept), ("gaugeKept", naming.GaugeKept), ("commonColoured", naming.CommonColoured), ("stationColoured", naming.StationColoured), ("commonGauged", naming.CommonGauged), ("stationGauged", naming.StationGauged),
             ("notedWrong", naming.NotedWrong), ("toldWrong", naming.ToldWrong), ("commonAt", naming.CommonAt), ("nameAt", naming.NameAt),
         })
         {

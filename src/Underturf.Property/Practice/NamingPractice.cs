@@ -73,10 +73,12 @@ public sealed record NamingWay(
 /// <param name="CommonColours">Colours that a common usually has.</param>
 /// <param name="CommonColoured">Chance that a common has one of them.</param>
 /// <param name="StationColoured">Chance that a station's conductor has one of them.</param>
+/// <param name="CommonGauged">Chance that a common has the common's gauge of the practice book where a station's is another.</param>
+/// <param name="StationGauged">Chance that a station's conductor has that gauge.</param>
 /// <param name="NotedWrong">Chance that a measured note of what an end carries is wrong.</param>
 /// <param name="ToldWrong">The same of one that is told, estimated or inferred.</param>
 /// <param name="SoundOhms">Between a conductor and earth or its neighbours, less is suspect.</param>
-/// <param name="CommonAt">A lead is clipped to an end that is the common with this probability.</param>
+/// <param name="CommonAt">A lead may be clipped to an end that is the common with this probability.</param>
 /// <param name="NameAt">An end gets its name at this probability.</param>
 /// <param name="WrongNameMinutes">What a wrong name costs later.</param>
 /// <param name="UnnamedMinutes">What an end without a name costs later.</param>
@@ -98,6 +100,8 @@ public sealed record NamingPractice(
     IReadOnlyList<string> CommonColours,
     double CommonColoured,
     double StationColoured,
+    double CommonGauged,
+    double StationGauged,
     double NotedWrong,
     double ToldWrong,
     double SoundOhms,

@@ -1,12 +1,19 @@
 using Underturf.FieldLog;
 using Underturf.Property;
 using Underturf.Property.Practice;
+using Underturf.Quantities;
+using Underturf.Reasoning.Diagnosis;
 
 namespace Underturf.Reasoning.Identification;
 
 /// <summary>What is likely before anything was touched: runs, colours, gauges, and what somebody noted that an end carries.</summary>
-internal sealed class Beforehand(Bundle bundle, NamingPractice book)
+internal sealed class Beforehand(Case matter, Bundle bundle)
 {
+    private readonly NamingPractice book = matter.Book.Naming;
+    private readonly FarMates mates = new(matter.View);
+    private readonly string commonGauge = WireSize.FromAwg(matter.Book.Wire.CommonAwg).ToString();
+    private readonly string stationGauge = WireSize.FromAwg(matter.Book.Wire.StationAwg).ToString();
+
     public NamingTable Table()
     {
         var table = new NamingTable(bundle.Ends.Count, bundle.Commons);
@@ -26,10 +33,13 @@ internal sealed class Beforehand(Bundle bundle, NamingPractice book)
     }
 
     /// <summary>How far colour and gauge speak for a wire, against an end drawn from the box at random.</summary>
-    private double Looks(Joint end, Wire wire) =>
-        Alike(end, c => c.Colour?.Trim().ToLowerInvariant(), wire.Colours, book.ColourKept)
-        + Alike(end, c => c.Gauge, wire.Gauges, book.GaugeKept)
-        + (wire.Colours.Count == 0 && wire.Role != WireRole.Loose ? Usual(end, wire.Role == WireRole.Common ? book.CommonColoured : book.StationColoured) : 0);
+    private double Looks(Joint end, Wire wire)
+    {
+        var isCommon = wire.Role == WireRole.Common;
+        return Alike(end, c => c.Colour?.Trim().ToLowerInvariant(), wire.Colours, book.ColourKept)
+            + Alike(end, c => c.Gauge, wire.Gauges, book.GaugeKept)
+            + (wire.Role == WireRole.Loose ? 0 : UsualColour(end, wire, isCommon) + UsualGauge(end, wire, isCommon));
+    }
 
     private double Alike(Joint end, Func<ConductorEnd, string?> of, IReadOnlyList<string> known, double kept)
     {
@@ -44,15 +54,22 @@ internal sealed class Beforehand(Bundle bundle, NamingPractice book)
     }
 
     /// <summary>Where no colour was noted at the controller: commons have colours of their own.</summary>
-    private double Usual(Joint end, double coloured)
+    private double UsualColour(Joint end, Wire wire, bool isCommon) =>
+        wire.Colours.Count > 0 ? 0 : Usual(end, c => c.Colour is not null, IsCommonColour, isCommon ? book.CommonColoured : book.StationColoured);
+
+    /// <summary>Where no gauge was noted there: commons are thicker, where the practice book has them so.</summary>
+    private double UsualGauge(Joint end, Wire wire, bool isCommon) =>
+        wire.Gauges.Count > 0 || commonGauge == stationGauge ? 0 : Usual(end, c => c.Gauge is not null, c => c.Gauge == commonGauge, isCommon ? book.CommonGauged : book.StationGauged);
+
+    private double Usual(Joint end, Func<ConductorEnd, bool> isNoted, Func<ConductorEnd, bool> isSo, double usually)
     {
-        if (!end.Ends.Any(c => c.Colour is not null))
+        if (!end.Ends.Any(isNoted))
         {
             return 0;
         }
 
-        var share = Share(IsCommonColour, c => c.Colour is not null);
-        return end.Ends.Any(IsCommonColour) ? Math.Log(coloured / share) : Math.Log((1 - coloured) / (1 - share));
+        var share = Share(isSo, isNoted);
+        return end.Ends.Any(isSo) ? Math.Log(usually / share) : Math.Log((1 - usually) / (1 - share));
     }
 
     private bool IsCommonColour(ConductorEnd end) => end.Colour is { } colour && book.CommonColours.Contains(colour.Trim().ToLowerInvariant());
@@ -64,17 +81,32 @@ internal sealed class Beforehand(Bundle bundle, NamingPractice book)
         return (noted.Count(isSo) + 1.0) / (noted.Count + 2.0);
     }
 
-    /// <summary>A name that was inferred came from the touches, which speak for themselves.</summary>
+    /// <summary>A name that was inferred came from the touches, which speak for themselves; where nobody noted one, what the end is joined to in other boxes tells.</summary>
     private void Noted(NamingTable table, int e)
     {
-        foreach (var end in bundle.Ends[e].Ends.Where(c => c.Carries is not null && c.Grade != Grade.Inferred))
+        foreach (var end in bundle.Ends[e].Ends)
         {
-            var wire = end.Station is { } station ? bundle.ColumnOf(station) : bundle.Wires.Index().Where(w => w.Item.Role == WireRole.Common).Select(w => w.Index).FirstOrDefault(-1);
-            var wrong = end.CarriesGrade == Grade.Measured ? book.NotedWrong : book.ToldWrong;
-            for (var w = 0; w <= table.Wires && wire >= 0; w++)
+            if (end.Carries is not null)
             {
-                table.Add(e, w, Math.Log(w == wire ? 1 - wrong : wrong / table.Wires));
+                if (end.Grade != Grade.Inferred)
+                {
+                    Told(table, e, end.Station, end.CarriesGrade == Grade.Measured ? book.NotedWrong : book.ToldWrong);
+                }
             }
+            else if (mates.Of(end.Id) is { } told)
+            {
+                Told(table, e, told.Station, told.ByColour ? Math.Max(book.ToldWrong, 1 - book.ColourKept) : book.ToldWrong);
+            }
+        }
+    }
+
+    /// <param name="station">Nothing where it is said to be a common.</param>
+    private void Told(NamingTable table, int e, string? station, double wrong)
+    {
+        var right = Enumerable.Range(0, table.Wires).Where(w => station is null ? bundle.Wires[w].Role == WireRole.Common : w == bundle.ColumnOf(station)).ToHashSet();
+        for (var w = 0; w <= table.Wires && right.Count > 0; w++)
+        {
+            table.Add(e, w, Math.Log(right.Contains(w) ? (1 - wrong) / right.Count : wrong / (table.Wires + 1 - right.Count)));
         }
     }
 }

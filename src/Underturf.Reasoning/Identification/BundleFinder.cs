@@ -12,16 +12,35 @@ internal sealed class BundleFinder(Case matter)
     private readonly PropertyView view = matter.View;
     private readonly NamingPractice book = matter.Book.Naming;
 
-    public Bundle Of(string place) =>
-        new(place, [.. BoxCard.JointsAt(view, place).Where(j => j.Ends.Count > 0)], [.. view.Controllers.Keys.Where(c => c != place).SelectMany(c => Wires(c, place))]);
+    public Bundle Of(string place) => new(
+        place,
+        [.. BoxCard.JointsAt(view, place).Where(j => j.Ends.Count > 0)],
+        [.. view.Controllers.ContainsKey(place) ? Outside(place) : view.Controllers.Keys.SelectMany(c => Wires(c, place))]);
+
+    /// <summary>The wires that the ends at a controller may be: what leaves it for its stations, each put on at its own place.</summary>
+    private IEnumerable<Wire> Outside(string controller)
+    {
+        yield return Make(controller, [], "common", "common", controller, WireRole.Common, book.CommonPasses, Nearest(controller, controller));
+        foreach (var id in StationsOf(controller))
+        {
+            var seen = view.Ends.Where(e => view.Identity.Of(e.Value.Place) != controller && e.Value.Station is { } s && view.Identity.Of(s) == id).ToList();
+            yield return Make(id, seen, view.Name(id), view.StationNumber(id), controller, WireRole.Station, book.Passes, Nearest(controller, view.ValvesOf(id).Select(v => v.Id).FirstOrDefault(controller)));
+        }
+    }
+
+    private IEnumerable<string> StationsOf(string controller) =>
+        view.Stations.Where(s => view.Identity.Of(s.Value.Controller) == controller).Select(s => s.Key).OrderBy(view.StationNumber, NaturalOrder.Instance);
 
     private IEnumerable<Wire> Wires(string controller, string place)
     {
         var ends = view.Ends.Where(e => view.Identity.Of(e.Value.Place) == controller).ToList();
-        var (common, many) = (ends.Where(e => e.Value.Common == true).ToList(), view.Controllers.Count > 1);
-        var name = many ? $"common of {view.Name(controller)}" : "common";
-        yield return Make(controller, common, name, name, controller, WireRole.Common, book.CommonPasses, Nearest(controller, place));
-        foreach (var id in view.Stations.Where(s => view.Identity.Of(s.Value.Controller) == controller).Select(s => s.Key).OrderBy(view.StationNumber, NaturalOrder.Instance))
+        var many = view.Controllers.Count > 1;
+        foreach (var common in Commons(controller, ends.Where(e => e.Value.Common == true), many ? $"common of {view.Name(controller)}" : "common", place))
+        {
+            yield return common;
+        }
+
+        foreach (var id in StationsOf(controller))
         {
             var path = matter.Paths[id];
             var seen = ends.Where(e => e.Value.Station is { } s && view.Identity.Of(s) == id).ToList();
@@ -32,6 +51,19 @@ internal sealed class BundleFinder(Case matter)
         {
             var said = $"{view.Name(loose.Key)} at {view.Name(controller)}";
             yield return Make(loose.Key, [loose], said, said, controller, WireRole.Loose, book.LoosePasses, Nearest(controller, place));
+        }
+    }
+
+    /// <summary>Each common conductor that was seen at the controller; the first has the controller's id. One that nobody saw is there all the same.</summary>
+    private IEnumerable<Wire> Commons(string controller, IEnumerable<KeyValuePair<string, EndFact>> seen, string name, string place)
+    {
+        var all = seen.OrderBy(e => view.Name(e.Key), NaturalOrder.Instance).ToList();
+        var first = all.Count > 1 ? $"{name}, {view.Name(all[0].Key)}" : name;
+        yield return Make(controller, all.Take(1).ToList(), first, first, controller, WireRole.Common, book.CommonPasses, Nearest(controller, place));
+        foreach (var end in all.Skip(1))
+        {
+            var said = $"{name}, {view.Name(end.Key)}";
+            yield return Make(end.Key, [end], said, said, controller, WireRole.Common, book.CommonPasses, Nearest(controller, place));
         }
     }
 

@@ -11,16 +11,32 @@ internal static class Choice
     /// <summary>A wire about which the ends are surer than this, in bits, is not put on alone.</summary>
     private const double Little = 1e-3;
 
+    /// <summary>With a common less sure than this all wires are read together first.</summary>
+    private const double Sure = 0.95;
+
     /// <returns>Nothing where the plan can tell no more.</returns>
     public static NextTouches? Of(Plan plan, Standing standing) => plan.Routine switch
     {
+        _ when plan.Way.NeedsCommon && standing.Common < 0 => null,
         Routine.ByHalves => ByHalves(plan, standing),
         Routine.TouchByTouch => SingleTouch.Choose(standing, plan.Way) is { } touch ? new NextTouches(plan, touch.Put, [touch.End], touch.Bits) : null,
-        Routine.OneTrip => Alone(plan, standing, all: true),
+        Routine.OneTrip => (standing is { Checked: false, CommonShare: < Sure } ? Together(plan, standing) : null) ?? Alone(plan, standing, all: true),
         // What misled a comparison of loudness misleads it again: each wire is heard once.
         _ when plan.Way.Shows == NamingSign.Loudest => Alone(plan, standing, all: true),
         _ => Alone(plan, standing, all: false) ?? Alone(plan, standing with { Tried = new bool[standing.Table.Wires] }, all: false),
     };
+
+    /// <summary>Over range: the lead is on the wrong end, which one reading tells instead of many.</summary>
+    private static NextTouches? Together(Plan plan, Standing standing)
+    {
+        var (put, ends) = (new bool[standing.Table.Wires], standing.Ends(plan.Way).ToList());
+        foreach (var wire in standing.Wires(plan.Way))
+        {
+            put[wire] = true;
+        }
+
+        return ends.Count == 0 || put.Count(p => p) < 2 ? null : new NextTouches(plan, put, ends, Halves.Bits(standing.CommonShare));
+    }
 
     private static NextTouches? ByHalves(Plan plan, Standing standing)
     {

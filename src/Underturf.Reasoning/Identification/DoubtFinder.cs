@@ -1,4 +1,3 @@
-
 using Underturf.Property.Practice;
 using Underturf.Reasoning.Diagnosis;
 
@@ -20,7 +19,7 @@ internal sealed class DoubtFinder(Bundle bundle, NamingBelief belief, NamingTabl
                 without.Take(other.Touching);
             }
 
-            var doubted = touching.Touched.Select(e => (End: e, Chance: belief.ChanceWithout(e, without))).Where(e => e.Chance < Unlikely).OrderBy(e => e.Chance).ToList();
+            var doubted = touching.Touched.Select(e => (End: e, Chance: belief.ChanceWithout(e, without, touching))).Where(e => e.Chance < Unlikely).OrderBy(e => e.Chance).ToList();
             if (doubted is [var first, ..])
             {
                 yield return new NamingDoubt(note.Entry.ToString(), Why(first.End, first.Chance, touching));
@@ -37,5 +36,4 @@ internal sealed class DoubtFinder(Bundle bundle, NamingBelief belief, NamingTabl
         var likely = wire < bundle.Wires.Count ? bundle.Wires[wire].Name : "no wire of a controller";
         return $"{name} {said} with {touching.Way.Name} on {carried}; by all other notes that has a chance of {Say.Share(chance)}, and it is {likely} ({Say.Share(share)}). Touch {name} once more the same way.";
     }
-
 }

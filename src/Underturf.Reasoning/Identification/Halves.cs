@@ -11,12 +11,21 @@ internal sealed class Halves(Standing standing, NamingWay way)
     /// <summary>An end that would tell less than this many bits is not touched.</summary>
     private const double Little = 0.003;
 
+    /// <summary>A pair less likely than this is out of the question.</summary>
+    private const double Least = 1e-9;
+
     private readonly NamingTable table = standing.Table;
     private readonly int[] ends = [.. standing.Ends(way)];
     private readonly double[] yes = new double[standing.Table.Ends];
     private readonly double[] noise = new double[standing.Table.Ends];
     private readonly bool[] put = new bool[standing.Table.Wires];
-    private readonly EndStates states = standing.Table.States(way);
+    private readonly EndStates states = standing.Table.States(way, standing.Lead(way));
+
+    /// <summary>For each pair what is expected with and without something on the wire; pairs out of the question stay empty.</summary>
+    private readonly Told[] with = new Told[standing.Table.Ends * (standing.Table.Wires + 1)];
+    private readonly Told[] without = new Told[standing.Table.Ends * (standing.Table.Wires + 1)];
+
+    private readonly record struct Told(double Chance, double Bits);
 
     public (bool[] Put, List<int> Touch, double Bits) Choose()
     {
@@ -52,9 +61,14 @@ internal sealed class Halves(Standing standing, NamingWay way)
         {
             for (var w = 0; w <= table.Wires; w++)
             {
-                var chance = states.ToAnswer(e, w, false);
-                yes[e] += standing.Share(e, w) * chance;
-                noise[e] += standing.Share(e, w) * Bits(chance);
+                var share = standing.Share(e, w);
+                if (share > Least)
+                {
+                    var (at, on, off) = ((e * (table.Wires + 1)) + w, states.ToAnswer(e, w, true), states.ToAnswer(e, w, false));
+                    (with[at], without[at]) = (new Told(on, Bits(on)), new Told(off, Bits(off)));
+                    yes[e] += share * off;
+                    noise[e] += share * without[at].Bits;
+                }
             }
         }
     }
@@ -68,7 +82,7 @@ internal sealed class Halves(Standing standing, NamingWay way)
         foreach (var e in ends)
         {
             var share = standing.Share(e, wire);
-            if (share > 1e-9)
+            if (share > Least)
             {
                 var (step, blur) = Change(e, wire);
                 gain += Bits(yes[e] + (share * step)) - Bits(yes[e]) - (share * blur);
@@ -92,7 +106,8 @@ internal sealed class Halves(Standing standing, NamingWay way)
 
     private (double Step, double Blur) Change(int end, int wire)
     {
-        var (was, now) = (states.ToAnswer(end, wire, put[wire]), states.ToAnswer(end, wire, !put[wire]));
-        return (now - was, Bits(now) - Bits(was));
+        var at = (end * (table.Wires + 1)) + wire;
+        var (was, now) = put[wire] ? (with[at], without[at]) : (without[at], with[at]);
+        return (now.Chance - was.Chance, now.Bits - was.Bits);
     }
 }

@@ -7,13 +7,17 @@ internal sealed class NamingBelief
 {
     private const ulong Seed = 20260611;
 
+    private readonly NamingTable table;
+    private readonly IReadOnlyList<Supposed> supposed;
+
     public NamingBelief(NamingTable table)
     {
-        Table = table;
-        Shares = MatchingMarginals.Of(table.Weights(), Seed);
+        this.table = table;
+        supposed = Supposed.All(table, weights => MatchingMarginals.Of(weights, Seed));
+        Shares = new MatchingMarginals(table.Ends, table.Wires, Supposed.Mixed(supposed)) { IsExact = supposed.All(s => s.Shares.IsExact) };
     }
 
-    public NamingTable Table { get; }
+    public NamingTable Table => table;
 
     public MatchingMarginals Shares { get; }
 
@@ -32,14 +36,18 @@ internal sealed class NamingBelief
 
     /// <summary>Chance of what an end answered in a round, by everything else (exact).</summary>
     /// <param name="without">The table without that round.</param>
-    public double ChanceWithout(int end, NamingTable without)
+    public double ChanceWithout(int end, NamingTable without, Touching round)
     {
         var (all, kept) = (0.0, 0.0);
-        var mine = Shares.Of(end);
-        for (var w = 0; w < mine.Length; w++)
+        foreach (var (lead, share, shares) in supposed)
         {
-            all += mine[w] * Math.Exp(without.Log(end, w) - Table.Log(end, w));
-            kept += mine[w];
+            var mine = shares.Of(end);
+            for (var w = 0; w < mine.Length; w++)
+            {
+                var log = round.Lead == NamingTable.NoLead || round.Lead == lead ? without.Log(end, w, lead) - table.Log(end, w, lead) : -round.LogImagined(end);
+                all += share * mine[w] * Math.Exp(log);
+                kept += share * mine[w];
+            }
         }
 
         return kept / all;

@@ -41,20 +41,12 @@ internal sealed class NamingWriter(Case matter)
             return new Problem(name, "has ends, but no controller is noted that their wires could come from", "Note the controller and its stations");
         }
 
-        return Write(bundle, name, new Crew(WalkMinutes(bundle), crew.People ?? book.People, crew.Remote ?? book.Remote), crew.Plan);
+        return Write(bundle, name, Crew(bundle, crew), crew.Plan);
     }
 
     private Outcome<NamingAnswer> Write(Bundle bundle, string name, Crew crew, string? wanted)
     {
-        var touches = new TouchFinder(matter, bundle).Find();
-        var beforehand = new Beforehand(bundle, book).Table();
-        var table = beforehand.Clone();
-        foreach (var touch in touches)
-        {
-            table.Take(touch.Touching);
-        }
-
-        var belief = new NamingBelief(table);
+        var (touches, beforehand, belief) = Named.Of(matter, bundle);
         var ends = bundle.Ends.Index().Select(e => End(bundle, belief, e.Index)).ToList();
         var desk = new PlanDesk(matter, bundle, belief, crew, touches);
         var isNamed = ends.All(e => e.Named);
@@ -79,6 +71,7 @@ internal sealed class NamingWriter(Case matter)
             [.. new SpareFinder(matter, bundle, belief).Find(touches)],
             belief.Shares.IsExact)
         {
+            IsNotWorthIt = desk.IsNotWorthIt(plans, wanted),
             MinutesAtStake = ends.Sum(e => book.Left(e.Shares[0].Probability)),
         };
     }
@@ -114,5 +107,12 @@ internal sealed class NamingWriter(Case matter)
         }
     }
 
-    private double WalkMinutes(Bundle bundle) => bundle.Wires.Select(w => w.Controller).Distinct().Min(c => walks.Minutes(c, bundle.Place));
+    private Crew Crew(Bundle bundle, NamingCrew crew)
+    {
+        var apart = matter.View.Controllers.ContainsKey(bundle.Place);
+        var walk = apart
+            ? bundle.Wires.SelectMany(w => matter.View.ValvesOf(w.Id)).Select(v => walks.Minutes(bundle.Place, v.Id)).DefaultIfEmpty(walks.Minutes(bundle.Place, string.Empty)).Average()
+            : bundle.Wires.Select(w => w.Controller).Distinct().Min(c => walks.Minutes(c, bundle.Place));
+        return new Crew(walk, crew.People ?? book.People, crew.Remote ?? book.Remote, apart, crew.Source);
+    }
 }

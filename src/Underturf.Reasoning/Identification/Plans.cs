@@ -19,18 +19,22 @@ internal enum Routine
 }
 
 /// <summary>A way and how it is used.</summary>
-internal sealed record Plan(NamingWay Way, Routine Routine)
+/// <param name="Then">What it gives way to as soon as the common stands out.</param>
+internal sealed record Plan(NamingWay Way, Routine Routine, Plan? Then = null)
 {
     /// <summary>Every plan that the book's ways allow.</summary>
-    public static IEnumerable<Plan> All(NamingPractice book, bool commonKnown, Crew crew) =>
-        from way in book.Ways
-        where way.Owned && (commonKnown || !way.NeedsCommon)
-        from routine in Routines(way, crew)
-        select new Plan(way, routine);
+    public static IEnumerable<Plan> All(NamingPractice book, bool hasKit, Crew crew)
+    {
+        var all = book.Ways.Where(w => w.Owned && (!crew.Apart || crew.Source || !w.Live)).SelectMany(w => Routines(w, crew).Select(r => new Plan(w, r))).Where(p => hasKit || p.Routine != Routine.OneTrip).ToList();
+        var later = all.Where(p => p.Way.NeedsCommon && p.Routine == (hasKit ? Routine.OneTrip : Routine.ByHalves)).ToList();
+        return all.Concat(all.Where(p => !p.Way.NeedsCommon && p.Routine == Routine.ByHalves).SelectMany(p => later.Select(l => p with { Then = l })));
+    }
 
     private static IEnumerable<Routine> Routines(NamingWay way, Crew crew) => way.Shows switch
     {
         NamingSign.Apart => [],
+        NamingSign.Ohms when crew.Apart => [],
+        _ when crew.Apart => [Routine.OneByOne],
         NamingSign.Ohms => [Routine.OneTrip],
         NamingSign.Answers when way.Most > 1 => crew.Walks(way) ? [Routine.OneByOne, Routine.ByHalves] : [Routine.OneByOne, Routine.ByHalves, Routine.TouchByTouch],
         _ => [Routine.OneByOne],
@@ -41,35 +45,16 @@ internal sealed record Plan(NamingWay Way, Routine Routine)
 /// <param name="WalkMinutes">From the controller to the place.</param>
 /// <param name="People">One walks for each change of what is put on; two call it out.</param>
 /// <param name="Remote">One person who can switch from the place.</param>
-internal sealed record Crew(double WalkMinutes, int People, bool Remote)
+/// <param name="Apart">The ends are those of a controller: each wire is put on at a place of its own, so that one is walked to after the other.</param>
+/// <param name="Source">A portable 24 V source can be carried there.</param>
+internal sealed record Crew(double WalkMinutes, int People, bool Remote, bool Apart = false, bool Source = false)
 {
     /// <summary>Minutes to change what carries it and to be back at the ends.</summary>
-    public double Change(NamingWay way) => way.PutMinutes + (Walks(way) ? 2 * WalkMinutes : 0);
+    public double Change(NamingWay way) => way.PutMinutes + (Walks(way) ? 2 * WalkMinutes : Apart ? WalkMinutes : 0);
 
-    public bool Walks(NamingWay way) => People < 2 && !(Remote && way.Live);
+    public bool Walks(NamingWay way) => People < 2 && (Apart || !(Remote && way.Live));
 }
 
 /// <summary>What is done next: something on some wires, some ends touched in this order.</summary>
 /// <param name="Bits">What it is expected to tell.</param>
 internal sealed record NextTouches(Plan Plan, bool[] Put, IReadOnlyList<int> Touch, double Bits);
-
-/// <summary>What a plan chooses its next round by.</summary>
-/// <param name="Shares">For each end its wires and, last, none.</param>
-/// <param name="Common">The end that a lead is clipped to; -1 where none is known.</param>
-/// <param name="Tried">Wires that were put on alone already.</param>
-internal sealed record Standing(NamingTable Table, double[] Shares, int Common, bool[] Ready, bool[] Tried, Crew Crew)
-{
-    private int Wide => Table.Wires + 1;
-
-    /// <summary>Ends that can be touched this way.</summary>
-    public IEnumerable<int> Ends(NamingWay way) => Enumerable.Range(0, Table.Ends).Where(e => !way.NeedsCommon || e != Common);
-
-    /// <summary>Wires that it can be put on.</summary>
-    public IEnumerable<int> Wires(NamingWay way) => Enumerable.Range(0, Table.Wires).Where(w => way.FitsCommon || !Table.IsCommon(w));
-
-    public double Share(int end, int wire) => Shares[(end * Wide) + wire];
-
-    public double TouchMinutes(NamingWay way, int end) => way.TouchMinutes + (Ready[end] ? 0 : way.ReadyMinutes);
-
-    public double Minutes(NextTouches next) => Crew.Change(next.Plan.Way) + (next.Put.Count(p => p) * next.Plan.Way.WireMinutes) + next.Touch.Sum(e => TouchMinutes(next.Plan.Way, e));
-}

@@ -6,21 +6,23 @@ namespace Underturf.Reasoning.Identification;
 /// <summary>A plan played through once, on a truth drawn from what is believed.</summary>
 internal sealed class Playing
 {
-    private const int Balancing = 12;
+    /// <summary>The common stands out at this share, so that another way takes over.</summary>
+    private const double Clear = 0.7;
 
     private readonly Stage stage;
-    private readonly Plan plan;
     private readonly SeededGenerator random;
     private readonly int[] truth;
-    private readonly int[] states;
+    private Plan plan;
+    private int[] states;
     private Standing standing;
 
+    /// <param name="start">With the shares that plays go by.</param>
     public Playing(Stage stage, Plan plan, Standing start, SeededGenerator random)
     {
         (this.stage, this.plan, this.random) = (stage, plan, random);
-        standing = start with { Table = start.Table.Clone(), Ready = [.. start.Ready], Tried = [.. start.Tried], Shares = Believed(start.Table) };
+        standing = start with { Table = start.Table.Clone(), Ready = [.. start.Ready], Spent = [.. start.Spent], Tried = [.. start.Tried] };
         truth = Truth();
-        states = [.. truth.Select(wire => standing.Table.States(plan.Way).Draw(wire, random))];
+        states = States();
     }
 
     public double Minutes { get; private set; }
@@ -28,37 +30,46 @@ internal sealed class Playing
     public int Rounds { get; private set; }
 
     /// <summary>Ends that no wire was sure enough for.</summary>
-    public int Unnamed => Enumerable.Range(0, standing.Table.Ends).Count(e => Top(e) < stage.Book.NameAt);
+    public int Unnamed => Enumerable.Range(0, standing.Table.Ends).Count(e => standing.Top(e) < stage.Book.NameAt);
 
     /// <summary>What is left to lose.</summary>
-    public double Left => Enumerable.Range(0, standing.Table.Ends).Sum(e => stage.Book.Left(Top(e)));
+    public double Left => standing.Left(stage.Book);
 
-    /// <summary>Goes on as long as a round costs less than there is to lose, and no longer than it may take.</summary>
+    /// <summary>Goes on as long as it costs less than there is to lose, and no longer than it may take.</summary>
     public void Play(double mostMinutes)
     {
-        // Three times the rounds that would do without error is as long as anybody goes on.
-        var halvings = Math.Ceiling(Math.Log2(standing.Table.Wires + 2) * Math.Max(1, standing.Table.Wires / (2.0 * plan.Way.Most)));
-        var most = 3 * (plan.Routine == Routine.ByHalves ? halvings : plan.Routine == Routine.TouchByTouch ? halvings * standing.Table.Ends : standing.Table.Wires);
-        while (Rounds < most && Minutes < mostMinutes && Unnamed > 0 && Choice.Of(plan, standing) is { } next && (Rounds > 0 && plan.Routine == Routine.OneTrip ? plan.Way.PutMinutes : standing.Minutes(next)) < Left)
+        while (Rounds < MostRounds && Minutes < mostMinutes && Unnamed > 0 && Choice.Of(plan, standing) is { } next && (stage.GivesUp ? standing.MinutesToEnd(next) : standing.Minutes(next)) < Left)
         {
             Do(next);
             Rounds++;
-            standing = standing with { Shares = Believed(standing.Table) };
+            Believe();
+        }
+    }
+
+    /// <summary>Three times the rounds that would do without error is as long as anybody goes on.</summary>
+    private double MostRounds
+    {
+        get
+        {
+            var halvings = Math.Ceiling(Math.Log2(standing.Table.Wires + 2) * Math.Max(1, standing.Table.Wires / (2.0 * plan.Way.Most)));
+            return 3 * (plan.Then is not null ? halvings + standing.Table.Wires : plan.Routine == Routine.ByHalves ? halvings : plan.Routine == Routine.TouchByTouch ? halvings * standing.Table.Ends : standing.Table.Wires);
         }
     }
 
     private void Do(NextTouches next)
     {
         var way = plan.Way;
-        Minutes += (plan.Routine == Routine.OneTrip && Rounds > 0 ? way.PutMinutes : standing.Crew.Change(way)) + (next.Put.Count(p => p) * way.WireMinutes);
+        Minutes += standing.MinutesBefore(next);
         var wire = Array.IndexOf(next.Put, true);
-        standing.Tried[wire] |= plan.Routine is Routine.OneByOne or Routine.OneTrip;
+        var together = plan.Routine == Routine.OneTrip && next.Put.Count(p => p) > 1;
+        standing.Tried[wire] |= !together && plan.Routine is Routine.OneByOne or Routine.OneTrip;
+        standing = standing with { Checked = standing.Checked || together };
         var (touched, answered) = (new List<int>(), new HashSet<int>());
         foreach (var end in next.Touch)
         {
             touched.Add(end);
             Minutes += standing.TouchMinutes(way, end);
-            standing.Ready[end] = true;
+            (standing.Ready[end], standing.Spent[end]) = (true, Math.Max(standing.Spent[end], way.ReadyMinutes));
             if (way.Shows == NamingSign.Answers && Answers(end, next.Put) && answered.Add(end) && plan.Routine == Routine.OneByOne)
             {
                 break;
@@ -67,13 +78,38 @@ internal sealed class Playing
 
         standing.Table.Take(new Touching(way, next.Put, touched, way.Shows == NamingSign.Loudest ? Loudest(wire, touched) : answered)
         {
-            Ohms = way.Shows == NamingSign.Ohms ? stage.Kit!.Reading(touched, Array.IndexOf(truth, wire), way, random) : null,
-            Against = way.NeedsCommon ? standing.Common : -1,
+            Ohms = way.Shows == NamingSign.Ohms ? stage.Kit!.Reading(touched, !Through ? -1 : together ? touched[0] : Array.IndexOf(truth, wire), way, random) : null,
+            Against = standing.Lead(way),
         });
     }
 
-    private bool Answers(int end, bool[] put) =>
-        random.NextDouble() < standing.Table.States(plan.Way).Chance(truth[end], truth[end] < put.Length && put[truth[end]], states[end]);
+    /// <summary>Shares anew; where another end is the likelier common now, the lead goes there and every wire is open again.</summary>
+    private void Believe()
+    {
+        var shares = Stage.Believed(standing.Table);
+        var common = Standing.LikelyCommon(standing.Table, shares, plan.Then is null ? stage.Book.CommonAt : Clear);
+        if (plan.Then is { } then && common != NamingTable.NoLead)
+        {
+            plan = then;
+            standing = standing with { Shares = shares, Common = common, Tried = new bool[standing.Table.Wires], Ready = new bool[standing.Table.Ends], Checked = false };
+            states = States();
+            return;
+        }
+
+        common = plan.Way.NeedsCommon ? common : standing.Common;
+        standing = common == standing.Common
+            ? standing with { Shares = shares }
+            : standing with { Shares = shares, Common = common, Tried = new bool[standing.Table.Wires], Checked = false };
+    }
+
+    private int[] States() => [.. truth.Select(wire => standing.Table.States(plan.Way, standing.Lead(plan.Way)).Draw(wire, random))];
+
+    /// <summary>False where the other lead is on no common, so that nothing can come through.</summary>
+    private bool Through => standing.Lead(plan.Way) is var lead && (lead == NamingTable.NoLead || standing.Table.IsCommon(truth[lead]));
+
+    private bool Answers(int end, bool[] put) => random.NextDouble() < (Through
+        ? standing.Table.States(plan.Way, standing.Lead(plan.Way)).Chance(truth[end], truth[end] < put.Length && put[truth[end]], states[end])
+        : plan.Way.Imagined);
 
     private HashSet<int> Loudest(int wire, List<int> touched)
     {
@@ -81,19 +117,6 @@ internal sealed class Playing
         var heard = holder >= 0 && random.NextDouble() >= plan.Way.Missed ? holder : random.NextInt(touched.Count);
         return [touched[heard]];
     }
-
-    private double Top(int end)
-    {
-        var best = 0.0;
-        for (var w = 0; w <= standing.Table.Wires; w++)
-        {
-            best = Math.Max(best, standing.Share(end, w));
-        }
-
-        return best;
-    }
-
-    private static double[] Believed(NamingTable table) => MatchingBalance.Of(table.Weights(), Balancing);
 
     /// <summary>Ends one after the other by their shares, no wire twice.</summary>
     private int[] Truth()

@@ -12,7 +12,7 @@ internal sealed class SheetWriter(Bundle bundle, NamingBelief belief, PlanDesk d
     public NamingSheet Write(NextTouches next) => next.Plan.Routine switch
     {
         Routine.ByHalves => ByHalves(next),
-        Routine.OneTrip => OneTrip(next.Plan),
+        Routine.OneTrip => OneTrip(next),
         _ => Sheet(next.Plan, [.. Open().Select(w => Round([w]))], [], []),
     };
 
@@ -54,11 +54,14 @@ internal sealed class SheetWriter(Bundle bundle, NamingBelief belief, PlanDesk d
         return never && alike.Count() == 1 ? alike : alike.TakeWhile(w => (taken += Mass(w)) <= half || taken == Mass(w)).ToList();
     }
 
-    private NamingSheet OneTrip(Plan plan)
+    /// <summary>All wires together first, where the next round is that; then one after the other.</summary>
+    private NamingSheet OneTrip(NextTouches next)
     {
         var fitted = desk.Fitted().Select(f => new SheetKey(bundle.Ends[f.End].Ends[0].Name, Say.Figure(f.Ohms, Dimension.Resistance)));
         var keys = desk.Fitted().Select(f => new SheetKey(bundle.Ends[f.End].Ends[0].Name, Say.Figure(f.Ohms + (2 * desk.Kit!.WireOhms), Dimension.Resistance)));
-        return Sheet(plan, [.. Open().Where(w => !belief.Table.IsCommon(w)).Select(w => Round([w]))], [.. keys], [.. fitted]);
+        IEnumerable<int> put = Enumerable.Range(0, next.Put.Length).Where(w => next.Put[w]);
+        var alone = Open().Where(w => !belief.Table.IsCommon(w)).Select(w => Round([w]));
+        return Sheet(next.Plan, [.. put.Count() > 1 ? alone.Prepend(new SheetRound($"all together: {Round(put).On}")) : alone], [.. keys], [.. fitted]);
     }
 
     private SheetRound Round(IEnumerable<int> wires) => new(PlanDesk.Said([.. wires.Select(w => bundle.Wires[w])]));

@@ -45,12 +45,12 @@ internal static class SingleTouch
     public static (int End, bool[] Put, double Bits)? Best(MatchingMarginals shares)
     {
         var way = new NamingWay(string.Empty, string.Empty, string.Empty, NamingSign.Answers, true, string.Empty, Most: int.MaxValue);
-        return Choose(new Standing(new NamingTable(shares.Rows, new bool[shares.Columns]), shares.ToArray(), -1, new bool[shares.Rows], new bool[shares.Columns], new Crew(0, 2, true)), way);
+        return Choose(new Standing(new NamingTable(shares.Rows, new bool[shares.Columns]), shares.ToArray(), -1, new bool[shares.Rows], new double[shares.Rows], new bool[shares.Columns], false, new Crew(0, 2, true)), way);
     }
 
     private static double Told(Standing standing, NamingWay way, int end, HashSet<int> put)
     {
-        var (states, yes, noise) = (standing.Table.States(way), 0.0, 0.0);
+        var (states, yes, noise) = (standing.Table.States(way, standing.Lead(way)), 0.0, 0.0);
         for (var w = 0; w <= standing.Table.Wires; w++)
         {
             var (share, chance) = (standing.Share(end, w), states.ToAnswer(end, w, put.Contains(w)));

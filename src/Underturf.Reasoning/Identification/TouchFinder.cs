@@ -9,8 +9,9 @@ namespace Underturf.Reasoning.Identification;
 /// <summary>A round of touches with the note that says it.</summary>
 internal sealed record NotedTouching(Observed<TouchFact> Note, Touching Touching)
 {
-    /// <summary>The same way on the same wires.</summary>
-    public bool IsOfTheSame(NotedTouching other) => other.Touching.Way == Touching.Way && other.Touching.Put.SequenceEqual(Touching.Put);
+    /// <summary>The same way on the same wires, the other lead on the same end.</summary>
+    public bool IsOfTheSame(NotedTouching other) =>
+        other.Touching.Way == Touching.Way && other.Touching.Lead == Touching.Lead && other.Touching.Put.SequenceEqual(Touching.Put);
 }
 
 /// <summary>Reads the notes of touches at a place; names those that cannot be used.</summary>
@@ -65,10 +66,31 @@ internal sealed class TouchFinder(Case matter, Bundle bundle)
             }
         }
 
-        return touched.Count == 0 ? Refuse(note, "touches no conductor end of this place", "Note the ends first, then name them under 'touched'")
-            : !put.Contains(true) ? Refuse(note, "does not say what carried it", "Name stations, or ends at the controller, under 'put'")
-            : way.Shows != NamingSign.Answers && put.Count(p => p) > 1 ? Refuse(note, $"puts '{way.Name}' on several wires, which tells nothing", "Put it on one wire at a time")
+        return Fault(note, way, put, touched, answered, against) is var (reason, remedy)
+            ? Refuse(note, reason, remedy)
             : new NotedTouching(note, new Touching(way, put, touched, answered.ToHashSet()) { Ohms = Ohms(note, touched, put), Against = against });
+    }
+
+    /// <summary>Why a round tells nothing, and what to do about it.</summary>
+    private (string Reason, string Remedy)? Fault(Observed<TouchFact> note, NamingWay way, bool[] put, List<int> touched, List<int> answered, int against)
+    {
+        if (note.Fact.Against is { } lead && against < 0)
+        {
+            return ($"has the other lead on '{lead}', which is no conductor end of this place", "Strike it and note it again with the end that the lead was on");
+        }
+
+        if (touched.Count == 0)
+        {
+            return answered.Concat(Rows(note.Fact.Touched)).Contains(against)
+                ? ("touches the very end that the other lead is on, and no other", "Name the ends that were touched under 'touched', the one with the other lead under 'against'")
+                : ("touches no conductor end of this place", "Note the ends first, then name them under 'touched'");
+        }
+
+        return !put.Contains(true) ? ("does not say what carried it", "Name stations, or ends at the controller, under 'put'")
+            : way.Shows == NamingSign.Loudest && put.Count(p => p) > 1 ? ($"puts '{way.Name}' on several wires, which tells nothing", "Put it on one wire at a time")
+            : way.Shows == NamingSign.Ohms && note.Fact.Value is null ? ($"is a reading by '{way.Name}' without what the meter showed", "Give it under 'value': \"224.6 ohm\", or \"over range\"")
+            : way.Shows == NamingSign.Ohms && touched.All(row => Fitted(row, note.Moment) is null) ? ("reads ohms, but no resistor is noted on any of the ends touched", "Note each resistor first: {\"kind\":\"resistor\",\"end\":\"e1\",\"ohms\":\"220 ohm\"}")
+            : null;
     }
 
     private List<int> Rows(IReadOnlyList<string> ends) => [.. ends.Select(e => bundle.RowOf(view.Identity.Of(e))).Where(r => r >= 0)];

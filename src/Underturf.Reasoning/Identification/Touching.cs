@@ -13,26 +13,31 @@ internal sealed record Touching(NamingWay Way, bool[] Put, IReadOnlyList<int> To
     public ResistorReading? Ohms { get; init; }
 
     /// <summary>The end that the other lead was on, taken for the common; -1 where there is none.</summary>
-    public int Against { get; init; } = -1;
+    public int Against { get; init; } = NamingTable.NoLead;
+
+    /// <summary>The end that all of it hangs on being a common; none where the way needs no common.</summary>
+    public int Lead => Way.NeedsCommon ? Against : NamingTable.NoLead;
+
+    /// <summary>Logarithm of the chance of what an end answered where nothing could come through.</summary>
+    public double LogImagined(int end) => Math.Log(Answered.Contains(end) ? Way.Imagined : 1 - Way.Imagined);
+
+    /// <summary>Known resistors read through all wires together: it tells whether the other lead is on the common, no more.</summary>
+    public bool IsCheck => Way.Shows == NamingSign.Ohms && Put.Count(p => p) > 1;
+
+    /// <summary>Logarithm of the chance of a reading, or of none, through all wires together.</summary>
+    public double LogChecked(bool isRight)
+    {
+        var chance = isRight ? 1 - Way.Missed : Way.Imagined;
+        return Math.Log(Ohms is { Shown: not null } ? chance : 1 - chance);
+    }
 
     /// <summary>What the round says beside each end's yes or no: logarithms of chances, but for what is the same for all.</summary>
-    public IEnumerable<(int End, int Wire, double Log)> Speaks(NamingTable table) => Ends().Concat(Common(table));
-
-    private IEnumerable<(int End, int Wire, double Log)> Ends() => Way.Shows switch
+    public IEnumerable<(int End, int Wire, double Log)> Speaks() => Way.Shows switch
     {
         NamingSign.Loudest => Loudest(Array.IndexOf(Put, true)),
         NamingSign.Ohms when Ohms is { } ohms => Resistors(Array.IndexOf(Put, true), ohms),
         _ => [],
     };
-
-    /// <summary>Where something answers, the other lead was on a common; on anything else the answer was imagined.</summary>
-    private IEnumerable<(int End, int Wire, double Log)> Common(NamingTable table)
-    {
-        var answers = Way.Shows == NamingSign.Ohms ? Ohms is { Shown: not null } : Answered.Count > 0;
-        return Against < 0 || !answers
-            ? []
-            : Enumerable.Range(0, table.Wires + 1).Where(w => !table.IsCommon(w)).Select(w => (Against, w, Math.Log(Math.Min(1, Way.Imagined * Touched.Count))));
-    }
 
     /// <summary>It is one of the ends touched, or none of them: then any is as likely to be the loudest.</summary>
     private IEnumerable<(int End, int Wire, double Log)> Loudest(int wire)

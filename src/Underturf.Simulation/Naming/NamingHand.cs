@@ -69,7 +69,7 @@ public sealed class NamingHand
             Against = round.Against,
             Touched = ends,
             Answered = way.Shows == NamingSign.Loudest ? [ends.MaxBy(e => Loudness(e, round.Put))!] : answered,
-            Value = way.Shows == NamingSign.Ohms ? Ohms(round.Put[0]) : null,
+            Value = way.Shows == NamingSign.Ohms ? Ohms(round) : null,
         });
         return facts;
     }
@@ -108,15 +108,22 @@ public sealed class NamingHand
         return field * Math.Exp(0.2 * chance.NextNormal());
     }
 
-    private Shown Ohms(string wire)
+    /// <summary>The resistors hang between their ends and the one that the lead is on: if that is no common, nothing comes back. Several wires read together stand side by side.</summary>
+    private Shown Ohms(NamingRound round)
     {
-        var end = scene.Ends.FirstOrDefault(e => scene.Truth[e] == wire && fitted.ContainsKey(e));
-        if (end is null || chance.NextDouble() < badContact[end] * 2)
+        if (round.Against is { } against && scene.Truth[against] != NamingScene.Controller)
         {
             return Shown.OverRange;
         }
 
-        var ohms = (fitted[end] + (2 * scene.WireOhms)) * (1 + (0.004 * chance.NextStudentT(5))) + (0.1 * chance.NextNormal());
+        var siemens = scene.Ends.Where(e => scene.Truth[e] is { } wire && round.Put.Contains(wire) && e != round.Against && fitted.ContainsKey(e) && chance.NextDouble() >= badContact[e] * 2)
+            .Sum(e => 1 / (fitted[e] + (2 * scene.WireOhms)));
+        if (siemens == 0)
+        {
+            return Shown.OverRange;
+        }
+
+        var ohms = (1 / siemens * (1 + (0.004 * chance.NextStudentT(5)))) + (0.1 * chance.NextNormal());
         return Shown.Parse(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{ohms:0.0} ohm")).Value;
     }
 }

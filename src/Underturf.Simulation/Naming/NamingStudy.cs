@@ -9,7 +9,7 @@ public static class NamingStudy
 {
     public static IReadOnlyList<int> Sizes { get; } = [6, 12, 24];
 
-    public static string Heading => "| ends | boxes | minutes | one wire at a time | ratio | rounds | named | wrong names | calibration error |\n|---|---|---|---|---|---|---|---|---|";
+    public static string Heading => "| ends | boxes | minutes | one wire at a time | ratio | rounds | named | named one at a time | wrong names | calibration error |\n|---|---|---|---|---|---|---|---|---|---|";
 
     /// <summary>One box: the notebook's own choice, and the best plan with one wire at a time.</summary>
     public sealed record Pair(int Ends, NamingOutcome Own, NamingOutcome OneByOne);
@@ -26,7 +26,7 @@ public static class NamingStudy
 
     public static string Row(IReadOnlyList<Pair> pairs) => string.Create(
         CultureInfo.InvariantCulture,
-        $"| {pairs[0].Ends} | {pairs.Count} | {pairs.Average(p => p.Own.Minutes):0.0} | {pairs.Average(p => p.OneByOne.Minutes):0.0} | {pairs.Sum(p => p.Own.Minutes) / pairs.Sum(p => p.OneByOne.Minutes):0.000} | {pairs.Average(p => p.Own.Rounds):0.0} | {pairs.Sum(p => p.Own.Named)} of {pairs.Sum(p => p.Ends)} | {pairs.Sum(p => p.Own.Wrong)} | {CalibrationError(pairs):0.000} |");
+        $"| {pairs[0].Ends} | {pairs.Count} | {pairs.Average(p => p.Own.Minutes):0.0} | {pairs.Average(p => p.OneByOne.Minutes):0.0} | {pairs.Sum(p => p.Own.Minutes) / pairs.Sum(p => p.OneByOne.Minutes):0.000} | {pairs.Average(p => p.Own.Rounds):0.0} | {pairs.Sum(p => p.Own.Named)} of {pairs.Sum(p => p.Ends)} | {pairs.Sum(p => p.OneByOne.Named)} | {pairs.Sum(p => p.Own.Wrong)} | {CalibrationError(pairs):0.000} |");
 
     /// <summary>Expected calibration error of the likeliest names in ten bins of probability.</summary>
     public static double CalibrationError(IReadOnlyList<Pair> pairs)

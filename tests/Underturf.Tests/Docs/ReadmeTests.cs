@@ -28,7 +28,7 @@ public sealed partial class ReadmeTests
     {
         using var bench = new Workbench();
         var samples = Path.Combine(Repository.Root, "samples", "memorial-garden");
-        bench.Run("identify", Path.Combine(samples, "log.jsonl"), "box 10", "--people", "2").Worked("NEXT ROUND", "continuity on stations 25, 26");
+        bench.Run("identify", Path.Combine(samples, "log.jsonl"), "box 10", "--people", "2").Worked("NEXT ROUND", "live wire on stations 25, 26");
         bench.Run("identify", Path.Combine(samples, "afternoon.jsonl"), "box 10").Worked(Readme.Split("```text\n")[2].Split("```")[0].Trim());
     }
 

@@ -19,6 +19,21 @@ public sealed class MatchingTests
         }
     }
 
+    [Theory]
+    [InlineData(3, 3)]
+    [InlineData(4, 6)]
+    [InlineData(5, 2)]
+    public void The_sum_over_all_matchings_is_known_and_estimated_well_enough_to_compare(int rows, int columns)
+    {
+        for (var seed = 1UL; seed <= 20; seed++)
+        {
+            var weights = Random(rows, columns, seed, least: 0.05);
+            var exact = Math.Log(Total(weights, -1, -1));
+            Assert.Equal(exact, MatchingMarginals.Of(weights, 1).LogSum, 1e-6);
+            Assert.Equal(exact, MatchingMarginals.Balanced(weights, 60).LogSum, 0.5);
+        }
+    }
+
     [Fact]
     public void Rows_that_are_alike_are_counted_and_not_told_apart()
     {

@@ -41,6 +41,15 @@ public sealed class FlowTests
         Assert.All(sheets, sheet => Assert.NotEqual(1, Texts(sheet).Count(t => t != "filler")));
     }
 
+    [Fact]
+    public void A_percent_sign_stays_with_its_figure()
+    {
+        var words = string.Join(", ", Enumerable.Range(1, 60).Select(i => $"station {i} {i} %"));
+        var lines = Flow.Pages([.. Paragraph.Of(form, words, Styles.Body)], form).SelectMany(Texts).ToList();
+        Assert.True(lines.Count > 3);
+        Assert.All(lines, line => Assert.False(line.StartsWith('%'), line));
+    }
+
     private static Block Named(string name, double height) => new(height, (sheet, y) => sheet.Text(10, y + 10, name, Styles.Body));
 
     private static List<string> Texts(Sheet sheet) => [.. sheet.Marks.OfType<TextMark>().Select(t => t.Text)];

@@ -126,6 +126,19 @@ public sealed class NamingTests
         Assert.Contains(problems, p => p.Contains("is done by 'by prayer'", StringComparison.Ordinal) && p.Contains("test coil", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void A_round_that_tells_nothing_is_named_with_a_remedy()
+    {
+        var round = new TouchFact { How = "known resistor", Place = "b", Put = ["s1"], Touched = ["e2"], Against = "e1" };
+        var box = new Box().With(round with { Value = Shown.Parse("220 ohm").Value }).With(new ResistorFact { End = "e2", Ohms = Resistance.FromSi(220) }).With(round);
+        box.With(round with { How = "continuity", Touched = ["e1"] }).With(round with { How = "continuity", Against = "elsewhere" });
+        var said = string.Join('\n', box.Problems());
+        Assert.Contains("no resistor is noted on any of the ends touched", said, StringComparison.Ordinal);
+        Assert.Contains("without what the meter showed", said, StringComparison.Ordinal);
+        Assert.Contains("touches the very end that the other lead is on", said, StringComparison.Ordinal);
+        Assert.Contains("has the other lead on 'elsewhere'", said, StringComparison.Ordinal);
+    }
+
     private static double Share(NamingAnswer naming, int end, string wire) => naming.Ends[end].Shares.FirstOrDefault(s => s.Wire == wire)?.Probability ?? 0.01;
 
     /// <summary>A box sixty metres out: a white end, which is the common, and three that may be any of four stations.</summary>

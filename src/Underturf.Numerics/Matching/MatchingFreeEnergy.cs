@@ -1,0 +1,38 @@
+namespace Underturf.Numerics;
+
+/// <summary>
+/// The logarithm of the sum over all matchings, estimated from shares (Bethe's approximation as in statistical physics; Yedidia, Freeman and Weiss, IEEE Transactions on
+/// Information Theory 51, 2005; from memory): each pair by itself, less what is counted twice. Differences between like bundles are better than the figure itself.
+/// </summary>
+internal static class MatchingFreeEnergy
+{
+    /// <param name="shares">For each row its columns and, last, none.</param>
+    public static double LogSum(MatchingWeights weights, double[] shares)
+    {
+        var (sum, wide) = (0.0, weights.Columns + 1);
+        var free = new double[weights.Columns];
+        Array.Fill(free, 1);
+        for (var i = 0; i < weights.Rows; i++)
+        {
+            for (var j = 0; j < weights.Columns; j++)
+            {
+                var share = Math.Min(1, shares[(i * wide) + j]);
+                sum += Part(share, weights[i, j]) + Entropy(1 - share, -1);
+                free[j] -= share;
+            }
+
+            sum += Part(shares[(i * wide) + weights.Columns], weights.RowAlone(i));
+        }
+
+        for (var j = 0; j < weights.Columns; j++)
+        {
+            sum += Part(Math.Max(0, free[j]), weights.ColumnAlone(j));
+        }
+
+        return sum;
+    }
+
+    private static double Part(double share, double weight) => share > 0 && weight > 0 ? (share * Math.Log(weight)) + Entropy(share, 1) : 0;
+
+    private static double Entropy(double share, int sign) => share > 0 ? -sign * share * Math.Log(share) : 0;
+}
