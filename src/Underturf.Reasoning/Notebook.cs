@@ -36,7 +36,7 @@ public sealed class Notebook
         matter = new Case(history, book);
         beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe);
         problems = new Lazy<IReadOnlyList<Problem>>(() =>
-            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. TouchFinder.AllProblems(matter), .. new LocationProblems(history, book).All(), .. Contradictions.Notices(matter), .. Tied.Problems]);
+            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. TouchFinder.AllProblems(matter), .. new LocationProblems(history, matter.Tied.View, book).All(), .. Contradictions.Notices(matter), .. Tied.Problems]);
     }
 
     /// <summary>Version of the engine, stamped on every answer and paper.</summary>
@@ -151,14 +151,14 @@ public sealed class Notebook
     {
         using var turn = asking.EnterScope();
         var stand = at is null ? null : (Outcome<string>?)new Walks(matter).Find(at);
-        return stand is { Succeeded: false } ? stand.Value.Problem! : new LocationWriter(History, Book).Write(thing, stand is { } place ? History.Now.PositionOf(place.Value) : null);
+        return stand is { Succeeded: false } ? stand.Value.Problem! : new LocationWriter(History, matter.Tied.View, Book).Write(thing, stand is { } place ? matter.Tied.View.PositionOf(place.Value) : null);
     }
 
     /// <summary>The same from a point on the ground.</summary>
     public Outcome<LocationAnswer> Locate(string? thing, Position from)
     {
         using var turn = asking.EnterScope();
-        return new LocationWriter(History, Book).Write(thing, from);
+        return new LocationWriter(History, matter.Tied.View, Book).Write(thing, from);
     }
 
     /// <summary>Everything that is tied.</summary>

@@ -1,5 +1,4 @@
 using Underturf.FieldLog;
-using Underturf.Property;
 using Underturf.Property.Practice;
 
 namespace Underturf.Reasoning.Location;
@@ -8,7 +7,7 @@ namespace Underturf.Reasoning.Location;
 /// What to do next for the things of one group: search now, or first trace, listen or ask. Each is weighed by the expected minutes until all
 /// is found or given up, over what it would tell; the walk between pieces of ground is left out on all sides alike.
 /// </summary>
-internal sealed class ChoiceFinder(PropertyHistory history, PracticeBook practice, GroundCells cells, SearchPlanner planner)
+internal sealed class ChoiceFinder(WhereWords words, PracticeBook practice, GroundCells cells, SearchPlanner planner)
 {
     /// <summary>Places that stand for all where it may lie, each as likely as the next.</summary>
     private const int Samples = 5;
@@ -70,7 +69,7 @@ internal sealed class ChoiceFinder(PropertyHistory history, PracticeBook practic
         var clues = new[] { true, false }.Select(heard => ClueFinder.Perceived(string.Empty, ahead.All, sign, heard, silent)).ToList();
         var chance = ahead.Chance(clues[0]);
         var minutes = sign.Minutes + (at.DistanceMetresTo(from) / practice.Walk.MetresPerMinute);
-        return new SearchChoice(sign.Name, sign.Say, minutes, minutes + (chance * ahead.Loss(clues[0])) + ((1 - chance) * ahead.Loss(clues[1])), cells.IsGrid ? new WhereWords(history).Say(at) : null, sign.Caution);
+        return new SearchChoice(sign.Name, sign.Say, minutes, minutes + (chance * ahead.Loss(clues[0])) + ((1 - chance) * ahead.Loss(clues[1])), cells.IsGrid ? words.Say(at) : null, sign.Caution);
     }
 
     /// <summary>What the belief would be after a note, and what a search would then cost.</summary>

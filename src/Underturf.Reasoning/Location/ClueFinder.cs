@@ -5,12 +5,11 @@ using Underturf.Property.Practice;
 namespace Underturf.Reasoning.Location;
 
 /// <summary>Reads the notes that say where the things of a group lie.</summary>
-internal sealed class ClueFinder(PropertyHistory history, PracticeBook practice, GroundCells cells, IReadOnlyDictionary<string, Position> spots, int groups)
+internal sealed class ClueFinder(PropertyHistory history, PropertyView view, PracticeBook practice, GroundCells cells, IReadOnlyDictionary<string, Position> spots, int groups)
 {
     private readonly LocatingPractice book = practice.Locating;
-    private readonly PropertyView view = history.Now;
     private readonly LayerMaker maker = new(cells);
-    private readonly OwnGroundFinder own = new(history, practice);
+    private readonly OwnGroundFinder own = new(history, view, practice);
 
     public IReadOnlyList<Clue> Find(SoughtGroup group) => [.. Traces(group).Concat(Signs(group)).Concat(Searches(group))];
 

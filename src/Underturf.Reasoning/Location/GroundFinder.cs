@@ -5,7 +5,7 @@ using Underturf.Property.Practice;
 namespace Underturf.Reasoning.Location;
 
 /// <summary>Lays cells over the property: a grid where there is a plan, the named spots where there is none.</summary>
-internal sealed class GroundFinder(PropertyHistory history, LocatingPractice book)
+internal sealed class GroundFinder(PropertyHistory history, PropertyView view, LocatingPractice book)
 {
     /// <summary>More take longer than a technician waits; larger properties get larger cells.</summary>
     private const int MostCells = 160_000;
@@ -13,10 +13,8 @@ internal sealed class GroundFinder(PropertyHistory history, LocatingPractice boo
     /// <summary>Lines of spots lie so far apart that nothing on one is near anything on another.</summary>
     private const double ApartMetres = 20_000;
 
-    private readonly PropertyView view = history.Now;
-
     /// <summary>Places of the spots, by id: along its line each, lines far apart.</summary>
-    public IReadOnlyDictionary<string, Position> SpotPlaces { get; } = Lay(history.Now);
+    public IReadOnlyDictionary<string, Position> SpotPlaces { get; } = Lay(view);
 
     private bool HasPlan => view.Ground.Count > 0 || view.Spots.Count == 0;
 

@@ -29,9 +29,9 @@ internal sealed class LearnedMarks
     /// <summary>Of what was found, how many lie within the reach of each mark.</summary>
     public required int[] FoundNear { get; init; }
 
-    public static LearnedMarks Of(PracticeBook practice, PropertyHistory history, GroundCells cells, MarkLayers layers, IReadOnlyList<FoundThing> found)
+    public static LearnedMarks Of(PracticeBook practice, PropertyHistory history, PropertyView view, GroundCells cells, MarkLayers layers, IReadOnlyList<FoundThing> found)
     {
-        var (book, own, sample) = (practice.Locating, new OwnGroundFinder(history, practice), Sample(cells));
+        var (book, own, sample) = (practice.Locating, new OwnGroundFinder(history, view, practice), Sample(cells));
         var common = Alternatives(layers, book, sample, OwnGround.None);
         var choices = found.Select(f => Choose(f, own.Watered(f.Station), layers, book, sample)).ToList();
         var within = Math.Exp(-1);

@@ -6,12 +6,11 @@ using Underturf.Quantities;
 namespace Underturf.Reasoning.Location;
 
 /// <summary>Notes about hidden things that belief cannot use, each with what to write instead.</summary>
-internal sealed class LocationProblems(PropertyHistory history, PracticeBook practice)
+internal sealed class LocationProblems(PropertyHistory history, PropertyView view, PracticeBook practice)
 {
     private readonly LocatingPractice book = practice.Locating;
-    private readonly PropertyView view = history.Now;
 
-    public IEnumerable<Problem> All() => new SoughtFinder(history, practice).Problems().Concat(Spots()).Concat(Traces()).Concat(Signs()).Concat(Searches());
+    public IEnumerable<Problem> All() => new SoughtFinder(history, view, practice).Problems().Concat(Spots()).Concat(Traces()).Concat(Signs()).Concat(Searches());
 
     private IEnumerable<Problem> Spots() =>
         from note in history.Facts.Spots

@@ -6,7 +6,7 @@ using Underturf.Quantities;
 namespace Underturf.Reasoning.Location;
 
 /// <summary>Says where hidden things lie.</summary>
-internal sealed class LocationWriter(PropertyHistory history, PracticeBook practice)
+internal sealed class LocationWriter(PropertyHistory history, PropertyView view, PracticeBook practice)
 {
     private const int MostPlaces = 5;
 
@@ -20,13 +20,12 @@ internal sealed class LocationWriter(PropertyHistory history, PracticeBook pract
     private const double Told = 0.5;
 
     private readonly LocatingPractice book = practice.Locating;
-    private readonly PropertyView view = history.Now;
 
     /// <param name="wanted">Id or name of a thing, or of its station; all where nothing is said.</param>
     /// <param name="at">Where one stands; the first controller where nothing is said.</param>
     public Outcome<LocationAnswer> Write(string? wanted, Position? at)
     {
-        var groups = new SoughtFinder(history, practice).Find();
+        var groups = new SoughtFinder(history, view, practice).Find();
         var asked = groups.Where(g => wanted is null || Means(g, wanted.Trim())).ToList();
         if (asked.Count == 0)
         {
@@ -35,7 +34,7 @@ internal sealed class LocationWriter(PropertyHistory history, PracticeBook pract
                 : new Problem($"thing {Problem.Quote(wanted!)}", "is not among what is hidden", $"Name one of: {string.Join(", ", groups.Select(g => g.Name).Take(12))}");
         }
 
-        var ground = new GroundFinder(history, book);
+        var ground = new GroundFinder(history, view, book);
         return ground.Find() is { } cells
             ? Write(asked, groups.Count, cells, ground, at ?? Start(cells))
             : new Problem("ground", "has no position and no spot noted", "Note what is on the ground, a controller or box with its position, or spots: {\"kind\":\"spot\",\"id\":\"p1\",\"label\":\"hedge by the gate\",\"beside\":[\"bed\"]}");
@@ -45,14 +44,14 @@ internal sealed class LocationWriter(PropertyHistory history, PracticeBook pract
     {
         var found = cells.IsGrid ? FoundThings.Of(view) : [];
         var layers = new MarkLayers(view, book, cells, [.. found.Select(f => f.At)]);
-        var learned = LearnedMarks.Of(practice, history, cells, layers, found);
-        var clues = new ClueFinder(history, practice, cells, ground.SpotPlaces, groups);
+        var learned = LearnedMarks.Of(practice, history, view, cells, layers, found);
+        var clues = new ClueFinder(history, view, practice, cells, ground.SpotPlaces, groups);
         var beliefs = asked.Select(g => Believe(g, layers, learned, clues, cells)).ToList();
         var things = beliefs.SelectMany(b => b.Group.Things.Select((t, i) => Thing(t, i, b.Belief, b.Told, cells, ground))).ToList();
         var (planner, members) = (new SearchPlanner(practice, cells), asked.SelectMany(g => g.Things.Select(t => (Group: g, Thing: t))).ToList());
         double[]? Covered(int t, SearchWay way) => clues.Covered(members[t].Group, members[t].Thing, way);
         IReadOnlyList<double[]> shares = [.. beliefs.SelectMany(b => b.Belief.Shares)];
-        var route = planner.Ways.Count == 0 ? null : new RouteWriter(history, planner, cells, ground.SpotPlaces).Write(planner.Task(shares, Covered), at);
+        var route = planner.Ways.Count == 0 ? null : new RouteWriter(new WhereWords(view, history.Facts.UsesUsUnits), view, planner, cells, ground.SpotPlaces).Write(planner.Task(shares, Covered), at);
         var choices = beliefs.Count == 1 ? Choices(asked[0], beliefs[0].Belief, cells, Covered, at) : [];
         return new LocationAnswer(Notebook.Engine, practice.Version, things, Effects(learned), found.Count, route is { Steps.Count: > 0 } ? route : null, choices) { Heat = things.Count == 1 ? things[0].Heat : Heat(Sum(shares), cells, CredibleRegion.Of(Sum(shares), cells)) };
     }
@@ -63,12 +62,12 @@ internal sealed class LocationWriter(PropertyHistory history, PracticeBook pract
         var factor = (int)Math.Ceiling(Math.Sqrt(cells.Count / (double)MostSquares));
         if (!cells.IsGrid || factor == 1)
         {
-            return new ChoiceFinder(history, practice, cells, new SearchPlanner(practice, cells)).Find(asked, belief, covered, at);
+            return new ChoiceFinder(new WhereWords(view, history.Facts.UsesUsUnits), practice, cells, new SearchPlanner(practice, cells)).Find(asked, belief, covered, at);
         }
 
         var (coarse, squareOf) = cells.Coarser(factor);
         double[]? Covered(int thing, SearchWay way) => covered(thing, way) is { } fine ? Means(fine, squareOf, coarse.Count) : null;
-        return new ChoiceFinder(history, practice, coarse, new SearchPlanner(practice, coarse)).Find(asked, belief.On(squareOf, coarse.Count), Covered, at);
+        return new ChoiceFinder(new WhereWords(view, history.Facts.UsesUsUnits), practice, coarse, new SearchPlanner(practice, coarse)).Find(asked, belief.On(squareOf, coarse.Count), Covered, at);
     }
 
     private static double[] Means(double[] values, int[] squareOf, int squares)
@@ -121,7 +120,7 @@ internal sealed class LocationWriter(PropertyHistory history, PracticeBook pract
         var heart = piece.Cells.Count == 1 ? cells.Middle(piece.Middle) : Heart(piece, cells);
         if (cells.IsGrid)
         {
-            return new LikelyPlace(heart, new WhereWords(history).Say(heart), book.StopMetres, piece.Share, null);
+            return new LikelyPlace(heart, new WhereWords(view, history.Facts.UsesUsUnits).Say(heart), book.StopMetres, piece.Share, null);
         }
 
         var spot = ground.SpotPlaces.First(s => s.Value == heart).Key;

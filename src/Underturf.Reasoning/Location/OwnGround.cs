@@ -15,10 +15,9 @@ internal sealed record OwnGround(IReadOnlyList<GroundShape> Watered, IReadOnlyLi
 }
 
 /// <summary>Finds what on the ground belongs to a station: the places it waters, and the ways of its conductor.</summary>
-internal sealed class OwnGroundFinder(PropertyHistory history, PracticeBook book)
+internal sealed class OwnGroundFinder(PropertyHistory history, PropertyView view, PracticeBook book)
 {
-    private readonly PropertyView view = history.Now;
-    private readonly Lazy<Dictionary<string, StationPath>> paths = new(() => new PathFinder(history.Now, book).All().ToDictionary(p => p.Station, StringComparer.Ordinal));
+    private readonly Lazy<Dictionary<string, StationPath>> paths = new(() => new PathFinder(view, book).All().ToDictionary(p => p.Station, StringComparer.Ordinal));
 
     /// <param name="place">One of the places that the station waters; all where nothing is said.</param>
     /// <param name="cable">A cable that it lies on.</param>

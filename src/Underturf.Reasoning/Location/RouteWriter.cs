@@ -6,7 +6,7 @@ using Underturf.Property.Practice;
 namespace Underturf.Reasoning.Location;
 
 /// <summary>Tells a planned search as a walk from piece to piece.</summary>
-internal sealed class RouteWriter(PropertyHistory history, SearchPlanner planner, GroundCells cells, IReadOnlyDictionary<string, Position> spots)
+internal sealed class RouteWriter(WhereWords words, PropertyView view, SearchPlanner planner, GroundCells cells, IReadOnlyDictionary<string, Position> spots)
 {
     public SearchRoute Write(SearchTask task, Position from)
     {
@@ -29,8 +29,8 @@ internal sealed class RouteWriter(PropertyHistory history, SearchPlanner planner
         var byWay = planner.Ways.Select((way, w) => Effort(way, [.. stop.Cells.Index().Where(c => task.Way(c.Item) == w && minutes[c.Index] > 0).Select(c => (task.Place(c.Item), minutes[c.Index]))])).Where(e => e.Minutes > 0).ToList();
         var at = new Position(stop.XMetres, stop.YMetres);
         return cells.IsGrid
-            ? new SearchStep(at, new WhereWords(history).Say(at), AcrossMetres(task, stop, minutes), visit.TravelMinutes, byWay, visit.Found)
-            : new SearchStep(null, history.Now.Name(spots.MinBy(s => s.Value.DistanceMetresTo(at)).Key), 0, visit.TravelMinutes, byWay, visit.Found);
+            ? new SearchStep(at, words.Say(at), AcrossMetres(task, stop, minutes), visit.TravelMinutes, byWay, visit.Found)
+            : new SearchStep(null, view.Name(spots.MinBy(s => s.Value.DistanceMetresTo(at)).Key), 0, visit.TravelMinutes, byWay, visit.Found);
     }
 
     private static SearchEffort Effort(SearchWay way, IReadOnlyList<(Position At, double Minutes)> searched) => new(way.Name, way.Say, searched.Sum(c => c.Minutes), way.Caution) { Cells = searched };

@@ -6,13 +6,12 @@ using Underturf.Quantities;
 namespace Underturf.Reasoning.Location;
 
 /// <summary>What lies hidden: what was noted as sought, valves and boxes that are only told of, and the valves that stations lack.</summary>
-internal sealed class SoughtFinder(PropertyHistory history, PracticeBook practice)
+internal sealed class SoughtFinder(PropertyHistory history, PropertyView view, PracticeBook practice)
 {
     private const string Box = "box";
 
-    private readonly PropertyView view = history.Now;
     private readonly LocatingPractice book = practice.Locating;
-    private readonly OwnGroundFinder own = new(history, practice);
+    private readonly OwnGroundFinder own = new(history, view, practice);
 
     /// <summary>What a station lacks.</summary>
     private string Valve => book.Things[0];

@@ -4,7 +4,7 @@ using Underturf.Property;
 namespace Underturf.Reasoning.Location;
 
 /// <summary>Says where a point is: from the nearest thing with a name, and by what it is beside.</summary>
-internal sealed class WhereWords(PropertyHistory history)
+internal sealed class WhereWords(PropertyView view, bool usUnits)
 {
     /// <summary>Nearer than this nobody asks in which direction.</summary>
     private const double AtMetres = 1;
@@ -13,11 +13,11 @@ internal sealed class WhereWords(PropertyHistory history)
 
     private readonly (string Name, GroundShape Shape)[] named =
     [
-        .. history.Now.Controllers.Keys.Concat(history.Now.Boxes.Keys).Concat(history.Now.Valves.Where(v => v.Value.Box is null).Select(v => v.Key))
-            .Select(id => (history.Now.Name(id), history.Now.PositionOf(id)))
+        .. view.Controllers.Keys.Concat(view.Boxes.Keys).Concat(view.Valves.Where(v => v.Value.Box is null).Select(v => v.Key))
+            .Select(id => (view.Name(id), view.PositionOf(id)))
             .Where(p => p.Item2 is not null)
             .Select(p => (p.Item1, GroundShape.Point(p.Item2!.Value))),
-        .. history.Now.Ground.Where(g => g.Value.Label is not null).Select(g => (history.Now.Name(g.Key), GroundShape.Outline(g.Value.Shape))),
+        .. view.Ground.Where(g => g.Value.Label is not null).Select(g => (view.Name(g.Key), GroundShape.Outline(g.Value.Shape))),
     ];
 
     /// <summary>"6 ft north-east of box 7, in front lawn"; the position where nothing has a name.</summary>
@@ -40,6 +40,6 @@ internal sealed class WhereWords(PropertyHistory history)
 
         var from = shape.Points.MinBy(p => p.DistanceMetresTo(at));
         var eighth = (int)Math.Round(Math.Atan2(at.NorthMetres - from.NorthMetres, at.EastMetres - from.EastMetres) / (Math.PI / 4));
-        return $"{Diagnosis.Say.Length(metres, history.Facts.UsesUsUnits)} {Winds[(eighth + 8) % 8]} of {name}";
+        return $"{Diagnosis.Say.Length(metres, usUnits)} {Winds[(eighth + 8) % 8]} of {name}";
     }
 }
