@@ -46,7 +46,7 @@ public sealed class GroundTests(ServedPage served)
         await server.DisposeAsync();
         await page.ReloadAsync();
         await ToGroundAsync(page);
-        await page.Locator("summary", new PageLocatorOptions { HasText = "Boxes (16)" }).ClickAsync();
+        await page.Locator("summary", new PageLocatorOptions { HasText = "Boxes (17)" }).ClickAsync();
         await page.Locator(".ground-line[data-thing^=page-]").ClickAsync();
         await page.Locator(".ground-card h2", new PageLocatorOptions { HasText = "box 16" }).WaitForAsync();
         var own = Hand.Own(LogDocument.Read(await Hand.SaveCopyAsync(page)));
@@ -65,7 +65,7 @@ public sealed class GroundTests(ServedPage served)
         await page.ScreenshotAsync(new PageScreenshotOptions { Path = Checkout.Artifact("desk-ground.png") });
         var (map, list) = (await page.Locator(".ground-map").BoundingBoxAsync(), await page.Locator(".ground-list").BoundingBoxAsync());
         Assert.True(map!.X + map.Width < list!.X && Math.Abs(map.Y - list.Y) < 48);
-        Assert.Equal("40", await page.Locator(".ground-map").GetAttributeAsync("data-things"));
+        Assert.Equal("41", await page.Locator(".ground-map").GetAttributeAsync("data-things"));
         Assert.False(await page.EvaluateAsync<bool>(Wider));
         await page.CloseAsync();
     }
