@@ -11,7 +11,7 @@ internal static class Decisions
 
     public static int Run(TextWriter output, IReadOnlyList<string> arguments)
     {
-        var count = arguments.Count > 0 && int.TryParse(arguments[0], NumberStyles.None, CultureInfo.InvariantCulture, out var asked) ? Math.Max(1, asked) : DecisionStudy.Problems;
+        var count = Math.Max(1, arguments.Whole(0) ?? DecisionStudy.Problems);
         var results = new Result[count];
         Parallel.For(0, count, i => results[i] = DecisionStudy.One(i));
         output.WriteLine(DecisionStudy.Heading);

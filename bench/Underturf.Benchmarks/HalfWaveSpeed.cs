@@ -72,13 +72,11 @@ internal static class HalfWaveSpeed
             all[k] = clock.Elapsed.TotalMilliseconds;
         }
 
-        return Median(all);
+        return Timed.Median(all);
     }
 
     /// <summary>Median, least and most.</summary>
     private static string Spread(double[] values, string format) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Median(values).ToString(format, CultureInfo.InvariantCulture)} ({values.Min().ToString(format, CultureInfo.InvariantCulture)}–{values.Max().ToString(format, CultureInfo.InvariantCulture)})");
-
-    private static double Median(double[] values) => values.Order().ElementAt(values.Length / 2);
+        $"{Timed.Median(values).ToString(format, CultureInfo.InvariantCulture)} ({values.Min().ToString(format, CultureInfo.InvariantCulture)}–{values.Max().ToString(format, CultureInfo.InvariantCulture)})");
 }

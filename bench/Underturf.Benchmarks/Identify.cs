@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using Underturf.Numerics;
 using Underturf.Property.Practice;
@@ -18,7 +17,7 @@ internal static class Identify
         var part = arguments.Count > 0 ? arguments[0] : string.Empty;
         if (part is "" or "boxes")
         {
-            Boxes(output, Whole(arguments, 1) ?? 20, (ulong)(Whole(arguments, 2) ?? (int)FirstSeed));
+            Boxes(output, arguments.Whole(1) ?? 20, (ulong)(arguments.Whole(2) ?? (int)FirstSeed));
         }
 
         if (part is "" or "touches")
@@ -74,24 +73,8 @@ internal static class Identify
             }
         }
 
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Shares of 60 ends among 80 wires, sampled: {Median(() => MatchingMarginals.Of(weights, 1)):0} ms."));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Shares of 60 ends among 80 wires, sampled: {Timed.MedianMilliseconds(() => MatchingMarginals.Of(weights, 1), 9):0} ms."));
         var notebook = Notebook.Open(NamingScene.Make(1, 60, 60).Log, PracticeBook.Default);
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Answer for 60 ends, all plans rehearsed: {Median(() => notebook.Name(NamingScene.Box, new NamingCrew())):0} ms; one plan given: {Median(() => notebook.Name(NamingScene.Box, new NamingCrew(Plan: "live wire, half of the wires at a time"))):0} ms."));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Answer for 60 ends, all plans rehearsed: {Timed.MedianMilliseconds(() => notebook.Name(NamingScene.Box, new NamingCrew()), 9):0} ms; one plan given: {Timed.MedianMilliseconds(() => notebook.Name(NamingScene.Box, new NamingCrew(Plan: "live wire, half of the wires at a time")), 9):0} ms."));
     }
-
-    private static double Median<T>(Func<T> work)
-    {
-        var times = new List<double>();
-        for (var time = 0; time < 9; time++)
-        {
-            var watch = Stopwatch.StartNew();
-            work();
-            times.Add(watch.Elapsed.TotalMilliseconds);
-        }
-
-        return times.Order().ElementAt(times.Count / 2);
-    }
-
-    private static int? Whole(IReadOnlyList<string> arguments, int at) =>
-        arguments.Count > at && int.TryParse(arguments[at], NumberStyles.None, CultureInfo.InvariantCulture, out var asked) ? asked : null;
 }

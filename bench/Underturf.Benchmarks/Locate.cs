@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using Underturf.FieldLog;
 using Underturf.Property.Practice;
@@ -18,7 +17,7 @@ internal static class Locate
         var part = arguments.Count > 0 ? arguments[0] : string.Empty;
         if (part is "" or "worlds")
         {
-            Worlds(output, Whole(arguments, 1) ?? 334, (ulong)(Whole(arguments, 2) ?? (int)FirstSeed));
+            Worlds(output, arguments.Whole(1) ?? 334, (ulong)(arguments.Whole(2) ?? (int)FirstSeed));
         }
 
         if (part is "" or "time")
@@ -79,22 +78,6 @@ internal static class Locate
         keeper.Note("maren", new DateTimeOffset(2031, 5, 7, 8, 0, 0, TimeSpan.Zero), new GroundFact { Id = "whole", What = "other", Shape = [new Position(-10, -10), new Position(370, 370)] });
         var log = keeper.Log();
         var cells = Notebook.Open(log, PracticeBook.Default).Locate(scene.Station).Value.Heat!.Shares.Length;
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{cells} cells: answer for one valve {Median(() => Notebook.Open(log, PracticeBook.Default).Locate(scene.Station).Value):0} ms, for all {Median(() => Notebook.Open(log, PracticeBook.Default).Locate().Value):0} ms."));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{cells} cells: answer for one valve {Timed.MedianMilliseconds(() => Notebook.Open(log, PracticeBook.Default).Locate(scene.Station).Value, 7):0} ms, for all {Timed.MedianMilliseconds(() => Notebook.Open(log, PracticeBook.Default).Locate().Value, 7):0} ms."));
     }
-
-    private static double Median<T>(Func<T> work)
-    {
-        var times = new List<double>();
-        for (var time = 0; time < 7; time++)
-        {
-            var watch = Stopwatch.StartNew();
-            work();
-            times.Add(watch.Elapsed.TotalMilliseconds);
-        }
-
-        return times.Order().ElementAt(times.Count / 2);
-    }
-
-    private static int? Whole(IReadOnlyList<string> arguments, int at) =>
-        arguments.Count > at && int.TryParse(arguments[at], NumberStyles.None, CultureInfo.InvariantCulture, out var asked) ? asked : null;
 }

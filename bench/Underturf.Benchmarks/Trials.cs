@@ -17,7 +17,7 @@ internal static class Trials
     /// <param name="arguments">How many properties; how many stations, 0 for small ones; the first seed.</param>
     public static int Run(TextWriter output, IReadOnlyList<string> arguments)
     {
-        var (count, stations, first) = (Number(arguments, 0, Properties), Number(arguments, 1, 0), (ulong)Number(arguments, 2, (int)TrialStudy.FirstSeed));
+        var (count, stations, first) = (arguments.Whole(0) ?? Properties, arguments.Whole(1) ?? 0, (ulong)(arguments.Whole(2) ?? (int)TrialStudy.FirstSeed));
         var book = PracticeBook.Default;
         var study = new TrialStudy(book, WorldShape.Trial(stations > 0 ? stations : null, null));
         var all = new List<PropertyTrial>();
@@ -91,7 +91,4 @@ internal static class Trials
         var (low, high) = Bootstrap.Interval(all, figure, IntervalSeed);
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}: {figure(all):F3}, 95 % interval {low:F3} to {high:F3}."));
     }
-
-    private static int Number(IReadOnlyList<string> arguments, int at, int usual) =>
-        arguments.Count > at && int.TryParse(arguments[at], NumberStyles.None, CultureInfo.InvariantCulture, out var given) ? given : usual;
 }

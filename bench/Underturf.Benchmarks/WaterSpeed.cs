@@ -77,7 +77,7 @@ internal static class WaterSpeed
             var rounds = 0;
             _ = Enumerable.Range(0, repeats).Sum(_ => Time(grid, out rounds));
             var before = Environment.CpuUsage.TotalTime;
-            var ours = Median([.. Enumerable.Range(0, 2 * repeats).Select(_ => Time(grid, out rounds))]);
+            var ours = Timed.Median([.. Enumerable.Range(0, 2 * repeats).Select(_ => Time(grid, out rounds))]);
             var processor = (Environment.CpuUsage.TotalTime - before).TotalMilliseconds / (2 * repeats);
             var network = grid.Network();
             var fine = network.Solve(new SolveSettings(Fine, 100)).Value;
@@ -86,7 +86,7 @@ internal static class WaterSpeed
             var theirs = PipePeer.Solve([input.Write(Fine, GridPipes.Exponent)])[0];
             var feet = Enumerable.Range(0, network.Nodes.Count).Max(n => Math.Abs(theirs.HeadMetres[n] - fine.HeadMetres(n)!.Value)) / PipePeer.MetresPerFoot;
             var warm = timed.Milliseconds.Skip(repeats).ToList();
-            return new Row(rows * columns, network.Elements.Count, (rounds, timed.Rounds), ours, processor, Median([.. warm.Select(t => t.All)]), Median([.. warm.Select(t => t.Solving)]), feet);
+            return new Row(rows * columns, network.Elements.Count, (rounds, timed.Rounds), ours, processor, Timed.Median([.. warm.Select(t => t.All)]), Timed.Median([.. warm.Select(t => t.Solving)]), feet);
         }
 
         public override string ToString() => Invariant(
@@ -97,12 +97,6 @@ internal static class WaterSpeed
             var clock = Stopwatch.StartNew();
             rounds = grid.Network().Solve(new SolveSettings(Tolerance, 100)).Value.Rounds;
             return clock.Elapsed.TotalMilliseconds;
-        }
-
-        private static double Median(List<double> values)
-        {
-            values.Sort();
-            return values[values.Count / 2];
         }
     }
 }

@@ -11,7 +11,7 @@ internal static class Worlds
 
     public static int Run(TextWriter output, IReadOnlyList<string> arguments)
     {
-        var blocks = arguments.Count > 0 && int.TryParse(arguments[0], NumberStyles.None, CultureInfo.InvariantCulture, out var asked) ? asked : Blocks;
+        var blocks = arguments.Whole(0) ?? Blocks;
         var book = PracticeBook.Default;
         var all = new List<CoverageStudy.PropertyResult>();
         output.WriteLine(CoverageStudy.Heading);
