@@ -10,14 +10,7 @@ public readonly record struct FlowCoefficient(double CubicMetresPerSecondAtOnePa
     public static FlowCoefficient FromGallonsPerMinuteAtOnePsi(double number) =>
         new(Units.From(number, "gpm") / Math.Sqrt(Units.From(1, "psi")));
 
-    /// <summary>Kv: cubic metres an hour at one bar.</summary>
-    public static FlowCoefficient FromCubicMetresPerHourAtOneBar(double number) =>
-        new(Units.From(number, "m3/h") / Math.Sqrt(Units.From(1, "bar")));
-
     /// <summary>m of h = m Q^2: m = 1 / (c^2 rho g).</summary>
     public double ResistancePerFlowSquaredFactor(Water water) =>
         1 / (CubicMetresPerSecondAtOnePascal * CubicMetresPerSecondAtOnePascal * water.PascalsPerMetre);
-
-    /// <summary>A stem screwed down, or a valve half open: this share of the coefficient is left.</summary>
-    public FlowCoefficient Throttled(double openShare) => new(CubicMetresPerSecondAtOnePascal * openShare);
 }

@@ -59,7 +59,7 @@ public static class FrictionFactor
     {
         if (re <= LaminarBelow)
         {
-            return (64 / re, -64 / (re * re));
+            return (LaminarFactor(re), -LaminarFactor(re) / re);
         }
 
         return re >= TurbulentAbove ? Turbulent(re, roughness) : Between(re, roughness);
@@ -78,7 +78,7 @@ public static class FrictionFactor
     private static (double Factor, double Slope) Between(double re, double roughness)
     {
         const double Span = TurbulentAbove - LaminarBelow;
-        var (low, lowSlope) = (64 / LaminarBelow, -64 / (LaminarBelow * LaminarBelow) * Span);
+        var (low, lowSlope) = (LaminarFactor(LaminarBelow), -LaminarFactor(LaminarBelow) / LaminarBelow * Span);
         var (high, highSlope) = Turbulent(TurbulentAbove, roughness);
         highSlope *= Span;
         var t = (re - LaminarBelow) / Span;
