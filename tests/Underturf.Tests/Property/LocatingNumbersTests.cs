@@ -1,5 +1,3 @@
-using System.Text;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Underturf.FieldLog;
 using Underturf.Property.Practice;
@@ -16,8 +14,8 @@ public sealed class LocatingNumbersTests
     public void A_number_of_locating_that_changes_nothing_has_no_place_in_the_book()
     {
         Grounds[] grounds = [Told(), Alone()];
-        var before = grounds.Select(g => Output(g, Base())).ToArray();
-        var idle = Paths(Base()["locating"]!).Where(path => !new[] { 1.37, 0.61 }.Any(factor => Changed(path, factor) is { } book && grounds.Select((g, i) => Output(g, book) != before[i]).Any(differs => differs)));
+        var before = grounds.Select(g => Output(g, PracticeBook.Default)).ToArray();
+        var idle = BookNumbers.Leaves(BookNumbers.Base()["locating"]!).Where(path => !new[] { 1.37, 0.61 }.Any(factor => Changed(path, factor) is { } book && grounds.Select((g, i) => Output(g, book) != before[i]).Any(differs => differs)));
         Assert.Empty(idle);
     }
 
@@ -56,34 +54,12 @@ public sealed class LocatingNumbersTests
 
     private static SearchFact Search(string how, double east, double north) => new() { How = how, Where = [new Position(east, north)], Within = new Length(3), Minutes = 5 };
 
-    private static string Output(Grounds grounds, JsonNode book)
+    private static string Output(Grounds grounds, PracticeBook book)
     {
-        var answer = grounds.Notebook(PracticeBook.Read(Encoding.UTF8.GetBytes(book.ToJsonString())).Value).Locate().Value;
+        var answer = grounds.Notebook(book).Locate().Value;
         return AnswersJson.Write(answer) + string.Join(' ', answer.Things.Select(t => t.Heat!.Shares.Select((s, c) => s * (c % 97)).Sum()));
     }
 
-    private static JsonNode Base() => JsonNode.Parse(PracticeBook.DefaultBytes())!;
-
-    private static IEnumerable<string> Paths(JsonNode node) => node switch
-    {
-        JsonObject o => o.SelectMany(p => Paths(p.Value!)),
-        JsonArray a => a.SelectMany(item => Paths(item!)),
-        JsonValue v when v.GetValueKind() is not JsonValueKind.String => [v.GetPath()],
-        _ => [],
-    };
-
-    /// <summary>Nothing where the book would not be valid.</summary>
-    private static JsonNode? Changed(string path, double factor)
-    {
-        var root = Base();
-        JsonNode at = root;
-        foreach (var step in path.TrimStart('$').Split(['.', '[', ']'], StringSplitOptions.RemoveEmptyEntries))
-        {
-            at = at is JsonArray list ? list[int.Parse(step, System.Globalization.CultureInfo.InvariantCulture)]! : at[step]!;
-        }
-
-        var leaf = at.AsValue();
-        leaf.ReplaceWith(leaf.TryGetValue<bool>(out var flag) ? JsonValue.Create(!flag) : JsonValue.Create(leaf.GetValue<double>() * factor));
-        return PracticeBook.Read(Encoding.UTF8.GetBytes(root.ToJsonString())).Succeeded ? root : null;
-    }
+    private static PracticeBook? Changed(string path, double factor) =>
+        BookNumbers.Changed(path, leaf => leaf.TryGetValue<bool>(out var flag) ? JsonValue.Create(!flag) : JsonValue.Create(leaf.GetValue<double>() * factor));
 }

@@ -1,10 +1,7 @@
 using System.Collections.Concurrent;
-using System.Globalization;
-using System.Text;
 using System.Text.Json.Nodes;
 using Underturf.FieldLog;
 using Underturf.Property.Practice;
-using Underturf.Quantities;
 using Underturf.Reasoning;
 
 namespace Underturf.Tests.Property;
@@ -16,10 +13,10 @@ public sealed class PracticeNumbersTests
     public void A_number_of_the_practice_book_that_changes_nothing_has_no_place_in_it()
     {
         var logs = PracticeLogs.All();
-        var before = logs.Select(log => Output(log, Read(Base()).Value, "the default book")).ToArray();
+        var before = logs.Select(log => Output(log, BookNumbers.Read(Base()).Value, "the default book")).ToArray();
         var idle = new ConcurrentBag<string>();
         string[] tested = ["$.naming.", "$.locating.", "$.taping."];
-        Parallel.ForEach(Leaves(Base()).Where(path => !tested.Any(block => path.StartsWith(block, StringComparison.Ordinal))), path =>
+        Parallel.ForEach(BookNumbers.Leaves(Base()).Where(path => !tested.Any(block => path.StartsWith(block, StringComparison.Ordinal))), path =>
         {
             if (!Changed(path).Any(book => logs.Select((log, i) => Output(log, book, path) != before[i]).Any(differs => differs)))
             {
@@ -29,23 +26,14 @@ public sealed class PracticeNumbersTests
         Assert.True(idle.IsEmpty, string.Join('\n', idle.Order(StringComparer.Ordinal)));
     }
 
-    /// <summary>The numbers and switches of a node, by path.</summary>
-    private static IEnumerable<string> Leaves(JsonNode node) => node switch
-    {
-        JsonObject o => o.Where(p => p.Value is not null).SelectMany(p => Leaves(p.Value!)),
-        JsonArray a => a.OfType<JsonNode>().SelectMany(Leaves),
-        JsonValue v when v.GetValueKind() is not System.Text.Json.JsonValueKind.String => [v.GetPath()],
-        _ => [],
-    };
-
     /// <summary>The book with one leaf made larger, or smaller where larger would not be valid or is a second try.</summary>
     private static IEnumerable<PracticeBook> Changed(string path)
     {
         foreach (var factor in new[] { 1.37, 0.61 })
         {
             var root = Base();
-            Change(Leaf(root, path), factor);
-            var book = Read(root);
+            Change(BookNumbers.Leaf(root, path), factor);
+            var book = BookNumbers.Read(root);
             if (book.Succeeded)
             {
                 yield return book.Value;
@@ -56,12 +44,10 @@ public sealed class PracticeNumbersTests
     /// <summary>The default book, but with every move listed, so that the numbers of the lesser ones are seen too.</summary>
     private static JsonNode Base()
     {
-        var root = JsonNode.Parse(PracticeBook.DefaultBytes())!;
+        var root = BookNumbers.Base();
         root["questions"]!["listMoves"] = 12;
         return root;
     }
-
-    private static Outcome<PracticeBook> Read(JsonNode root) => PracticeBook.Read(Encoding.UTF8.GetBytes(root.ToJsonString()));
 
     private static void Change(JsonValue leaf, double factor)
     {
@@ -77,17 +63,6 @@ public sealed class PracticeNumbersTests
         {
             leaf.ReplaceWith(leaf.GetValue<double>() * factor);
         }
-    }
-
-    private static JsonValue Leaf(JsonNode root, string path)
-    {
-        var at = root;
-        foreach (var step in path.TrimStart('$').Split(['.', '[', ']'], StringSplitOptions.RemoveEmptyEntries))
-        {
-            at = at is JsonArray list ? list[int.Parse(step, CultureInfo.InvariantCulture)]! : at[step]!;
-        }
-
-        return at.AsValue();
     }
 
     private static string Output(LogDocument log, PracticeBook book, string what)

@@ -1,6 +1,4 @@
 using System.Globalization;
-using System.Text;
-using System.Text.Json.Nodes;
 using Underturf.FieldLog;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
@@ -15,10 +13,9 @@ public sealed class TapingNumbersTests
     public void A_number_of_taping_that_changes_nothing_has_no_place_in_the_book()
     {
         var before = Output(PracticeBook.Default);
-        var root = JsonNode.Parse(PracticeBook.DefaultBytes())!["taping"]!.AsObject();
-        var paths = root.SelectMany(p => p.Value is JsonObject inner ? inner.Select(i => (p.Key, Inner: i.Key)) : p.Value is JsonValue v && v.GetValueKind() == System.Text.Json.JsonValueKind.Number ? [(p.Key, Inner: "")] : []).ToList();
+        var paths = BookNumbers.Leaves(BookNumbers.Base()["taping"]!).ToList();
         Assert.Equal(22, paths.Count);
-        Assert.All(paths, path => Assert.True(new[] { 1.5, 0.4 }.Any(factor => Changed(path.Key, path.Inner, factor) is { Succeeded: true } book && Output(book.Value) != before), $"{path}"));
+        Assert.All(paths, path => Assert.True(new[] { 1.5, 0.4 }.Any(factor => Changed(path, factor) is { Succeeded: true } book && Output(book.Value) != before), path));
     }
 
     [Theory]
@@ -26,15 +23,14 @@ public sealed class TapingNumbersTests
     [InlineData("tieMetres", "told")]
     [InlineData("placedMetres", "unknown")]
     public void A_number_of_taping_below_zero_is_refused_by_name(string block, string grade) =>
-        Assert.Contains($"taping.{block}", Changed(block, grade, -1).Problem!.Place, StringComparison.Ordinal);
+        Assert.Contains($"taping.{block}", Changed(grade.Length == 0 ? $"$.taping.{block}" : $"$.taping.{block}.{grade}", -1).Problem!.Place, StringComparison.Ordinal);
 
-    private static Outcome<PracticeBook> Changed(string block, string inner, double factor)
+    private static Outcome<PracticeBook> Changed(string path, double factor)
     {
-        var root = JsonNode.Parse(PracticeBook.DefaultBytes())!;
-        var holder = inner.Length == 0 ? root["taping"]! : root["taping"]![block]!;
-        var name = inner.Length == 0 ? block : inner;
-        holder[name] = holder[name]!.GetValue<double>() * factor;
-        return PracticeBook.Read(Encoding.UTF8.GetBytes(root.ToJsonString()));
+        var root = BookNumbers.Base();
+        var leaf = BookNumbers.Leaf(root, path);
+        leaf.ReplaceWith(leaf.GetValue<double>() * factor);
+        return BookNumbers.Read(root);
     }
 
     /// <summary>For each grade a thing tied so, a thing tied to a mark so known, and one so placed; one whose ties do not agree; one to be tied with a mark just within the tape.</summary>
