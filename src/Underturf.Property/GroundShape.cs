@@ -1,11 +1,11 @@
 using Underturf.FieldLog;
 
-namespace Underturf.Reasoning.Location;
+namespace Underturf.Property;
 
 /// <summary>A point, a line or an outline on the ground.</summary>
 /// <param name="Points">One for a point; two for a line; three or more for a line or an outline.</param>
 /// <param name="Closed">It is an outline: its last point joins its first.</param>
-internal sealed record GroundShape(IReadOnlyList<Position> Points, bool Closed)
+public sealed record GroundShape(IReadOnlyList<Position> Points, bool Closed)
 {
     public static GroundShape Point(Position at) => new([at], false);
 
@@ -30,6 +30,7 @@ internal sealed record GroundShape(IReadOnlyList<Position> Points, bool Closed)
 
     public double DistanceMetresTo(Position at) => Sides().Min(side => DistanceMetres(side.From, side.To, at));
 
+    /// <summary>Whether an outline holds a point: a ray to the east crosses it an odd number of times. What is no outline holds none.</summary>
     public bool Contains(Position at)
     {
         var inside = false;
@@ -45,11 +46,14 @@ internal sealed record GroundShape(IReadOnlyList<Position> Points, bool Closed)
         return inside;
     }
 
-    public static double DistanceMetres(Position from, Position to, Position at)
+    /// <summary>The foot of the perpendicular from a point on a side, or the nearer end of the side.</summary>
+    public static Position Foot(Position from, Position to, Position at)
     {
         var (east, north) = (to.EastMetres - from.EastMetres, to.NorthMetres - from.NorthMetres);
         var square = (east * east) + (north * north);
         var along = square == 0 ? 0 : Math.Clamp((((at.EastMetres - from.EastMetres) * east) + ((at.NorthMetres - from.NorthMetres) * north)) / square, 0, 1);
-        return at.DistanceMetresTo(new Position(from.EastMetres + (along * east), from.NorthMetres + (along * north)));
+        return new Position(from.EastMetres + (along * east), from.NorthMetres + (along * north));
     }
+
+    public static double DistanceMetres(Position from, Position to, Position at) => at.DistanceMetresTo(Foot(from, to, at));
 }

@@ -10,16 +10,17 @@ public sealed record Nearness(Position Middle, double LimitMetres)
     /// <summary>How many times the median distance from the middle still counts as near.</summary>
     private const double Times = 10;
 
-    public static Nearness Of(IEnumerable<Position> positions)
+    /// <param name="leastMetres">Nearer than this to the middle is near in any case.</param>
+    public static Nearness Of(IEnumerable<Position> positions, double leastMetres = LeastLimitMetres)
     {
         var sane = positions.Where(IsSane).ToList();
         if (sane.Count == 0)
         {
-            return new Nearness(default, LeastLimitMetres);
+            return new Nearness(default, leastMetres);
         }
 
         var middle = new Position(Median(sane.Select(p => p.EastMetres)), Median(sane.Select(p => p.NorthMetres)));
-        return new Nearness(middle, Math.Max(LeastLimitMetres, Times * Median(sane.Select(p => p.DistanceMetresTo(middle)))));
+        return new Nearness(middle, Math.Max(leastMetres, Times * Median(sane.Select(p => p.DistanceMetresTo(middle)))));
     }
 
     public bool Holds(Position position) => IsSane(position) && position.DistanceMetresTo(Middle) <= LimitMetres;

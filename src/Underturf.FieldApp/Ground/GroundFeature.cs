@@ -1,4 +1,5 @@
 using Underturf.FieldLog;
+using Underturf.Property;
 
 namespace Underturf.FieldApp;
 
@@ -20,6 +21,8 @@ public sealed record GroundFeature(string Id, string Kind, Grade Grade, string N
     /// <summary>Its name without what its sign says already: "4" of "box 4". A cable has none, its ends do.</summary>
     public string Sign => Kind == GroundWords.Cable ? ""
         : Kind.Split(' ')[0] is var word && Name.StartsWith($"{word} ", StringComparison.OrdinalIgnoreCase) ? Name[(word.Length + 1)..] : Name;
+
+    public GroundShape Lies => new(Shape, Form == GroundForm.Outline);
 
     /// <summary>The middle of the box around it; of a point the point.</summary>
     public Position Middle => new(

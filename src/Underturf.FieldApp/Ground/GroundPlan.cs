@@ -47,20 +47,12 @@ public sealed record GroundPlan(IReadOnlyList<GroundFeature> Features, IReadOnly
         ];
     }
 
-    /// <summary>Those within ten times the median distance from the middle one.</summary>
+    /// <summary>Those that belong together; all where none do.</summary>
     private static List<Position> Near(List<Position> all)
     {
-        const double times = 10, leastMetres = 10;
-        var middle = new Position(Median(all.Select(p => p.EastMetres)), Median(all.Select(p => p.NorthMetres)));
-        var limitMetres = Math.Max(leastMetres, times * Median(all.Select(p => p.DistanceMetresTo(middle))));
-        var near = all.Where(p => p.DistanceMetresTo(middle) <= limitMetres).ToList();
+        const double leastMetres = 10;
+        var near = all.Where(Nearness.Of(all, leastMetres).Holds).ToList();
         return near.Count > 0 ? near : all;
-    }
-
-    private static double Median(IEnumerable<double> numbers)
-    {
-        var sorted = numbers.Order().ToList();
-        return sorted[(sorted.Count - 1) / 2];
     }
 
     /// <summary>Controllers, boxes, and the valves that lie in no box: those in one are where the box is.</summary>

@@ -1,4 +1,5 @@
 using Underturf.FieldLog;
+using Underturf.Property;
 
 namespace Underturf.FieldApp;
 
@@ -20,7 +21,7 @@ public static class GroundReach
         var reachMetres = ThumbPixels * tap.MetresPerPixel;
         return Nearest(plan, tap.At, GroundForm.Point, reachMetres)
             ?? Nearest(plan, tap.At, GroundForm.Line, reachMetres / 2)
-            ?? plan.Features.LastOrDefault(f => f.Form == GroundForm.Outline && Holds(f.Shape, tap.At));
+            ?? plan.Features.LastOrDefault(f => f.Lies.Contains(tap.At));
     }
 
     /// <summary>The point or edge of something known that a tap is at; the tap itself where there is none.</summary>
@@ -30,7 +31,7 @@ public static class GroundReach
         var known = plan.Features.Where(f => f.Id != without).ToList();
         var reachMetres = SnapPixels * tap.MetresPerPixel;
         var points = known.SelectMany(f => f.Shape.Select(p => (At: p, To: f)));
-        var edges = known.SelectMany(f => Edges(f).Select(e => (At: OnEdge(e.From, e.To, tap.At), To: f)));
+        var edges = known.SelectMany(f => Edges(f).Select(e => (At: GroundShape.Foot(e.From, e.To, tap.At), To: f)));
         return Best(points, tap.At, reachMetres) ?? Best(edges, tap.At, reachMetres * 0.75) ?? (tap.At, null);
     }
 
@@ -46,39 +47,11 @@ public static class GroundReach
 
     private static GroundFeature? Nearest(GroundPlan plan, Position tap, GroundForm form, double reachMetres) => plan.Features
         .Where(f => f.Form == form)
-        .Select(f => (Thing: f, Metres: form == GroundForm.Point ? f.Shape[0].DistanceMetresTo(tap) : Edges(f).Min(e => OnEdge(e.From, e.To, tap).DistanceMetresTo(tap))))
+        .Select(f => (Thing: f, Metres: f.Lies.DistanceMetresTo(tap)))
         .Where(c => c.Metres <= reachMetres)
         .OrderBy(c => c.Metres)
         .Select(c => c.Thing)
         .FirstOrDefault();
 
-    private static IEnumerable<(Position From, Position To)> Edges(GroundFeature thing) => thing.Form == GroundForm.Point
-        ? []
-        : thing.Shape.Zip(thing.Shape.Skip(1)).Concat(thing.Form == GroundForm.Outline ? [(thing.Shape[^1], thing.Shape[0])] : []);
-
-    /// <summary>The foot of the perpendicular, or the nearer end.</summary>
-    private static Position OnEdge(Position from, Position to, Position at)
-    {
-        var (east, north) = (to.EastMetres - from.EastMetres, to.NorthMetres - from.NorthMetres);
-        var square = (east * east) + (north * north);
-        var share = square == 0 ? 0 : Math.Clamp((((at.EastMetres - from.EastMetres) * east) + ((at.NorthMetres - from.NorthMetres) * north)) / square, 0, 1);
-        return new Position(from.EastMetres + (share * east), from.NorthMetres + (share * north));
-    }
-
-    /// <summary>Whether an outline holds a position: a ray to the east crosses it an odd number of times.</summary>
-    private static bool Holds(IReadOnlyList<Position> outline, Position at)
-    {
-        var inside = false;
-        for (int i = 0, before = outline.Count - 1; i < outline.Count; before = i++)
-        {
-            var (a, b) = (outline[i], outline[before]);
-            if (a.NorthMetres > at.NorthMetres != b.NorthMetres > at.NorthMetres
-                && at.EastMetres < ((b.EastMetres - a.EastMetres) * (at.NorthMetres - a.NorthMetres) / (b.NorthMetres - a.NorthMetres)) + a.EastMetres)
-            {
-                inside = !inside;
-            }
-        }
-
-        return inside;
-    }
+    private static IEnumerable<(Position From, Position To)> Edges(GroundFeature thing) => thing.Form == GroundForm.Point ? [] : thing.Lies.Sides();
 }

@@ -22,6 +22,18 @@ public static class RowMath
         }
     }
 
+    /// <summary>The rows added up, each as long as the first.</summary>
+    public static double[] Sum(IReadOnlyList<double[]> rows)
+    {
+        var sum = new double[rows[0].Length];
+        foreach (var row in rows)
+        {
+            AddTimes(sum, 1, row);
+        }
+
+        return sum;
+    }
+
     /// <summary>Sum of the products of two rows.</summary>
     public static double Dot(ReadOnlySpan<double> one, ReadOnlySpan<double> other)
     {

@@ -118,6 +118,13 @@ public sealed class SearchCurve
         return Math.Max(fromMinutes, starts[low] - (spans[low] * Math.Log(Math.Clamp(fallen, double.Epsilon, 1))));
     }
 
+    /// <summary>The least expected loss: minutes of searching until it is found or given up where that pays, and the worth of what is not found.</summary>
+    public double LossMinutes(double worthMinutes)
+    {
+        var stop = StopMinutes(worthMinutes);
+        return stop - SparedMinutes(stop) + (worthMinutes * (1 - Found(stop)));
+    }
+
     /// <summary>How far the rate of finding has fallen since the piece began, as a logarithm, and its rate then: what an allocation is made from.</summary>
     internal (double RatePerMinute, double LogFallen) At(double minutes)
     {

@@ -57,10 +57,5 @@ public sealed class SearchErrand
     public double TravelMinutes(int from, int to) => from < 0 ? startMinutes[to] : from == to ? 0 : betweenMinutes[(from * stops.Length) + to];
 
     /// <summary>The least expected loss if no way took time: no walk is better. Minutes of searching, and the worth of what is not found.</summary>
-    public double BoundMinutes()
-    {
-        var all = SearchCurve.Together(stops);
-        var stop = all.StopMinutes(WorthMinutes);
-        return stop - all.SparedMinutes(stop) + (WorthMinutes * (1 - all.Found(stop)));
-    }
+    public double BoundMinutes() => SearchCurve.Together(stops).LossMinutes(WorthMinutes);
 }

@@ -1,4 +1,5 @@
 using Underturf.FieldLog;
+using Underturf.Property;
 
 namespace Underturf.Papers;
 
@@ -10,7 +11,7 @@ internal static class Nested
         var outlines = rings.Where(r => TwiceArea(r) > 0).OrderBy(TwiceArea).Select(r => new List<IReadOnlyList<Position>> { r }).ToList();
         foreach (var hole in rings.Where(r => TwiceArea(r) < 0))
         {
-            outlines.FirstOrDefault(o => Contains(o[0], hole[0]))?.Add(hole);
+            outlines.FirstOrDefault(o => GroundShape.Outline(o[0]).Contains(hole[0]))?.Add(hole);
         }
 
         return outlines;
@@ -19,17 +20,4 @@ internal static class Nested
     /// <summary>Above zero for an anticlockwise ring.</summary>
     private static double TwiceArea(IReadOnlyList<Position> ring) =>
         ring.Select((p, i) => (p.EastMetres * ring[(i + 1) % ring.Count].NorthMetres) - (ring[(i + 1) % ring.Count].EastMetres * p.NorthMetres)).Sum();
-
-    private static bool Contains(IReadOnlyList<Position> ring, Position at)
-    {
-        var inside = false;
-        for (var i = 0; i < ring.Count; i++)
-        {
-            var (a, b) = (ring[i], ring[(i + 1) % ring.Count]);
-            inside ^= (a.NorthMetres > at.NorthMetres) != (b.NorthMetres > at.NorthMetres)
-                && at.EastMetres < a.EastMetres + ((b.EastMetres - a.EastMetres) * (at.NorthMetres - a.NorthMetres) / (b.NorthMetres - a.NorthMetres));
-        }
-
-        return inside;
-    }
 }

@@ -65,7 +65,11 @@ public sealed record TracingWay(string Name, string Source, string Say, bool Own
 /// <param name="Hit">Chance that the thing is at the end.</param>
 /// <param name="SpreadMetres">How far from the end it then is.</param>
 /// <param name="Share">How often a trace ends so.</param>
-public sealed record TraceEnd(string Name, string Source, string Say, double Hit, double SpreadMetres, double Share);
+public sealed record TraceEnd(string Name, string Source, string Say, double Hit, double SpreadMetres, double Share)
+{
+    /// <summary>Standard deviation of the distance from the noted end to the thing, for a path followed in one way.</summary>
+    public double SpreadMetresBy(TracingWay way) => Math.Sqrt((SpreadMetres * SpreadMetres) + (way.SpreadMetres * way.SpreadMetres));
+}
 
 /// <summary>A way to search a piece of ground.</summary>
 /// <param name="SquareMetresPerMinute">Ground covered once, with detection falling off exponentially for what is not.</param>

@@ -1,4 +1,6 @@
 using Underturf.FieldLog;
+using Underturf.Numerics;
+using Underturf.Property;
 using Underturf.Property.Practice;
 
 namespace Underturf.Reasoning.Location;
@@ -18,7 +20,7 @@ internal sealed class ChoiceFinder(WhereWords words, PracticeBook practice, Grou
     private readonly LocatingPractice book = practice.Locating;
     private readonly LayerMaker maker = new(cells);
 
-    public IReadOnlyList<SearchChoice> Find(SoughtGroup group, LocationBelief belief, Func<int, SearchWay, double[]?> covered, Position from)
+    public IReadOnlyList<SearchChoice> Find(SoughtGroup group, LocationBelief belief, IReadOnlyList<IReadOnlyList<double[]?>> covered, Position from)
     {
         var first = planner.Ways.Count == 0 ? null : planner.Ways[0];
         var ahead = new Ahead(group, belief, shares => planner.LossMinutes(planner.Task(shares, covered)));
@@ -37,7 +39,7 @@ internal sealed class ChoiceFinder(WhereWords words, PracticeBook practice, Grou
     {
         var metres = ahead.Places(cells).Select(c => cells.Middle(c).DistanceMetresTo(from)).DefaultIfEmpty(0).Average() * practice.Wire.Detour;
         var minutes = way.ReadyMinutes + (metres / way.MetresPerMinute);
-        var loss = book.Ends.Sum(end => end.Share * Made(ahead, end.Hit, Math.Sqrt((end.SpreadMetres * end.SpreadMetres) + (way.SpreadMetres * way.SpreadMetres)))) / book.Ends.Sum(e => e.Share);
+        var loss = book.Ends.Sum(end => end.Share * Made(ahead, end.Hit, end.SpreadMetresBy(way))) / book.Ends.Sum(e => e.Share);
         return new SearchChoice(way.Name, way.Say, minutes, minutes + loss, null, way.Caution);
     }
 
@@ -53,13 +55,7 @@ internal sealed class ChoiceFinder(WhereWords words, PracticeBook practice, Grou
 
     private IEnumerable<SearchChoice> Listen(LocatingSign sign, Ahead ahead, Position from)
     {
-        var all = new double[cells.Count];
-        foreach (var share in ahead.Belief.Shares)
-        {
-            Numerics.RowMath.AddTimes(all, 1, share);
-        }
-
-        var best = new PieceFinder(cells, 2 * sign.SpreadMetres).Find(all, Points).Select(piece => Listen(sign, ahead, cells.Middle(piece.Middle), from)).MinBy(c => c.LossMinutes);
+        var best = new PieceFinder(cells, 2 * sign.SpreadMetres).Find(RowMath.Sum(ahead.Belief.Shares), Points).Select(piece => Listen(sign, ahead, cells.Middle(piece.Middle), from)).MinBy(c => c.LossMinutes);
         return best is null ? [] : [best];
     }
 
@@ -84,7 +80,7 @@ internal sealed class ChoiceFinder(WhereWords words, PracticeBook practice, Grou
         public double Loss(Clue clue) => loss(After(clue).Shares);
 
         /// <summary>Chance of a note beforehand.</summary>
-        public double Chance(Clue clue) => clue.Cases.Sum(k => k.Weight * k.Layers.Select((layer, t) => layer is null ? 1 : (belief.None[t] * layer.None) + Sum(belief.Shares[t], layer.Cells)).Aggregate(1.0, (a, b) => a * b));
+        public double Chance(Clue clue) => clue.Cases.Sum(k => k.Weight * k.Layers.Select((layer, t) => layer is null ? 1 : (belief.None[t] * layer.None) + RowMath.Dot(belief.Shares[t], layer.Cells)).Aggregate(1.0, (a, b) => a * b));
 
         /// <summary>Cells that stand for where the first of the things may be.</summary>
         public IReadOnlyList<int> Places(GroundCells cells)
@@ -106,16 +102,5 @@ internal sealed class ChoiceFinder(WhereWords words, PracticeBook practice, Grou
         private LocationBelief After(Clue clue) => LocationBelief.Of([.. belief.Shares.Select((s, t) => Share(s, 1 - belief.None[t]))], belief.None, [clue]);
 
         private static double[] Share(double[] shares, double there) => there > 0 ? [.. shares.Select(s => s / there)] : shares;
-
-        private static double Sum(double[] shares, double[] layer)
-        {
-            var sum = 0.0;
-            for (var c = 0; c < shares.Length; c++)
-            {
-                sum += shares[c] * layer[c];
-            }
-
-            return sum;
-        }
     }
 }

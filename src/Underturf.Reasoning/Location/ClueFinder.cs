@@ -28,7 +28,7 @@ internal sealed class ClueFinder(PropertyHistory history, PropertyView view, Pra
 
     private Clue Trace(string entry, IReadOnlyList<Position> path, IReadOnlyList<bool> may, TracingWay way, TraceEnd end)
     {
-        var spread = Math.Sqrt(Square(end.SpreadMetres) + Square(way.SpreadMetres));
+        var spread = end.SpreadMetresBy(way);
         var last = maker.Near([GroundShape.Point(path[^1])], spread);
         return Clue.MadeByOne(entry, $"{way.Name}: {end.Say}", may, end.Hit, last, maker.Passed(path, way.Noticed, 2 * way.SpreadMetres, 2 * spread));
     }
@@ -37,7 +37,7 @@ internal sealed class ClueFinder(PropertyHistory history, PropertyView view, Pra
     {
         foreach (var note in history.Facts.Signs)
         {
-            IReadOnlyList<bool> may = note.Fact.About is { } about ? May(group, [about]) : [.. group.Things.Select(_ => true)];
+            var may = May(group, note.Fact.About);
             if (may.Contains(true) && book.Sign(note.Fact.How) is var (sign, perceived) && Sign(note, group.Things[0].Station, may, sign, perceived, note.Fact.About is null ? 1.0 / groups : 1) is { } clue)
             {
                 yield return clue;
@@ -89,21 +89,21 @@ internal sealed class ClueFinder(PropertyHistory history, PropertyView view, Pra
     {
         foreach (var way in book.Searching)
         {
-            var notes = history.Facts.Searches.Where(s => s.Fact.How == way.Name && s.Fact.Minutes > 0 && Places(s.Fact.Where, s.Fact.Spots).Count > 0 && Means(s.Fact, group).Contains(true)).ToList();
+            var notes = history.Facts.Searches.Where(s => s.Fact.How == way.Name && s.Fact.Minutes > 0 && Places(s.Fact.Where, s.Fact.Spots).Count > 0 && May(group, s.Fact.About).Contains(true)).ToList();
             if (notes.Count > 0)
             {
-                IReadOnlyList<Layer?> layers = [.. group.Things.Select(thing => Covered(group, thing, way) is { } covered ? LayerMaker.Left(covered, way.Sees) : null)];
+                IReadOnlyList<Layer?> layers = [.. group.Things.Select((_, thing) => Covered(group, thing, way) is { } covered ? LayerMaker.Left(covered, way.Sees) : null)];
                 yield return new Clue([.. notes.Select(s => s.Entry.ToString())], FormattableString.Invariant($"{way.Name}, {notes.Sum(s => s.Fact.Minutes!.Value):0.#} min, not found"), [new ClueCase(1, layers)]);
             }
         }
     }
 
     /// <summary>How often each cell was covered in one way while this thing was looked for; nothing where it never was.</summary>
-    public double[]? Covered(SoughtGroup group, Sought thing, SearchWay way)
+    /// <param name="thing">Its number in the group.</param>
+    public double[]? Covered(SoughtGroup group, int thing, SearchWay way)
     {
         double[]? covered = null;
-        var index = group.Things.Index().First(t => t.Item == thing).Index;
-        foreach (var fact in history.Facts.Searches.Select(s => s.Fact).Where(f => f.How == way.Name && f.Minutes > 0 && Means(f, group)[index]))
+        foreach (var fact in history.Facts.Searches.Select(s => s.Fact).Where(f => f.How == way.Name && f.Minutes > 0 && May(group, f.About)[thing]))
         {
             var piece = maker.Piece(Places(fact.Where, fact.Spots), fact.Within?.Metres ?? (cells.IsGrid ? book.StopMetres / 2 : 0));
             var area = piece.Sum(cells.Area);
@@ -116,7 +116,8 @@ internal sealed class ClueFinder(PropertyHistory history, PropertyView view, Pra
         return covered;
     }
 
-    private IReadOnlyList<bool> Means(SearchFact fact, SoughtGroup group) => fact.About is { } id ? May(group, [id]) : [.. group.Things.Select(_ => true)];
+    /// <summary>All of them where nothing is said.</summary>
+    private IReadOnlyList<bool> May(SoughtGroup group, string? about) => about is not null ? May(group, [about]) : [.. group.Things.Select(_ => true)];
 
     /// <summary>Which things of the group a note about these ids can mean.</summary>
     private IReadOnlyList<bool> May(SoughtGroup group, IReadOnlyList<string> ids)

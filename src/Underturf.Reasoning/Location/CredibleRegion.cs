@@ -3,7 +3,7 @@ namespace Underturf.Reasoning.Location;
 /// <summary>The smallest ground that holds a thing with given probabilities: the cells of highest density.</summary>
 internal static class CredibleRegion
 {
-    public static readonly double[] Levels = [0.5, 0.8, 0.95];
+    private static readonly double[] Levels = [0.5, 0.8, 0.95];
 
     /// <summary>For each level the ground in square metres, and the density of its least cell.</summary>
     public static IReadOnlyList<(double Probability, double SquareMetres, double Density)> Of(double[] shares, GroundCells cells)
@@ -30,18 +30,5 @@ internal static class CredibleRegion
         }
 
         return found;
-    }
-
-    /// <summary>The probability of the smallest ground that just holds a point's cell.</summary>
-    public static double LevelOf(double[] shares, GroundCells cells, int cell)
-    {
-        var (density, above, total) = (shares[cell] / cells.Area(cell), 0.0, 0.0);
-        for (var c = 0; c < shares.Length; c++)
-        {
-            total += shares[c];
-            above += shares[c] / cells.Area(c) > density ? shares[c] : 0;
-        }
-
-        return above / total;
     }
 }

@@ -27,6 +27,9 @@ internal sealed class GroundCells
 
     public double AreaSquareMetres { get; private init; }
 
+    /// <summary>Ids of the spots, a cell each; empty for a grid.</summary>
+    public IReadOnlyList<string> Spots { get; private init; } = [];
+
     public Position Middle(int cell) => middles[cell];
 
     public double Area(int cell) => areas[cell];
@@ -46,22 +49,27 @@ internal sealed class GroundCells
         return new GroundCells(points, squares, southWest, sideMetres, wide) { AreaSquareMetres = squares.Sum() };
     }
 
-    /// <summary>The same ground in squares of so many cells a side, and for each cell its square.</summary>
-    public (GroundCells Cells, int[] SquareOf) Coarser(int factor)
+    /// <summary>Spots, each in a place of its own.</summary>
+    public static GroundCells Of(IReadOnlyList<string> spots, Position[] middles, double[] areas) => new(middles, areas, default, 0, 0) { Spots = spots, AreaSquareMetres = areas.Sum() };
+
+    /// <summary>Mean of values over the ground, by area.</summary>
+    public double Mean(double[] values)
     {
-        var coarse = Grid(Corner, new Position(Corner.EastMetres + (Wide * SideMetres), Corner.NorthMetres + (Deep * SideMetres)), factor * SideMetres);
-        return (coarse, [.. Enumerable.Range(0, Count).Select(c => (c / Wide / factor * coarse.Wide) + (c % Wide / factor))]);
+        var mean = 0.0;
+        for (var cell = 0; cell < values.Length; cell++)
+        {
+            mean += values[cell] * areas[cell] / AreaSquareMetres;
+        }
+
+        return mean;
     }
 
-    /// <summary>Spots, each in a place of its own.</summary>
-    public static GroundCells Spots(Position[] middles, double[] areas) => new(middles, areas, default, 0, 0) { AreaSquareMetres = areas.Sum() };
-
-    /// <summary>Cells whose middles lie in a square about a point.</summary>
-    public IEnumerable<int> Around(Position at, double reachMetres) =>
-        Within(at.EastMetres - reachMetres, at.NorthMetres - reachMetres, at.EastMetres + reachMetres, at.NorthMetres + reachMetres);
+    /// <summary>Cells whose middles lie in the rectangle around points, or so far beyond it.</summary>
+    public IEnumerable<int> Around(IReadOnlyList<Position> points, double beyondMetres) => Within(
+        points.Min(p => p.EastMetres) - beyondMetres, points.Min(p => p.NorthMetres) - beyondMetres, points.Max(p => p.EastMetres) + beyondMetres, points.Max(p => p.NorthMetres) + beyondMetres);
 
     /// <summary>Cells whose middles lie in a rectangle.</summary>
-    public IEnumerable<int> Within(double west, double south, double east, double north)
+    private IEnumerable<int> Within(double west, double south, double east, double north)
     {
         if (!IsGrid)
         {

@@ -24,7 +24,7 @@ internal sealed class GroundFinder(PropertyHistory history, PropertyView view, L
         if (!HasPlan)
         {
             var spots = SpotPlaces.Keys.Order(StringComparer.Ordinal).ToList();
-            return GroundCells.Spots([.. spots.Select(s => SpotPlaces[s])], [.. spots.Select(Area)]);
+            return GroundCells.Of(spots, [.. spots.Select(s => SpotPlaces[s])], [.. spots.Select(Area)]);
         }
 
         var near = Nearness.Of(Positions());

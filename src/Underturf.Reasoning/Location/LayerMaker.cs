@@ -1,5 +1,6 @@
 using Underturf.FieldLog;
 using Underturf.Numerics;
+using Underturf.Property;
 
 namespace Underturf.Reasoning.Location;
 
@@ -15,7 +16,7 @@ internal sealed class LayerMaker(GroundCells cells)
         var layer = new double[cells.Count];
         foreach (var shape in shapes)
         {
-            foreach (var cell in Window(shape, Spreads * spreadMetres))
+            foreach (var cell in cells.Around(shape.Points, Spreads * spreadMetres))
             {
                 var metres = shape.Contains(cells.Middle(cell)) ? 0 : shape.DistanceMetresTo(cells.Middle(cell));
                 layer[cell] += Bell(metres / spreadMetres);
@@ -31,7 +32,7 @@ internal sealed class LayerMaker(GroundCells cells)
         var layer = Ones();
         foreach (var at in points)
         {
-            foreach (var cell in cells.Around(at, Spreads * spreadMetres))
+            foreach (var cell in cells.Around([at], Spreads * spreadMetres))
             {
                 layer[cell] *= 1 - (hit * Bell(cells.Middle(cell).DistanceMetresTo(at) / spreadMetres));
             }
@@ -47,7 +48,7 @@ internal sealed class LayerMaker(GroundCells cells)
         if (path.Count > 1)
         {
             var way = GroundShape.Line(path);
-            foreach (var cell in Window(way, Spreads * spreadMetres))
+            foreach (var cell in cells.Around(path, Spreads * spreadMetres))
             {
                 var at = cells.Middle(cell);
                 layer[cell] = at.DistanceMetresTo(path[^1]) < lastMetres ? 1 : 1 - (noticed * Bell(way.DistanceMetresTo(at) / spreadMetres));
@@ -115,15 +116,12 @@ internal sealed class LayerMaker(GroundCells cells)
         var shape = GroundShape.Outline(where);
         if (shape.Closed)
         {
-            return [.. Window(shape, 0).Where(c => shape.Contains(cells.Middle(c)))];
+            return [.. cells.Around(shape.Points, 0).Where(c => shape.Contains(cells.Middle(c)))];
         }
 
-        var disc = Window(shape, withinMetres).Where(c => shape.DistanceMetresTo(cells.Middle(c)) <= withinMetres).ToList();
-        return disc.Count > 0 ? disc : [.. Window(shape, Math.Max(withinMetres, cells.SideMetres)).OrderBy(c => shape.DistanceMetresTo(cells.Middle(c))).Take(1)];
+        var disc = cells.Around(shape.Points, withinMetres).Where(c => shape.DistanceMetresTo(cells.Middle(c)) <= withinMetres).ToList();
+        return disc.Count > 0 ? disc : [.. cells.Around(shape.Points, Math.Max(withinMetres, cells.SideMetres)).OrderBy(c => shape.DistanceMetresTo(cells.Middle(c))).Take(1)];
     }
-
-    private IEnumerable<int> Window(GroundShape shape, double reach) => cells.Within(
-        shape.Points.Min(p => p.EastMetres) - reach, shape.Points.Min(p => p.NorthMetres) - reach, shape.Points.Max(p => p.EastMetres) + reach, shape.Points.Max(p => p.NorthMetres) + reach);
 
     private double[] Ones()
     {
@@ -135,12 +133,7 @@ internal sealed class LayerMaker(GroundCells cells)
     /// <summary>Divided by its mean over the ground; a sign off all ground says nothing of any cell.</summary>
     private Layer Beside(double[] layer)
     {
-        var mean = 0.0;
-        for (var cell = 0; cell < layer.Length; cell++)
-        {
-            mean += layer[cell] * cells.Area(cell) / cells.AreaSquareMetres;
-        }
-
+        var mean = cells.Mean(layer);
         for (var cell = 0; cell < layer.Length && mean > 0; cell++)
         {
             layer[cell] /= mean;

@@ -9,51 +9,34 @@ internal sealed class LocationBelief
     /// <summary>Ways that are followed.</summary>
     private const int MostWays = 16;
 
-    private LocationBelief(IReadOnlyList<double[]> shares, IReadOnlyList<double> none, double dropped) => (Shares, None, Dropped) = (shares, none, dropped);
+    private LocationBelief(IReadOnlyList<double[]> shares, IReadOnlyList<double> none) => (Shares, None) = (shares, none);
 
     /// <summary>For each thing its chance in each cell; with the chance that there is none they add up to one.</summary>
     public IReadOnlyList<double[]> Shares { get; }
 
     public IReadOnlyList<double> None { get; }
 
-    /// <summary>Weight of the ways that were dropped, as a share.</summary>
-    public double Dropped { get; }
-
     /// <param name="priors">For each thing its chance in each cell beforehand, adding up to one.</param>
     /// <param name="none">For each thing the chance that there is none.</param>
     public static LocationBelief Of(IReadOnlyList<double[]> priors, IReadOnlyList<double> none, IReadOnlyList<Clue> clues)
     {
         var ways = new List<Way> { Way.Begin(priors, none) };
-        var dropped = 0.0;
         foreach (var clue in clues.OrderBy(c => c.Cases.Count))
         {
             var next = priors.Count == 1 ? [ways[0].Take(Together(clue, priors[0].Length))] : ways.SelectMany(w => clue.Cases.Select(w.Take)).OrderByDescending(w => Math.Abs(w.Weight)).ToList();
-            var (sum, most) = (next.Sum(w => Math.Abs(w.Weight)), Math.Abs(next[0].Weight));
-            dropped += sum > 0 ? next.Skip(MostWays).Sum(w => Math.Abs(w.Weight)) / sum : 0;
-            ways = [.. next.Take(MostWays).Where(w => w.Weight != 0).Select(w => w.Scaled(1 / most))];
+            ways = [.. next.Take(MostWays).Where(w => w.Weight != 0).Select(w => w.Scaled(1 / Math.Abs(next[0].Weight)))];
         }
 
-        return ways.Count == 0 ? Of(priors, none, []) : Sum(ways, priors.Count, dropped);
+        return ways.Count == 0 ? Of(priors, none, []) : Sum(ways, priors.Count);
     }
 
     /// <summary>The same on ground cut into larger squares.</summary>
-    public LocationBelief On(int[] squareOf, int squares) => new([.. Shares.Select(s => Sums(s, squareOf, squares))], None, Dropped);
-
-    private static double[] Sums(double[] shares, int[] squareOf, int squares)
-    {
-        var sums = new double[squares];
-        for (var c = 0; c < shares.Length; c++)
-        {
-            sums[squareOf[c]] += shares[c];
-        }
-
-        return sums;
-    }
+    public LocationBelief On(CoarserGround ground) => new([.. Shares.Select(ground.Sums)], None);
 
     /// <summary>One thing: all ways are one layer.</summary>
     private static ClueCase Together(Clue clue, int count) => new(1, [Layer.Sum([.. clue.Cases.Select(c => (c.Weight, c.Layers[0]))], count)]);
 
-    private static LocationBelief Sum(List<Way> ways, int things, double dropped)
+    private static LocationBelief Sum(List<Way> ways, int things)
     {
         var total = ways.Sum(w => w.Weight);
         var (shares, none) = (new double[things][], new double[things]);
@@ -72,7 +55,7 @@ internal sealed class LocationBelief
             }
         }
 
-        return new LocationBelief(shares, none, dropped);
+        return new LocationBelief(shares, none);
     }
 
     /// <summary>One way in which all notes can have come about.</summary>

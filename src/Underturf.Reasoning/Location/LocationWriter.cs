@@ -1,4 +1,5 @@
 using Underturf.FieldLog;
+using Underturf.Numerics;
 using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
@@ -20,6 +21,7 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
     private const double Told = 0.5;
 
     private readonly LocatingPractice book = practice.Locating;
+    private readonly WhereWords words = new(view, history.Facts.UsesUsUnits);
 
     /// <param name="wanted">Id or name of a thing, or of its station; all where nothing is said.</param>
     /// <param name="at">Where one stands; the first controller where nothing is said.</param>
@@ -47,39 +49,30 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
         var learned = LearnedMarks.Of(practice, history, view, cells, layers, found);
         var clues = new ClueFinder(history, view, practice, cells, ground.SpotPlaces, groups);
         var beliefs = asked.Select(g => Believe(g, layers, learned, clues, cells)).ToList();
-        var things = beliefs.SelectMany(b => b.Group.Things.Select((t, i) => Thing(t, i, b.Belief, b.Told, cells, ground))).ToList();
-        var (planner, members) = (new SearchPlanner(practice, cells), asked.SelectMany(g => g.Things.Select(t => (Group: g, Thing: t))).ToList());
-        double[]? Covered(int t, SearchWay way) => clues.Covered(members[t].Group, members[t].Thing, way);
+        var things = beliefs.SelectMany(b => b.Group.Things.Select((t, i) => Thing(t, i, b.Belief, b.Told, cells))).ToList();
+        var planner = new SearchPlanner(practice, cells);
+        IReadOnlyList<IReadOnlyList<double[]?>> covered = [.. asked.SelectMany(g => g.Things.Select((_, i) => planner.Ways.Select(way => clues.Covered(g, i, way)).ToList()))];
         IReadOnlyList<double[]> shares = [.. beliefs.SelectMany(b => b.Belief.Shares)];
-        var route = planner.Ways.Count == 0 ? null : new RouteWriter(new WhereWords(view, history.Facts.UsesUsUnits), view, planner, cells, ground.SpotPlaces).Write(planner.Task(shares, Covered), at);
-        var choices = beliefs.Count == 1 ? Choices(asked[0], beliefs[0].Belief, cells, Covered, at) : [];
-        return new LocationAnswer(Notebook.Engine, practice.Version, things, Effects(learned), found.Count, route is { Steps.Count: > 0 } ? route : null, choices) { Heat = things.Count == 1 ? things[0].Heat : Heat(Sum(shares), cells, CredibleRegion.Of(Sum(shares), cells)) };
+        var route = planner.Ways.Count == 0 ? null : new RouteWriter(words, view, planner, cells).Write(planner.Task(shares, covered), at);
+        var choices = beliefs.Count == 1 ? Choices(asked[0], beliefs[0].Belief, cells, covered, at) : [];
+        return new LocationAnswer(Notebook.Engine, practice.Version, things, Effects(learned), found.Count, route is { Steps.Count: > 0 } ? route : null, choices)
+        {
+            Heat = things.Count == 1 ? things[0].Heat : Heat(RowMath.Sum(shares), cells),
+        };
     }
 
     /// <summary>Weighed on squares that are large enough for there to be few of them.</summary>
-    private IReadOnlyList<SearchChoice> Choices(SoughtGroup asked, LocationBelief belief, GroundCells cells, Func<int, SearchWay, double[]?> covered, Position at)
+    private IReadOnlyList<SearchChoice> Choices(SoughtGroup asked, LocationBelief belief, GroundCells cells, IReadOnlyList<IReadOnlyList<double[]?>> covered, Position at)
     {
         var factor = (int)Math.Ceiling(Math.Sqrt(cells.Count / (double)MostSquares));
-        if (!cells.IsGrid || factor == 1)
+        if (cells.IsGrid && factor > 1)
         {
-            return new ChoiceFinder(new WhereWords(view, history.Facts.UsesUsUnits), practice, cells, new SearchPlanner(practice, cells)).Find(asked, belief, covered, at);
+            var coarse = new CoarserGround(cells, factor);
+            (cells, belief) = (coarse.Cells, belief.On(coarse));
+            covered = [.. covered.Select(ways => ways.Select(so => so is null ? null : coarse.Means(so)).ToList())];
         }
 
-        var (coarse, squareOf) = cells.Coarser(factor);
-        double[]? Covered(int thing, SearchWay way) => covered(thing, way) is { } fine ? Means(fine, squareOf, coarse.Count) : null;
-        return new ChoiceFinder(new WhereWords(view, history.Facts.UsesUsUnits), practice, coarse, new SearchPlanner(practice, coarse)).Find(asked, belief.On(squareOf, coarse.Count), Covered, at);
-    }
-
-    private static double[] Means(double[] values, int[] squareOf, int squares)
-    {
-        var (sums, counts) = (new double[squares], new int[squares]);
-        for (var c = 0; c < values.Length; c++)
-        {
-            sums[squareOf[c]] += values[c];
-            counts[squareOf[c]]++;
-        }
-
-        return [.. sums.Select((sum, s) => sum / Math.Max(1, counts[s]))];
+        return new ChoiceFinder(words, practice, cells, new SearchPlanner(practice, cells)).Find(asked, belief, covered, at);
     }
 
     private static (SoughtGroup Group, IReadOnlyList<Clue> Told, LocationBelief Belief) Believe(SoughtGroup asked, MarkLayers layers, LearnedMarks learned, ClueFinder clues, GroundCells cells)
@@ -88,46 +81,29 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
         return (asked, told, LocationBelief.Of([.. asked.Things.Select(t => learned.Prior(layers.Of(t), cells))], [.. asked.Things.Select(t => t.None)], told));
     }
 
-    private static double[] Sum(IReadOnlyList<double[]> shares)
-    {
-        var all = new double[shares[0].Length];
-        foreach (var share in shares)
-        {
-            Numerics.RowMath.AddTimes(all, 1, share);
-        }
-
-        return all;
-    }
-
     /// <summary>At the first controller that has a position; without one in the middle of the ground.</summary>
     private Position Start(GroundCells cells) =>
         view.Controllers.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => c.Value.Position).FirstOrDefault(p => p is not null) is { } controller && cells.IsGrid ? controller : cells.Middle(cells.Count / 2);
 
-    private HiddenThing Thing(Sought thing, int index, LocationBelief belief, IReadOnlyList<Clue> told, GroundCells cells, GroundFinder ground)
+    private HiddenThing Thing(Sought thing, int index, LocationBelief belief, IReadOnlyList<Clue> told, GroundCells cells)
     {
         var shares = belief.Shares[index];
         var pieces = new PieceFinder(cells, book.StopMetres).Find(shares, MostPlaces);
         var credible = CredibleRegion.Of(shares, cells);
-        var places = pieces.Where((p, i) => i == 0 || p.Share >= Listed).Select(p => Place(p, cells, ground)).ToList();
+        var places = pieces.Where((p, i) => i == 0 || p.Share >= Listed).Select(p => Place(p, cells)).ToList();
         return new HiddenThing(thing.Id, thing.What, thing.Name, thing.Station, belief.None[index], places, [.. credible.Select(c => new CredibleGround(c.Probability, c.SquareMetres))], Notes(told, index, pieces, cells))
         {
             Heat = Heat(shares, cells, credible),
         };
     }
 
-    private LikelyPlace Place(GroundPiece piece, GroundCells cells, GroundFinder ground)
+    private LikelyPlace Place(GroundPiece piece, GroundCells cells)
     {
-        var heart = piece.Cells.Count == 1 ? cells.Middle(piece.Middle) : Heart(piece, cells);
-        if (cells.IsGrid)
-        {
-            return new LikelyPlace(heart, new WhereWords(view, history.Facts.UsesUsUnits).Say(heart), book.StopMetres, piece.Share, null);
-        }
-
-        var spot = ground.SpotPlaces.First(s => s.Value == heart).Key;
-        return new LikelyPlace(null, view.Name(spot), Math.Sqrt(cells.Area(piece.Middle)), piece.Share, spot);
+        var at = cells.Middle(piece.Middle);
+        return cells.IsGrid
+            ? new LikelyPlace(at, words.Say(at), book.StopMetres, piece.Share, null)
+            : new LikelyPlace(null, view.Name(cells.Spots[piece.Middle]), Math.Sqrt(cells.Area(piece.Middle)), piece.Share, cells.Spots[piece.Middle]);
     }
-
-    private static Position Heart(GroundPiece piece, GroundCells cells) => cells.Middle(piece.Middle);
 
     private static IReadOnlyList<PlaceNote> Notes(IReadOnlyList<Clue> told, int thing, IReadOnlyList<GroundPiece> pieces, GroundCells cells) =>
         pieces.Count == 0 ? [] : [.. told.Where(c => c.Cases.Any(k => k.Layers[thing] is not null)).Select(c => new PlaceNote(c.Entries, c.Say, Weight(c, thing, pieces[0].Middle, cells)))];
@@ -136,13 +112,7 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
     private static double Weight(Clue clue, int thing, int cell, GroundCells cells)
     {
         var layer = Layer.Sum([.. clue.Cases.Select(k => (k.Weight, k.Layers[thing]))], cells.Count);
-        var mean = 0.0;
-        for (var c = 0; c < layer.Cells.Length; c++)
-        {
-            mean += layer.Cells[c] * cells.Area(c) / cells.AreaSquareMetres;
-        }
-
-        return Math.Log10(Math.Max(layer.Cells[cell], 1e-12) / Math.Max(mean, 1e-12));
+        return Math.Log10(Math.Max(layer.Cells[cell], 1e-12) / Math.Max(cells.Mean(layer.Cells), 1e-12));
     }
 
     private IReadOnlyList<MarkEffect> Effects(LearnedMarks learned) =>
@@ -152,6 +122,8 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
             .Where(e => Math.Abs(e.Here - e.Usual) >= Told * e.Spread)
             .OrderByDescending(e => Math.Abs(e.Here - e.Usual)),
     ];
+
+    private static HeatMap? Heat(double[] shares, GroundCells cells) => Heat(shares, cells, CredibleRegion.Of(shares, cells));
 
     private static HeatMap? Heat(double[] shares, GroundCells cells, IReadOnlyList<(double Probability, double SquareMetres, double Density)> credible) => cells.IsGrid
         ? new HeatMap(cells.Corner, cells.SideMetres, cells.Wide, shares, [.. credible.Select(c => (c.Probability, c.Density * cells.SideMetres * cells.SideMetres))])

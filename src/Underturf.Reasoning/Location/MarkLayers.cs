@@ -60,7 +60,7 @@ internal sealed class MarkLayers
     }
 
     /// <summary>Spots have what their notes say.</summary>
-    private double[] SpotLayer(GroundMark mark) => [.. view.Spots.OrderBy(s => s.Key, StringComparer.Ordinal).Select(s => s.Value.Beside.Contains(mark.Name) ? 1.0 : 0)];
+    private double[] SpotLayer(GroundMark mark) => [.. cells.Spots.Select(spot => view.Spots[spot].Beside.Contains(mark.Name) ? 1.0 : 0)];
 
     private IReadOnlyList<GroundShape> Shapes(GroundMark mark) => shapes.GetValueOrDefault(mark.Of) ?? [];
 
@@ -96,9 +96,7 @@ internal sealed class MarkLayers
 
     private void Fill(double[] layer, GroundShape shape)
     {
-        var (west, east) = (shape.Points.Min(p => p.EastMetres), shape.Points.Max(p => p.EastMetres));
-        var (south, north) = (shape.Points.Min(p => p.NorthMetres), shape.Points.Max(p => p.NorthMetres));
-        foreach (var cell in cells.Within(west, south, east, north))
+        foreach (var cell in cells.Around(shape.Points, 0))
         {
             layer[cell] = layer[cell] > 0 || shape.Contains(cells.Middle(cell)) ? 1 : 0;
         }
@@ -106,10 +104,7 @@ internal sealed class MarkLayers
 
     private void Brush(double[] layer, GroundMark mark, Position from, Position to)
     {
-        var reach = Farthest(mark);
-        var (west, east) = (Math.Min(from.EastMetres, to.EastMetres) - reach, Math.Max(from.EastMetres, to.EastMetres) + reach);
-        var (south, north) = (Math.Min(from.NorthMetres, to.NorthMetres) - reach, Math.Max(from.NorthMetres, to.NorthMetres) + reach);
-        foreach (var cell in cells.Within(west, south, east, north))
+        foreach (var cell in cells.Around([from, to], Farthest(mark)))
         {
             layer[cell] = Math.Max(layer[cell], Felt(mark, GroundShape.DistanceMetres(from, to, cells.Middle(cell))));
         }

@@ -10,12 +10,10 @@ internal sealed class PieceFinder(GroundCells cells, double sideMetres)
 {
     private readonly int reach = cells.IsGrid ? Math.Max(0, (int)Math.Round((sideMetres / cells.SideMetres / 2) - 0.5)) : 0;
 
-    /// <param name="share">Pieces are found until they hold this much of all.</param>
-    public IReadOnlyList<GroundPiece> Find(double[] shares, int most, double share = 1)
+    public IReadOnlyList<GroundPiece> Find(double[] shares, int most)
     {
         var (left, pieces) = ((double[])shares.Clone(), new List<GroundPiece>());
-        var wanted = share * shares.Sum();
-        while (pieces.Count < most && pieces.Sum(p => p.Share) < wanted && Best(left) is { } piece)
+        while (pieces.Count < most && Best(left) is { } piece)
         {
             pieces.Add(piece);
             foreach (var cell in piece.Cells)

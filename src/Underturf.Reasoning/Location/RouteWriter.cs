@@ -6,7 +6,7 @@ using Underturf.Property.Practice;
 namespace Underturf.Reasoning.Location;
 
 /// <summary>Tells a planned search as a walk from piece to piece.</summary>
-internal sealed class RouteWriter(WhereWords words, PropertyView view, SearchPlanner planner, GroundCells cells, IReadOnlyDictionary<string, Position> spots)
+internal sealed class RouteWriter(WhereWords words, PropertyView view, SearchPlanner planner, GroundCells cells)
 {
     public SearchRoute Write(SearchTask task, Position from)
     {
@@ -30,7 +30,7 @@ internal sealed class RouteWriter(WhereWords words, PropertyView view, SearchPla
         var at = new Position(stop.XMetres, stop.YMetres);
         return cells.IsGrid
             ? new SearchStep(at, words.Say(at), AcrossMetres(task, stop, minutes), visit.TravelMinutes, byWay, visit.Found)
-            : new SearchStep(null, view.Name(spots.MinBy(s => s.Value.DistanceMetresTo(at)).Key), 0, visit.TravelMinutes, byWay, visit.Found);
+            : new SearchStep(null, view.Name(cells.Spots[Enumerable.Range(0, cells.Count).MinBy(c => cells.Middle(c).DistanceMetresTo(at))]), 0, visit.TravelMinutes, byWay, visit.Found);
     }
 
     private static SearchEffort Effort(SearchWay way, IReadOnlyList<(Position At, double Minutes)> searched) => new(way.Name, way.Say, searched.Sum(c => c.Minutes), way.Caution) { Cells = searched };

@@ -22,10 +22,10 @@ internal sealed class SearchPlanner(PracticeBook practice, GroundCells cells)
 
     /// <summary>What is left to be found in each way in each cell, a mean over the things: ground is searched for all of them at once.</summary>
     /// <param name="shares">Of each thing its chance in each cell.</param>
-    /// <param name="covered">Of each thing and way how often each cell was covered.</param>
-    public SearchTask Task(IReadOnlyList<double[]> shares, Func<int, SearchWay, double[]?> covered)
+    /// <param name="covered">Of each thing, for each of the ways, how often each cell was covered; nothing where it never was.</param>
+    public SearchTask Task(IReadOnlyList<double[]> shares, IReadOnlyList<IReadOnlyList<double[]?>> covered)
     {
-        var visible = shares.Select((_, t) => Ways.Select(way => Visible(way, covered(t, way))).ToList()).ToList();
+        var visible = covered.Select(ways => ways.Select((so, w) => Visible(Ways[w], so)).ToList()).ToList();
         var (task, weights) = (new SearchTask(), new double[Ways.Count]);
         foreach (var cell in Likely(shares))
         {
@@ -51,12 +51,7 @@ internal sealed class SearchPlanner(PracticeBook practice, GroundCells cells)
     }
 
     /// <summary>Expected minutes of the best search, what is never found counted in, were there no way to walk.</summary>
-    public double LossMinutes(SearchTask task)
-    {
-        var curve = SearchPlan.Of(task.Weights, task.Rates).Curve;
-        var stop = curve.StopMinutes(book.UnfoundMinutes);
-        return stop - curve.SparedMinutes(stop) + (book.UnfoundMinutes * (1 - curve.Found(stop)));
-    }
+    public double LossMinutes(SearchTask task) => SearchPlan.Of(task.Weights, task.Rates).Curve.LossMinutes(book.UnfoundMinutes);
 
     public (IReadOnlyList<SearchStop> Stops, SearchWalk Walk) Walk(SearchTask task, Position from)
     {
@@ -78,19 +73,8 @@ internal sealed class SearchPlanner(PracticeBook practice, GroundCells cells)
     private IEnumerable<int> Likely(IReadOnlyList<double[]> shares)
     {
         var best = Ways.Max(w => w.SquareMetresPerMinute * w.Sees) * book.UnfoundMinutes / shares.Count;
-        for (var c = 0; c < cells.Count; c++)
-        {
-            var share = 0.0;
-            foreach (var thing in shares)
-            {
-                share += thing[c];
-            }
-
-            if (share * best > LeastMissing * cells.Area(c))
-            {
-                yield return c;
-            }
-        }
+        var all = RowMath.Sum(shares);
+        return Enumerable.Range(0, cells.Count).Where(c => all[c] * best > LeastMissing * cells.Area(c));
     }
 }
 

@@ -1,4 +1,3 @@
-
 namespace Underturf.Reasoning.Location;
 
 /// <summary>A thing that lies hidden.</summary>
@@ -10,8 +9,4 @@ namespace Underturf.Reasoning.Location;
 internal sealed record Sought(string Id, string What, string Name, string? Station, OwnGround Own, double None);
 
 /// <summary>Things that evidence about a station does not tell apart.</summary>
-internal sealed record SoughtGroup(string Name, IReadOnlyList<Sought> Things)
-{
-    /// <summary>True where a note about an id speaks of this group as a whole.</summary>
-    public bool IsOf(string id) => Things[0].Station == id;
-}
+internal sealed record SoughtGroup(string Name, IReadOnlyList<Sought> Things);

@@ -9,8 +9,6 @@ internal sealed class WhereWords(PropertyView view, bool usUnits)
     /// <summary>Nearer than this nobody asks in which direction.</summary>
     private const double AtMetres = 1;
 
-    private static readonly string[] Winds = ["east", "north-east", "north", "north-west", "west", "south-west", "south", "south-east"];
-
     private readonly (string Name, GroundShape Shape)[] named =
     [
         .. view.Controllers.Keys.Concat(view.Boxes.Keys).Concat(view.Valves.Where(v => v.Value.Box is null).Select(v => v.Key))
@@ -24,8 +22,7 @@ internal sealed class WhereWords(PropertyView view, bool usUnits)
     public string Say(Position at)
     {
         var inside = named.Where(n => n.Shape.Contains(at)).Select(n => n.Name).FirstOrDefault();
-        var near = named.Where(n => !n.Shape.Closed).OrderBy(n => n.Shape.DistanceMetresTo(at)).Select(n => (n.Name, n.Shape)).FirstOrDefault();
-        var beside = near.Name is null ? named.OrderBy(n => n.Shape.DistanceMetresTo(at)).Select(n => (n.Name, n.Shape)).FirstOrDefault() : near;
+        var beside = named.OrderBy(n => n.Shape.Closed).ThenBy(n => n.Shape.DistanceMetresTo(at)).FirstOrDefault();
         var words = beside.Name is null ? FormattableString.Invariant($"{at.EastMetres:0} m east, {at.NorthMetres:0} m north of the datum") : From(beside.Name, beside.Shape, at);
         return inside is null || inside == beside.Name ? words : $"{words}, in {inside}";
     }
@@ -39,7 +36,6 @@ internal sealed class WhereWords(PropertyView view, bool usUnits)
         }
 
         var from = shape.Points.MinBy(p => p.DistanceMetresTo(at));
-        var eighth = (int)Math.Round(Math.Atan2(at.NorthMetres - from.NorthMetres, at.EastMetres - from.EastMetres) / (Math.PI / 4));
-        return $"{Diagnosis.Say.Length(metres, usUnits)} {Winds[(eighth + 8) % 8]} of {name}";
+        return $"{Diagnosis.Say.Length(metres, usUnits)} {Winds.Of(at.EastMetres - from.EastMetres, at.NorthMetres - from.NorthMetres)} of {name}";
     }
 }

@@ -1,4 +1,5 @@
 using Underturf.FieldLog;
+using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Reasoning;
 
@@ -58,7 +59,7 @@ public static class SearchTrial
         for (var i = 1; i < route.Count; i++)
         {
             var metres = route[i - 1].DistanceMetresTo(route[i]);
-            var holds = Off(route[i - 1], route[i], scene.Truth) <= StripMetres / 2;
+            var holds = GroundShape.DistanceMetres(route[i - 1], route[i], scene.Truth) <= StripMetres / 2;
             search += ground.Search("look over", holds, StripMetres * metres, SearchedGround.Minutes("look over", StripMetres * metres));
         }
 
@@ -82,12 +83,4 @@ public static class SearchTrial
 
     private static double Ring(SearchedGround ground, string how, bool holds, double area, double thorough) =>
         ground.Search(how, holds, area, thorough * SearchedGround.Minutes(how, area));
-
-    private static double Off(Position from, Position to, Position at)
-    {
-        var (east, north) = (to.EastMetres - from.EastMetres, to.NorthMetres - from.NorthMetres);
-        var square = (east * east) + (north * north);
-        var along = square == 0 ? 0 : Math.Clamp((((at.EastMetres - from.EastMetres) * east) + ((at.NorthMetres - from.NorthMetres) * north)) / square, 0, 1);
-        return at.DistanceMetresTo(new Position(from.EastMetres + (along * east), from.NorthMetres + (along * north)));
-    }
 }

@@ -9,8 +9,6 @@ internal static class MarkWords
     /// <summary>Further from a corner than this it is some point of an edge.</summary>
     private const double AtCornerMetres = 0.3;
 
-    private static readonly string[] winds = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
-
     public static string Of(PropertyView view, string mark, Position? from)
     {
         var name = view.Name(mark);
@@ -39,9 +37,6 @@ internal static class MarkWords
         return Math.Abs(north) > Math.Abs(east) ? (north > 0 ? ", the northern one" : ", the southern one") : east > 0 ? ", the eastern one" : ", the western one";
     }
 
-    private static string Wind(IReadOnlyList<Position> shape, Position corner)
-    {
-        var (east, north) = (corner.EastMetres - shape.Average(p => p.EastMetres), corner.NorthMetres - shape.Average(p => p.NorthMetres));
-        return winds[(int)Math.Round(Math.Atan2(east, north) / (Math.Tau / winds.Length) + winds.Length) % winds.Length];
-    }
+    private static string Wind(IReadOnlyList<Position> shape, Position corner) =>
+        Winds.Of(corner.EastMetres - shape.Average(p => p.EastMetres), corner.NorthMetres - shape.Average(p => p.NorthMetres));
 }

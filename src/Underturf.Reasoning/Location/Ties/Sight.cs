@@ -19,26 +19,13 @@ internal sealed class Sight(PropertyView view)
     /// <summary>Metres of a line that lie in an outline.</summary>
     private static double Inside(IReadOnlyList<Position> outline, Position from, Position to)
     {
-        var inside = 0;
+        var (building, inside) = (GroundShape.Outline(outline), 0);
         for (var k = 0; k < Samples; k++)
         {
-            inside += Holds(outline, Between(from, to, (k + 0.5) / Samples)) ? 1 : 0;
+            inside += building.Contains(Between(from, to, (k + 0.5) / Samples)) ? 1 : 0;
         }
 
         return inside * from.DistanceMetresTo(to) / Samples;
-    }
-
-    private static bool Holds(IReadOnlyList<Position> outline, Position at)
-    {
-        var holds = false;
-        for (int i = 0, j = outline.Count - 1; i < outline.Count; j = i++)
-        {
-            var (a, b) = (outline[i], outline[j]);
-            holds ^= a.NorthMetres > at.NorthMetres != b.NorthMetres > at.NorthMetres
-                && at.EastMetres < a.EastMetres + ((b.EastMetres - a.EastMetres) * (at.NorthMetres - a.NorthMetres) / (b.NorthMetres - a.NorthMetres));
-        }
-
-        return holds;
     }
 
     /// <summary>Does a line go through a wall, further than a little from both its ends?</summary>
