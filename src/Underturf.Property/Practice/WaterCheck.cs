@@ -12,7 +12,7 @@ internal static class WaterCheck
     {
         foreach (var (place, value) in new (string, double)[]
         {
-            ("mainMetres", book.MainMetres), ("wetMetres", book.WetMetres), ("watchMinutes", book.WatchMinutes), ("roundMinutes", book.RoundMinutes), ("leftDays", book.LeftDays), ("cubicMetreMinutes", book.CubicMetreMinutes), ("usual.stationsDiffer", book.Usual.StationsDiffer), ("usual.outletsDiffer", book.Usual.OutletsDiffer),
+            ("mainMetres", book.MainMetres), ("wetMetres", book.WetMetres), ("watchMinutes", book.WatchMinutes), ("roundMinutes", book.RoundMinutes), ("uncuredMinutes", book.UncuredMinutes), ("leftDays", book.LeftDays), ("cubicMetreMinutes", book.CubicMetreMinutes), ("usual.stationsDiffer", book.Usual.StationsDiffer), ("usual.outletsDiffer", book.Usual.OutletsDiffer),
             ("isolating.turnMinutes", book.Isolating.TurnMinutes), ("isolating.lossFactor", book.Isolating.LossFactor), ("usual.valveKilopascals", book.Usual.ValveKilopascals), ("isolating.flowVelocityMetresPerSecond", book.Isolating.FlowVelocityMetresPerSecond), ("isolating.portMillimetres", book.Isolating.PortMillimetres),
             ("isolating.pumpLitresPerMinute", book.Isolating.PumpLitresPerMinute), ("isolating.wetFactor", book.Isolating.WetFactor), ("isolating.fillMetresPerSecond", book.Isolating.FillMetresPerSecond),
         })
@@ -60,7 +60,7 @@ internal static class WaterCheck
             yield return (fault.Spreads.All(IsPositive), place, "needs medians and spreads above zero");
             yield return (fault.Seen.All(s => s.Value is > 0 and < 1), place, "needs chances to be seen between 0 and 1");
             yield return (fault.Seen.Keys.All(s => book.Water.Sights.Any(k => k.Name == s)), place, "names a sight that is not among the sights");
-            yield return (book.Repair(fault.Repair) is not null, place, $"names an unknown repair '{fault.Repair}'");
+            yield return (book.Repair(fault.Repair) is not null || (fault.Repair.Length == 0 && fault.Scope == WaterScope.Elsewhere), place, $"names an unknown repair '{fault.Repair}'");
             yield return ((fault.LeaksLitresPerMinute is not null) == (fault.Scope is WaterScope.Valve or WaterScope.Main or WaterScope.Meter or WaterScope.Elsewhere), place, "needs leaksLitresPerMinute where water runs that should not, and nowhere else");
         }
     }

@@ -110,7 +110,7 @@ public sealed record WaterFault
     /// <summary>Chances that one who looks sees something of it, by the names of sights.</summary>
     public IReadOnlyDictionary<string, double> Seen { get; init => field = value ?? Nothing; } = Nothing;
 
-    /// <summary>Name of the repair, of these or of the wiring.</summary>
+    /// <summary>Name of the repair, of these or of the wiring; empty where nothing is to be mended.</summary>
     public required string Repair { get; init; }
 
     private static Dictionary<string, double> Nothing { get; } = [];
@@ -189,6 +189,7 @@ public sealed record IsolatingPractice(
 /// <param name="WetMetres">How far from a leak the ground is wet.</param>
 /// <param name="WatchMinutes">To walk along a running station.</param>
 /// <param name="RoundMinutes">To look at the lowest outlets of a station on a round past all of them.</param>
+/// <param name="UncuredMinutes">What it costs to leave a station or a supply that does badly.</param>
 /// <param name="LeftDays">Days that something runs on where it is not found.</param>
 /// <param name="CubicMetreMinutes">What a cubic metre of water is worth, in minutes of work.</param>
 public sealed record WaterPractice(
@@ -209,6 +210,7 @@ public sealed record WaterPractice(
     double WetMetres,
     double WatchMinutes,
     double RoundMinutes,
+    double UncuredMinutes,
     double LeftDays,
     double CubicMetreMinutes)
 {

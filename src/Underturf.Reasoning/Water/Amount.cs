@@ -5,8 +5,12 @@ namespace Underturf.Reasoning.Water;
 /// <summary>A positive quantity, perhaps with something added to it, as it is believed before it is read.</summary>
 /// <param name="Base">What it is.</param>
 /// <param name="Added">What comes on top; null for nothing.</param>
-internal readonly record struct Amount(LogNormal Base, LogNormal? Added = null)
+internal sealed record Amount(LogNormal Base, LogNormal? Added = null)
 {
+    private readonly double logMedian = Math.Log(Base.Median);
+    private readonly double logScale = Math.Log(Base.LogSpread);
+    private readonly double[]? pieces = Added is { } added ? [.. Pieces.Select(p => added.Median * Math.Exp(added.LogSpread * p))] : null;
+
     /// <summary>Standard normal places of equally likely values of what is added.</summary>
     private static readonly double[] Pieces = [.. Enumerable.Range(0, 7).Select(k => Normal.Quantile((k + 0.5) / 7))];
 
@@ -43,27 +47,37 @@ internal readonly record struct Amount(LogNormal Base, LogNormal? Added = null)
 
     public Amount Times(Property.Practice.Spread? factor) => factor is null
         ? this
-        : this with { Base = new LogNormal(Base.Median * factor.Median, double.Hypot(Base.LogSpread, factor.LogSpread)) };
+        : new Amount(new LogNormal(Base.Median * factor.Median, double.Hypot(Base.LogSpread, factor.LogSpread)), Added);
 
-    public Amount Plus(LogNormal more) => this with
-    {
-        Added = Added is { } before ? new LogNormal(before.Median + more.Median, Math.Max(before.LogSpread, more.LogSpread)) : more,
-    };
+    public Amount Plus(LogNormal more) =>
+        new(Base, Added is { } before ? new LogNormal(before.Median + more.Median, Math.Max(before.LogSpread, more.LogSpread)) : more);
 
     private double Density(double x)
     {
-        if (Added is not { } added)
+        if (pieces is null)
         {
-            return Math.Exp(Base.LogDensity(x));
+            return OfBase(x);
         }
 
         var sum = 0.0;
-        foreach (var piece in Pieces)
+        foreach (var piece in pieces)
         {
-            sum += Math.Exp(Base.LogDensity(x - (added.Median * Math.Exp(added.LogSpread * piece))));
+            sum += OfBase(x - piece);
         }
 
-        return sum / Pieces.Length;
+        return sum / pieces.Length;
+    }
+
+    /// <summary>The log-normal density, its constants worked out once: this is where the time goes.</summary>
+    private double OfBase(double x)
+    {
+        if (!(x > 0))
+        {
+            return 0;
+        }
+
+        var log = Math.Log(x);
+        return Math.Exp(Normal.LogDensity((log - logMedian) / Base.LogSpread) - logScale - log);
     }
 
     private static double Variance(LogNormal of) => (Math.Exp(of.LogSpread * of.LogSpread) - 1) * of.Mean * of.Mean;

@@ -1,30 +1,27 @@
 namespace Underturf.Reasoning.Water;
 
 /// <summary>
-/// What it costs until the right cure is found, when cures are tried in the best order: by probability over cost (Heckerman, Breese and
-/// Rommelse, CACM 38(3), 1995). What none of them cures costs something more at the end.
+/// What it costs until the right cure is found, when cures are tried in the best order, by probability over cost (Heckerman, Breese and
+/// Rommelse, CACM 38(3), 1995), as far as that is worth more than giving up.
 /// </summary>
 /// <param name="Minutes">Of each cure.</param>
-/// <param name="Uncured">Minutes that are lost where no cure was right.</param>
+/// <param name="Uncured">Minutes that are lost where something is left as it is.</param>
 internal sealed record CureOrder(IReadOnlyList<double> Minutes, double Uncured)
 {
-    /// <param name="belief">Of each thing that its cure would end; what is missing to one is ended by none.</param>
+    /// <param name="belief">Of each thing that its cure would end; what is missing to one needs no cure.</param>
     public double Loss(IReadOnlyList<double> belief)
     {
-        var (open, loss) = (1.0, 0.0);
+        var (open, left, spent) = (1.0, belief.Sum(), 0.0);
+        var loss = left * Uncured;
         foreach (var k in Enumerable.Range(0, belief.Count).OrderByDescending(k => belief[k] / Minutes[k]))
         {
-            // One is tried as long as it is worth more than giving up.
-            if (belief[k] * Uncured < Minutes[k] * open)
-            {
-                break;
-            }
-
-            loss += Minutes[k] * open;
+            spent += Minutes[k] * open;
             open -= belief[k];
+            left -= belief[k];
+            loss = Math.Min(loss, spent + (left * Uncured));
         }
 
-        return loss + (Uncured * open);
+        return loss;
     }
 
     /// <summary>Minutes of loss that knowing the outcome of a test saves on average.</summary>

@@ -77,7 +77,7 @@ internal sealed class LeakQuestion(WaterBelief belief, Walks walks)
         {
             var use = Owner.Water.Of(WaterScope.Elsewhere).First();
             var drew = Idle.Any(r => r.Si > r.Sigma);
-            return new Explanation(drew ? use.Id : "nothing", total, drew ? use.Say : "nothing runs", [], Evidence(sets), drew ? Owner.Book.Repair(use.Repair)!.Say : string.Empty);
+            return new Explanation(drew ? use.Id : "nothing", total, drew ? use.Say : "nothing runs", [], Evidence(sets), string.Empty);
         }
 
         var places = Places(sets, total);

@@ -132,7 +132,7 @@ internal sealed class PipeRecord
         {
             var node = fact.Fitting is { } fitting && nodes.TryGetValue(View.Identity.Of(fitting), out var at) ? at.Down : behind;
             var flow = law!.Count * law.CubicMetresPerSecond * factor;
-            outlets.Add((station, Network.AddOutlet(View.Name(station), node, law.Compensates ? Outlet.Compensating(flow, law.Pascals) : Outlet.At(flow, law.Pascals, law.Exponent))));
+            outlets.Add((station, Network.AddOutlet(View.Name(station), node, Outlet.At(flow, law.Pascals, law.Exponent) with { CompensatedFromPascals = law.Compensates ? law.Pascals : null })));
         }
 
         if (laws.Count == 0)

@@ -125,7 +125,7 @@ internal sealed class StationQuestion
         var sound = told.FirstOrDefault(t => station.Now(t.State).Count == 0)?.State ?? station.States[0];
         StationState[] states = [.. wrong.Select(t => t.State), sound];
         double[] shares = [.. wrong.Select(t => t.Share)];
-        var order = new CureOrder([.. wrong.Select(t => station.Now(t.State).Sum(f => Owner.Book.Repair(f.Repair)!.Minutes))], Owner.Book.Loss.WrongRepairMinutes);
+        var order = new CureOrder([.. wrong.Select(t => station.Now(t.State).Sum(f => Owner.Book.Repair(f.Repair)!.Minutes))], Owner.Water.UncuredMinutes);
         var tests = Tests(states).Select(t => Test(t.Action, t.Minutes, t.Caution, order.Worth(shares, t.Chances), t.Asks)).Where(m => m.Worth > 0.5).OrderByDescending(m => m.Worth - m.Minutes).ToList();
         var repair = Repair(wrong[order.First(shares)], order.Uncured);
         return tests.Any(t => t.Worth > t.Minutes) || repair.Worth <= repair.Minutes ? tests : [repair, .. tests];

@@ -183,7 +183,7 @@ internal sealed class StationWater
     /// <summary>None, one or two faults, with each thing that the wiring may make of it.</summary>
     private IEnumerable<StationState> Combined(IReadOnlyList<WiringState> wiring)
     {
-        var faults = owner.Water.Of(WaterScope.Station).ToList();
+        var faults = owner.Water.Of(WaterScope.Station).Where(Bears).ToList();
         var none = faults.Sum(f => Math.Log(1 - f.Rate));
         var sets = new List<(IReadOnlyList<WaterFault> Faults, double LogPrior)> { ([], none) };
         for (var a = 0; a < faults.Count; a++)
@@ -194,6 +194,17 @@ internal sealed class StationWater
 
         return from set in sets from state in wiring where state.Probability > 0 select new StationState(set.Faults, state, set.LogPrior + Math.Log(state.Probability));
     }
+
+    /// <summary>What changes nothing that is noted can be left out: it stays as likely as it was.</summary>
+    private bool Bears(WaterFault fault) =>
+        (flows.Count > 0 && (fault.FlowFactor ?? fault.AddsLitresPerMinute) is not null)
+        || (watches.Count > 0 && fault.Seen.Count > 0)
+        || others.Any(r => r.Probe.Measures switch
+        {
+            WaterMeasure.OutletPressure => fault.OutletPressureFactor,
+            WaterMeasure.OpeningTime => fault.OpeningFactor,
+            _ => fault.ClosingFactor,
+        } is not null);
 
     private static double LogOdds(WaterFault fault) => Math.Log(fault.Rate / (1 - fault.Rate));
 

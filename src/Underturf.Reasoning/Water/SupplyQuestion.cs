@@ -54,7 +54,7 @@ internal sealed class SupplyQuestion(WaterBelief belief)
     {
         var wrong = states.Where(s => s.Fault is not null).ToList();
         double[] shares = [.. wrong.Select(s => s.Share)];
-        var order = new CureOrder([.. wrong.Select(s => Owner.Book.Repair(s.Fault!.Repair)!.Minutes)], Owner.Book.Loss.WrongRepairMinutes);
+        var order = new CureOrder([.. wrong.Select(s => Owner.Book.Repair(s.Fault!.Repair)!.Minutes)], Owner.Water.UncuredMinutes);
         WaterFault?[] all = [.. wrong.Select(s => s.Fault), null];
         var station = Owner.View.Stations.Keys.FirstOrDefault(s => belief.Meter.Any(r => r.Station == s)) ?? Owner.View.Stations.Keys.FirstOrDefault();
         var tests = new[] { (WaterMeasure.StaticPressure, (string?)null), (WaterMeasure.RunningPressure, station) }

@@ -11,7 +11,7 @@ internal sealed class WaterSum
     private const int Coarse = 2;
 
     /// <summary>ln of a share of the likeliest below which a cell counts for nothing.</summary>
-    private const double Worthless = -25;
+    private const double Worthless = -14;
 
     /// <summary>Standard deviations above a reading beyond which nothing can have run.</summary>
     private const double Beyond = 8;
@@ -25,6 +25,9 @@ internal sealed class WaterSum
     private readonly Fed nowhere;
     private readonly Dictionary<(int Supply, string Fed), double[]> besides = [];
     private readonly Dictionary<(int Supply, int Group), double[]> weights = [];
+    private readonly Dictionary<(int First, int Second), Fed> unions = [];
+    private readonly Dictionary<(int Supply, Fed Fed, int Amount), double> runningBeside;
+    private double likeliest = double.NegativeInfinity;
 
     public WaterSum(WaterCase owner, IReadOnlyList<WaterReading> meter, IReadOnlyList<LeakSource> sources, IReadOnlyList<StationWater> stations, IReadOnlyList<WaterFault?> supplies, SupplyWater supply)
     {
@@ -38,9 +41,10 @@ internal sealed class WaterSum
             AddCells(s, all);
         }
 
-        var most = all.Max(c => c.Log);
+        all.RemoveAll(c => c.Log < likeliest + Worthless);
         var scale = LogMath.LogSumExp([.. all.Select(c => c.Log)]);
-        Cells = [.. all.Where(c => c.Log > most + Worthless).Select(c => c with { Log = Math.Exp(c.Log - scale) }).Select(c => new WeighedCell(c.Supply, c.First, c.Second, c.A, c.B, c.Log))];
+        Cells = [.. all.Select(c => new WeighedCell(c.Supply, c.First, c.Second, c.A, c.B, Math.Exp(c.Log - scale)))];
+        runningBeside = Beside();
         SupplyShares = [.. supplies.Select((_, s) => Cells.Where(c => c.Supply == s).Sum(c => c.Share))];
         Unmodelled = UnmodelledShare(scale);
     }
@@ -70,10 +74,10 @@ internal sealed class WaterSum
     public double[] SharesOf(StationWater station)
     {
         var shares = new double[station.States.Count];
-        foreach (var beside in Cells.GroupBy(c => (c.Supply, Key: FedOf(c).Key, Amount: station.HasFlow ? AmountOf(c) : 0)))
+        foreach (var ((state, fed, amount), weight) in runningBeside)
         {
-            var logs = station.LogChances(supplies[beside.Key.Supply], FedOf(beside.First()), beside.Key.Amount);
-            var (total, weight) = (LogMath.LogSumExp(logs), beside.Sum(c => c.Share));
+            var logs = station.LogChances(supplies[state], fed, station.HasFlow ? amount : 0);
+            var total = LogMath.LogSumExp(logs);
             for (var k = 0; k < shares.Length; k++)
             {
                 shares[k] += weight * Math.Exp(logs[k] - total);
@@ -83,9 +87,20 @@ internal sealed class WaterSum
         return shares;
     }
 
-    private Fed FedOf(WeighedCell cell) => cell.Second >= 0 ? Union(cell.First, cell.Second) : cell.First >= 0 ? Groups[cell.First].Fed : nowhere;
+    /// <summary>What may run beside a station, and how likely: what comes to the same is one.</summary>
+    private Dictionary<(int Supply, Fed Fed, int Amount), double> Beside()
+    {
+        var sums = new Dictionary<(int Supply, Fed Fed, int Amount), double>();
+        foreach (var cell in Cells)
+        {
+            var key = (cell.Supply, FedOf(cell), AmountOf(cell));
+            sums[key] = sums.GetValueOrDefault(key) + cell.Share;
+        }
 
-    private readonly Dictionary<(int First, int Second), Fed> unions = [];
+        return sums;
+    }
+
+    private Fed FedOf(WeighedCell cell) => cell.Second >= 0 ? Union(cell.First, cell.Second) : cell.First >= 0 ? Groups[cell.First].Fed : nowhere;
 
     private Fed Union(int first, int second)
     {
@@ -104,24 +119,38 @@ internal sealed class WaterSum
         var fault = supplies[state];
         var begin = owner.Water.Of(WaterScope.Supply).Sum(f => Math.Log(f == fault ? f.Rate : 1 - f.Rate)) + supply.LogChance(fault);
         var none = Besides(state, nowhere)[0];
-        cells.Add(new Cell(state, -1, -1, 0, 0, begin + off.LogChance(nowhere, 0) + none));
+        Add(cells, new Cell(state, -1, -1, 0, 0, begin + off.LogChance(nowhere, 0) + none));
         for (var g = 0; g < Groups.Count; g++)
         {
             var (fed, more) = (Groups[g].Fed, Weights(state, g));
             var beside = Besides(state, fed);
             for (var a = 1; a <= MostPlace(fed); a++)
             {
-                cells.Add(new Cell(state, g, -1, a, 0, begin + more[a] + off.LogChance(fed, a) + Value(beside, state, fed, a)));
+                Add(cells, new Cell(state, g, -1, a, 0, begin + more[a] + off.LogChance(fed, a) + Value(beside, state, fed, a)));
             }
 
+        }
+
+        for (var g = 0; g < Groups.Count; g++)
+        {
             for (var h = 0; h < g; h++)
             {
                 // What shows in the same readings as one source would is not told apart from it.
-                if (Groups[h].Fed.Key != fed.Key)
+                if (Groups[h].Fed.Key != Groups[g].Fed.Key)
                 {
                     AddPair(state, h, g, begin - none, cells);
                 }
             }
+        }
+    }
+
+    /// <summary>Unless it is worth nothing beside what was found before.</summary>
+    private void Add(List<Cell> cells, Cell cell)
+    {
+        if (cell.Log > likeliest + Worthless)
+        {
+            cells.Add(cell);
+            likeliest = Math.Max(likeliest, cell.Log);
         }
     }
 
@@ -145,7 +174,7 @@ internal sealed class WaterSum
                 }
 
                 var sum = AmountGrid.Nearest(AmountGrid.At(a) + AmountGrid.At(b));
-                cells.Add(new Cell(state, first, second, a, b, partA + log + Weights(state, second)[b] + Value(tableBoth, state, both, sum) + Value(tableTwo, state, onlyTwo, b)));
+                Add(cells, new Cell(state, first, second, a, b, partA + log + Weights(state, second)[b] + Value(tableBoth, state, both, sum) + Value(tableTwo, state, onlyTwo, b)));
             }
         }
     }
