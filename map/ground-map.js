@@ -9,7 +9,7 @@ import VectorImageLayer from "ol/layer/VectorImage.js";
 import VectorSource from "ol/source/Vector.js";
 import { Circle, LineString, Point, Polygon } from "ol/geom.js";
 import { defaults } from "ol/interaction.js";
-import { featureStyle, figureLayout, haloStyle, hereStyle, markStyle, sketchStyle, tieStyle } from "./look.js";
+import { featureStyle, figureLayout, haloStyle, hereStyle, markStyle, routeStyle, sketchStyle, tieStyle } from "./look.js";
 import { backdropLayer } from "./backdrop.js";
 import { readTokens } from "./tokens.js";
 import { scaleBar } from "./scale-bar.js";
@@ -18,6 +18,8 @@ import { scaleBar } from "./scale-bar.js";
 const plane = new Projection({ code: "local-metres", units: "m" });
 const finestMetres = 0.01;
 const coarsestMetres = 50;
+/** Of a search no nearer than this: what is beside the stops is seen too. */
+const nearStops = 0.15;
 /** Above for the pointer of the next move, below for scale and buttons, beside for names. */
 const room = [64, 56, 76, 56];
 
@@ -27,6 +29,7 @@ let whole = null;
 let left = null;
 let property = "";
 let layout = null;
+let heated = null;
 
 export function open(element, of, feet, tapped) {
   close();
@@ -40,6 +43,8 @@ export function open(element, of, feet, tapped) {
     things: new VectorImageLayer({ source: new VectorSource(), style: featureStyle(look, layout), declutter: true, imageRatio: 1.5 }),
     backdrop: backdropLayer(),
     here: layer(hereStyle(look)),
+    heat: backdropLayer(),
+    route: layer(routeStyle(look)),
     marks: layer(markStyle(look, layout), { declutter: true }),
     ties: layer(tieStyle(look), { declutter: true }),
     halo: layer(haloStyle(look)),
@@ -49,7 +54,7 @@ export function open(element, of, feet, tapped) {
     target,
     controls: [],
     interactions: defaults({ doubleClickZoom: false, altShiftDragRotate: false, pinchRotate: false, shiftDragZoom: false }),
-    layers: [layers.backdrop, layers.halo, layers.things, layers.ties, layers.here, layers.marks, layers.sketch],
+    layers: [layers.backdrop, layers.halo, layers.things, layers.heat, layers.ties, layers.here, layers.marks, layers.route, layers.sketch],
     view: new View({ projection: plane, enableRotation: false, minResolution: finestMetres, maxResolution: coarsestMetres, center: left?.center ?? [0, 0], resolution: left?.resolution ?? 0.5 }),
   });
   listen(target, tapped);
@@ -138,6 +143,32 @@ export function lay(address, fit, beneath) {
   layers.backdrop.lay(address, fit, beneath ? 0.75 : 0.55);
   layers.backdrop.setZIndex(beneath ? 0 : 1);
   map.getTargetElement().dataset.backdrop = String(address !== null);
+}
+
+/** Likely ground: a picture of so many metres a pixel, its north-west corner laid where that is; none takes it away. */
+export function heat(picture, lies) {
+  URL.revokeObjectURL(heated);
+  heated = picture.length > 0 ? URL.createObjectURL(new Blob([picture], { type: "image/png" })) : null;
+  const [metres, east, north] = lies;
+  layers.heat.lay(heated, heated === null ? null : [metres, 0, east, north], 1);
+  map.getTargetElement().dataset.heat = String(heated !== null);
+}
+
+/** The stops of a search in their order, numbered. Where the search is another one, the map turns to its stops. */
+export function route(metres, turns) {
+  const stops = positions(metres, 0, metres.length / 2);
+  if (turns && stops.length > 0) {
+    turnTo(stops);
+  }
+  const numbered = stops.map((at, i) => new Feature({ geometry: new Point(at), name: String(i + 1) }));
+  replace(layers.route, stops.length > 1 ? [new Feature({ geometry: new LineString(stops) }), ...numbered] : numbered);
+  map.getTargetElement().dataset.stops = String(stops.length);
+}
+
+function turnTo(stops) {
+  const [west, south, east, north] = new LineString(stops).getExtent();
+  map.updateSize();
+  map.getView().fit([west, south, east, north], { padding: room, minResolution: nearStops });
 }
 
 /** Where the device says it is: a dot, and the circle in which it may be. */

@@ -130,6 +130,17 @@ export function tieStyle(look) {
   });
 }
 
+/** A stop has its number; the way between is no more than a plan. */
+export function routeStyle(look) {
+  const way = new Style({ stroke: new Stroke({ color: look.ink, width: 2, lineDash: [2, 6], lineCap: "round" }) });
+  const disc = new Disc({ radius: 13, fill: new Fill({ color: look.ink }), stroke: new Stroke({ color: look.sheet, width: 2 }) });
+  return (drawn) => (drawn.getGeometry().getType() === "LineString" ? way : new Style({
+    image: disc,
+    zIndex: -Number(drawn.get("name")),
+    text: new Text({ text: drawn.get("name"), font: `700 15px ${look.face}`, fill: new Fill({ color: look.sheet }) }),
+  }));
+}
+
 export function sketchStyle(look) {
   const dot = new Disc({ radius: 7, fill: new Fill({ color: look.accent }), stroke: new Stroke({ color: look.sheet, width: 2 }) });
   const stroke = new Stroke({ color: look.accent, width: 4 });

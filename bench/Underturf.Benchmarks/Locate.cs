@@ -1,7 +1,9 @@
 using System.Globalization;
 using Underturf.FieldLog;
 using Underturf.Property.Practice;
+using Underturf.Quantities;
 using Underturf.Reasoning;
+using Underturf.Reasoning.Location;
 using Underturf.Simulation;
 
 namespace Underturf.Benchmarks;
@@ -11,6 +13,8 @@ internal static class Locate
 {
     /// <summary>Reporting seeds begin here; seeds below were used for looking.</summary>
     public const ulong FirstSeed = 61_001;
+
+    private const int Times = 25;
 
     public static int Run(TextWriter output, IReadOnlyList<string> arguments)
     {
@@ -78,6 +82,43 @@ internal static class Locate
         keeper.Note("maren", new DateTimeOffset(2031, 5, 7, 8, 0, 0, TimeSpan.Zero), new GroundFact { Id = "whole", What = "other", Shape = [new Position(-10, -10), new Position(370, 370)] });
         var log = keeper.Log();
         var cells = Notebook.Open(log, PracticeBook.Default).Locate(scene.Station).Value.Heat!.Shares.Length;
+        Update(output, log, scene);
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{cells} cells: answer for one valve {Timed.MedianMilliseconds(() => Notebook.Open(log, PracticeBook.Default).Locate(scene.Station).Value, 7):0} ms, for all {Timed.MedianMilliseconds(() => Notebook.Open(log, PracticeBook.Default).Locate().Value, 7):0} ms."));
     }
+
+    /// <summary>One more note about a thing of which an answer stands: the belief alone, and the next answer with search and what to do first, beside one that keeps nothing.</summary>
+    private static void Update(TextWriter output, LogDocument log, SearchScene scene)
+    {
+        var near = scene.Last;
+        foreach (var (what, note) in new (string, Fact)[]
+        {
+            ("search", new SearchFact { How = "probe rod", About = scene.Station, Where = [near], Within = new Length(2), Minutes = 10 }),
+            ("trace", new TraceFact { How = "wire tracer", Of = [scene.Station], Route = [near, new Position(near.EastMetres + 6, near.NorthMetres + 4)], Ended = "lost" }),
+        })
+        {
+            var keeper = LogKeeper.After(log);
+            keeper.Note("maren", new DateTimeOffset(2031, 5, 7, 9, 0, 0, TimeSpan.Zero), note);
+            var (newer, earlier, memory) = (keeper.Log(), Notebook.Open(log, PracticeBook.Default), new LocationMemory());
+            earlier.Locate(scene.Station);
+            Believe(Notebook.Open(log, PracticeBook.Default), scene, memory);
+            var belief = Timed.MedianMilliseconds(() => Next(newer, null), n => Believe(n, scene, new LocationMemory(memory)), Times);
+            var kept = Timed.MedianMilliseconds(() => Next(newer, earlier), n => n.Locate(scene.Station).Value, Times);
+            var anew = Timed.MedianMilliseconds(() => Next(newer, null), n => n.Locate(scene.Station).Value, Times);
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"One more {what}, on the clock and by the processor: belief {belief.Clock:0} and {belief.Processor:0} ms, whole answer {kept.Clock:0} and {kept.Processor:0} ms; with nothing kept {anew.Clock:0} and {anew.Processor:0} ms."));
+        }
+    }
+
+    /// <summary>Where the valve lies, and the ground that holds it, with no plan of a search.</summary>
+    private static object Believe(Notebook notebook, SearchScene scene, LocationMemory memory)
+    {
+        var (history, view, book) = (notebook.History, notebook.Tied.View, PracticeBook.Default);
+        var groups = new SoughtFinder(history, view, book, []).Find();
+        var ground = new GroundFinder(history, view, book.Locating, memory);
+        var cells = ground.Find()!;
+        var belief = new BeliefFinder(history, view, book, cells, ground, groups.Count, memory).Of(groups.First(g => g.Things[0].Station == scene.Station), keeps: true);
+        return CredibleRegion.Of(belief.Belief.Shares[0], cells);
+    }
+
+    /// <summary>The log as the page has it after a note, read and folded.</summary>
+    private static Notebook Next(LogDocument log, Notebook? earlier) => Notebook.Open(log, PracticeBook.Default, earlier);
 }

@@ -42,7 +42,7 @@ internal static class LocationText
     {
         if (location.Route is not { } route)
         {
-            yield return "Searching costs more than it is expected to bring.";
+            yield return SearchWords.NoSearch(location);
             yield return string.Empty;
             yield break;
         }
@@ -53,18 +53,19 @@ internal static class LocationText
             yield return $"  {caution}";
         }
 
-        foreach (var step in route.Steps.Take(MostSteps))
+        foreach (var step in route.Told.Take(MostSteps))
         {
             var efforts = string.Join(", then ", step.Efforts.Select(e => string.Create(CultureInfo.InvariantCulture, $"{e.How} {e.Minutes:0.#} min")));
             yield return string.Create(CultureInfo.InvariantCulture, $"  {Say.Share(step.Found),10}  {step.Where}, {Say.Length(step.AcrossMetres, us)} across: {efforts} ({step.WalkMinutes:0.#} min to walk)");
         }
 
-        if (route.Steps.Count > MostSteps)
+        var more = route.Steps.Count - Math.Min(MostSteps, route.Told.Count);
+        if (more > 0)
         {
-            yield return $"              and {route.Steps.Count - MostSteps} more";
+            yield return $"              and {more} more on the way";
         }
 
-        yield return string.Create(CultureInfo.InvariantCulture, $"  {Say.Share(route.Found)} to find one that is looked for; until found or given up {route.EffortMinutes:0} min of searching and {route.TravelMinutes:0} min of walking on average. Then stop: more costs more than it is worth.");
+        yield return string.Create(CultureInfo.InvariantCulture, $"  {SearchWords.Found(location, route)}; until found or given up {route.EffortMinutes:0} min of searching and {route.TravelMinutes:0} min of walking on average. {SearchWords.Stop}");
         yield return string.Empty;
     }
 

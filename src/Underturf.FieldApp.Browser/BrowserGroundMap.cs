@@ -36,6 +36,10 @@ internal sealed class BrowserGroundMap : IGroundMap
 
     public void Here(Position at, double accuracyMetres) => MapCalls.Here(at.EastMetres, at.NorthMetres, accuracyMetres);
 
+    public void Heat(HeatLayer? heat) => MapCalls.Heat(heat?.Picture ?? [], heat is null ? [] : [heat.MetresPerPixel, heat.NorthWest.EastMetres, heat.NorthWest.NorthMetres]);
+
+    public void Route(IReadOnlyList<Position> stops, bool turns) => MapCalls.Route(Metres(stops), turns);
+
     public void Choose(int number) => MapCalls.Choose(number);
 
     public void Sketch(IReadOnlyList<Position> points, bool closed, string words) => MapCalls.Sketch(Metres(points), closed, words);

@@ -33,6 +33,18 @@ internal sealed class BrowserNotebook : INotebook
         return named.Answer is { } answer ? answer : named.Problem!;
     }
 
+    public async Task<Outcome<LocatedThing>> LocateAsync(ReadOnlyMemory<byte> log, LocateAsk ask, Waiting waiting)
+    {
+        var said = await AskAsync(nameof(Thinker.Locate), log, waiting, JsonSerializer.Serialize(ask, FoundPlacesJson.Default.LocateAsk));
+        if (!said.Succeeded)
+        {
+            return said.Problem!;
+        }
+
+        var found = JsonSerializer.Deserialize(said.Value, FoundPlacesJson.Default.FoundPlaces)!;
+        return found.Located is { } located ? located : found.Problem!;
+    }
+
     /// <param name="about">What else the task has to know, as the worker reads it.</param>
     private async Task<Outcome<byte[]>> AskAsync(string task, ReadOnlyMemory<byte> log, Waiting waiting, string about = "")
     {

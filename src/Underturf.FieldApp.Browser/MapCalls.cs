@@ -28,6 +28,12 @@ internal static partial class MapCalls
     [JSImport("here", Module)]
     public static partial void Here(double east, double north, double accuracy);
 
+    [JSImport("heat", Module)]
+    public static partial void Heat(byte[] picture, double[] lies);
+
+    [JSImport("route", Module)]
+    public static partial void Route(double[] metres, bool turns);
+
     [JSImport("choose", Module)]
     public static partial void Choose(int index);
 

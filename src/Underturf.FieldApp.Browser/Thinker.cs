@@ -5,6 +5,7 @@ using System.Text.Json;
 using Underturf.FieldLog;
 using Underturf.Papers;
 using Underturf.Property.Practice;
+using Underturf.Quantities;
 using Underturf.Reasoning;
 
 namespace Underturf.FieldApp.Browser;
@@ -23,6 +24,7 @@ internal static partial class Thinker
         var opened = new OpenedLog(answers, notebook.Problems)
         {
             Asked = [.. answers.Moves.Select(Asked)],
+            Hidden = notebook.Hidden(answers),
             Readings = [.. notebook.Readings().Select(line => new PredictedReading(line.Entry.ToString(), line.Predicted))],
         };
         return JsonSerializer.SerializeToUtf8Bytes(opened, OpenedLogJson.Default.OpenedLog);
@@ -32,7 +34,7 @@ internal static partial class Thinker
     [JSExport]
     internal static byte[] Papers(byte[] log)
     {
-        var (notebook, answers) = last is { } before && before.Log.AsSpan().SequenceEqual(log) ? (before.Notebook, before.Answers) : Think(log);
+        var (notebook, answers) = Thought(log) ?? Think(log);
         var teller = new Teller();
         var made = new List<MadePaper>();
         var count = PaperSet.Count(notebook);
@@ -55,9 +57,38 @@ internal static partial class Thinker
         return JsonSerializer.SerializeToUtf8Bytes(named.Succeeded ? new NamedEnds(named.Value, null) : new NamedEnds(null, named.Problem), NamedEndsJson.Default.NamedEnds);
     }
 
+    /// <summary>The bytes of <see cref="FoundPlaces"/> for those of a log.</summary>
+    /// <param name="ask">A <see cref="LocateAsk"/>.</param>
+    [JSExport]
+    internal static byte[] Locate(byte[] log, string ask)
+    {
+        var asked = JsonSerializer.Deserialize(ask, FoundPlacesJson.Default.LocateAsk)!;
+        var thought = Thought(log);
+        var located = Locate(thought?.Notebook ?? Notebook.Open(log, PracticeBook.Default, last?.Notebook), thought?.Answers, asked);
+        if (!located.Succeeded && thought is null)
+        {
+            // What no note names is a fault that the diagnosis puts into the ground.
+            var (notebook, answers) = Think(log);
+            located = Locate(notebook, answers, asked);
+        }
+
+        return JsonSerializer.SerializeToUtf8Bytes(
+            located.Succeeded ? new FoundPlaces(new LocatedThing(located.Value, Heat(located.Value)), null) : new FoundPlaces(null, located.Problem), FoundPlacesJson.Default.FoundPlaces);
+    }
+
+    private static Outcome<LocationAnswer> Locate(Notebook notebook, Answers? answers, LocateAsk ask) =>
+        ask.From is { } from ? notebook.Locate(ask.Thing, from, answers) : notebook.Locate(ask.Thing, null, answers);
+
+    private static HeatLayer? Heat(LocationAnswer location) => location.Heat is { } heat
+        ? new HeatLayer(HeatPicture.Make(heat), new Position(heat.Corner.EastMetres, heat.Corner.NorthMetres + (heat.Deep * heat.SideMetres)), heat.SideMetres)
+        : null;
+
+    /// <summary>What was thought about these bytes before, if they are those that were thought about last.</summary>
+    private static (Notebook Notebook, Answers Answers)? Thought(byte[] log) => last is { } before && before.Log.AsSpan().SequenceEqual(log) ? (before.Notebook, before.Answers) : null;
+
     private static (Notebook Notebook, Answers Answers) Think(byte[] log)
     {
-        var notebook = Notebook.Open(log, PracticeBook.Default);
+        var notebook = Notebook.Open(log, PracticeBook.Default, last?.Notebook);
         var answers = notebook.Answer(new Waiting(new Teller()));
         last = (log, notebook, answers);
         return (notebook, answers);

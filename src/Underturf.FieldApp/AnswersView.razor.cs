@@ -14,6 +14,7 @@ public sealed partial class AnswersView
     private const int AtOnce = 2;
 
     private OpenedLog? laying;
+    private LookNow? looked;
     private int laidOut;
     private bool changed;
 
@@ -32,6 +33,14 @@ public sealed partial class AnswersView
     [Parameter]
     public EventCallback<string> Name { get; set; }
 
+    /// <summary>Looking for what is hidden; nothing where nothing is.</summary>
+    [Parameter]
+    public LookNow? Looks { get; set; }
+
+    /// <summary>Told the id of something hidden that is to be shown on the map.</summary>
+    [Parameter]
+    public EventCallback<string> Show { get; set; }
+
     /// <summary>All of it stands.</summary>
     [Parameter, EditorRequired]
     public EventCallback LaidOut { get; set; }
@@ -42,6 +51,8 @@ public sealed partial class AnswersView
 
     protected override async Task OnParametersSetAsync()
     {
+        changed |= Looks != looked;
+        looked = Looks;
         if (!ReferenceEquals(laying, Opened))
         {
             (laying, laidOut) = (Opened, 0);

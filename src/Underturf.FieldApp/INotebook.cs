@@ -17,4 +17,8 @@ public interface INotebook
     /// <summary>Works out which wire each conductor end of a place is, and what to touch next; whatever else was being worked out is given up for it.</summary>
     /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
     Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting);
+
+    /// <summary>Works out where something hidden lies, and where to look first; whatever else was being worked out is given up for it.</summary>
+    /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
+    Task<Outcome<LocatedThing>> LocateAsync(ReadOnlyMemory<byte> log, LocateAsk ask, Waiting waiting);
 }

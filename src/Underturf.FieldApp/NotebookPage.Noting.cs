@@ -41,6 +41,7 @@ public sealed partial class NotebookPage
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
         FollowNaming();
+        FollowLocating();
         if (returning && !noting)
         {
             returning = false;
@@ -77,11 +78,12 @@ public sealed partial class NotebookPage
     }
 
     /// <summary>Stores what the form says and puts the form away.</summary>
-    private async Task<Problem?> StoreAsync(Fact fact)
+    private async Task<Problem?> StoreAsync(IReadOnlyList<Fact> facts)
     {
-        var trouble = await KeepAsync(fact);
+        var trouble = await KeepAllAsync(facts);
         if (trouble is null)
         {
+            StandWhere(draft.Sought);
             draft = new NoteDraft();
             CloseNote();
         }

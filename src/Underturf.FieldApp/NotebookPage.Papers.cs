@@ -10,6 +10,7 @@ public sealed partial class NotebookPage
 
     private async Task MakePapersAsync()
     {
+        StopLocating();
         making.Dispose();
         making = new CancellationTokenSource();
         var (mine, notes) = (making.Token, log.History);

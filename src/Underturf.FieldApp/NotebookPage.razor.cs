@@ -25,6 +25,7 @@ public sealed partial class NotebookPage : IDisposable
     {
         thinking.Dispose();
         making.Dispose();
+        locating.Dispose();
     }
 
     protected override async Task OnInitializedAsync()
@@ -83,6 +84,8 @@ public sealed partial class NotebookPage : IDisposable
                 (opened, last) = (null, null);
                 GiveUpPapers();
                 papers.Clear();
+                StopLocating();
+                looking.Clear();
                 break;
         }
 
@@ -124,6 +127,7 @@ public sealed partial class NotebookPage : IDisposable
 
     private CancellationToken BeginAnew()
     {
+        StopLocating();
         thinking.Cancel();
         thinking.Dispose();
         thinking = new CancellationTokenSource();

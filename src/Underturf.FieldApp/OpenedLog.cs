@@ -9,6 +9,9 @@ public sealed record OpenedLog(Answers Answers, IReadOnlyList<Problem> Problems)
     /// <summary>For each move of the answers, for each of its steps: what is noted afterwards, as a body of the log without what will be seen.</summary>
     public IReadOnlyList<IReadOnlyList<string>> Asked { get; init; } = [];
 
+    /// <summary>What lies hidden, by name.</summary>
+    public IReadOnlyList<HiddenName> Hidden { get; init; } = [];
+
     /// <summary>Every reading beside its prediction with nothing broken.</summary>
     public IReadOnlyList<PredictedReading> Readings { get; init; } = [];
 }

@@ -19,6 +19,20 @@ public sealed record LocationAnswer(
     public HeatMap? Heat { get; init; }
 }
 
+/// <summary>What lies hidden, by name: one thing, or those of a station that notes do not tell apart.</summary>
+/// <param name="Id">Of the first of them: what <see cref="Notebook.Locate(string?, string?, Answers?)"/> takes.</param>
+/// <param name="Station">The station it belongs to.</param>
+/// <param name="LastNoted">When something was last noted about looking for it; nothing where nobody has begun.</param>
+public sealed record HiddenName(string Id, string Name, string What, string? Station, int Count, DateTimeOffset? LastNoted)
+{
+    /// <summary>What the practice book calls a fault that the diagnosis puts into the ground.</summary>
+    public const string Fault = "fault";
+
+    /// <summary>What a note of looking for it is about.</summary>
+    [JsonIgnore]
+    public string About => Station ?? Id;
+}
+
 /// <summary>One thing that is looked for.</summary>
 /// <param name="None">Chance that there is none.</param>
 /// <param name="Places">Where it is likeliest, best first.</param>
@@ -74,7 +88,15 @@ public sealed record HeatMap(Position Corner, double SideMetres, int Wide, doubl
 /// <param name="EffortMinutes">Of searching, the same.</param>
 /// <param name="LossMinutes">Both, and what it costs to leave it hidden.</param>
 /// <param name="LeastMinutes">The least that this could be if no way took time.</param>
-public sealed record SearchRoute(IReadOnlyList<SearchStep> Steps, double Found, double TravelMinutes, double EffortMinutes, double LossMinutes, double LeastMinutes);
+public sealed record SearchRoute(IReadOnlyList<SearchStep> Steps, double Found, double TravelMinutes, double EffortMinutes, double LossMinutes, double LeastMinutes)
+{
+    /// <summary>A stop that finds it with less than this share of what the best one does is a glance in passing.</summary>
+    private const double Glance = 0.25;
+
+    /// <summary>The stops that are worth telling, in their order.</summary>
+    [JsonIgnore]
+    public IReadOnlyList<SearchStep> Told => [.. Steps.Where(s => s.Found >= Glance * Steps.Max(best => best.Found))];
+}
 
 /// <summary>One piece of ground searched.</summary>
 /// <param name="At">Its middle; nothing for a spot.</param>
@@ -83,6 +105,9 @@ public sealed record SearchRoute(IReadOnlyList<SearchStep> Steps, double Found, 
 public sealed record SearchStep(Position? At, string Where, double AcrossMetres, double WalkMinutes, IReadOnlyList<SearchEffort> Efforts, double Found)
 {
     public double Minutes => Efforts.Sum(e => e.Minutes);
+
+    /// <summary>Id of the spot, where there is no plan.</summary>
+    public string? Spot { get; init; }
 }
 
 /// <summary>Minutes spent in one way of searching.</summary>

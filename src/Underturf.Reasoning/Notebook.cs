@@ -29,10 +29,12 @@ public sealed class Notebook
     /// <summary>The benches on which circuits are worked out are lent to one asker at a time.</summary>
     private readonly Lock asking = new();
 
+    private readonly LocationMemory memory;
     private Lazy<IReadOnlyDictionary<string, Belief>> beliefs;
 
-    private Notebook(LogDocument log, PropertyHistory history, PracticeBook book)
+    private Notebook(LogDocument log, PropertyHistory history, PracticeBook book, Notebook? earlier)
     {
+        memory = new LocationMemory(earlier?.memory);
         Log = log;
         History = history;
         Book = book;
@@ -58,9 +60,11 @@ public sealed class Notebook
     /// <summary>What is wrong with the log, with references to nowhere, and with notes that belief cannot use.</summary>
     public IReadOnlyList<Problem> Problems => problems.Value;
 
-    public static Notebook Open(ReadOnlyMemory<byte> log, PracticeBook book) => Open(LogDocument.Read(log), book);
+    /// <param name="earlier">The notebook of the same log before its newest notes: what it worked out is taken up where it still holds, and is not to be asked at the same time.</param>
+    public static Notebook Open(ReadOnlyMemory<byte> log, PracticeBook book, Notebook? earlier = null) => Open(LogDocument.Read(log), book, earlier);
 
-    public static Notebook Open(LogDocument log, PracticeBook book) => new(log, PropertyHistory.Fold(log.Standing), book);
+    /// <inheritdoc cref="Open(ReadOnlyMemory{byte}, PracticeBook, Notebook?)"/>
+    public static Notebook Open(LogDocument log, PracticeBook book, Notebook? earlier = null) => new(log, PropertyHistory.Fold(log.Standing), book, earlier);
 
     public static Answers Answer(ReadOnlyMemory<byte> log, PracticeBook book) => Open(log, book).Answer();
 
@@ -170,22 +174,29 @@ public sealed class Notebook
         return new NamingWriter(matter).Write(place, crew);
     }
 
+    /// <summary>What lies hidden, without a word of where.</summary>
+    /// <param name="answers">What the diagnosis says, so that the faults that it puts into the ground are among it.</param>
+    public IReadOnlyList<HiddenName> Hidden(Answers? answers = null) => HiddenNames.Of(History, new SoughtFinder(History, matter.Tied.View, Book, answers?.Questions ?? []).Find());
+
     /// <summary>Where hidden things lie, and where to look first.</summary>
     /// <param name="thing">Id or name of one, or of its station; all where nothing is said.</param>
     /// <param name="at">Where one is: label or id of a place; the controller where nothing is said.</param>
-    public Outcome<LocationAnswer> Locate(string? thing = null, string? at = null)
+    /// <param name="answers">What the diagnosis says, so that the faults that it puts into the ground are looked for too.</param>
+    public Outcome<LocationAnswer> Locate(string? thing = null, string? at = null, Answers? answers = null)
     {
         using var turn = asking.EnterScope();
         var stand = at is null ? null : (Outcome<string>?)new Walks(matter).Find(at);
-        return stand is { Succeeded: false } ? stand.Value.Problem! : new LocationWriter(History, matter.Tied.View, Book).Write(thing, stand is { } place ? matter.Tied.View.PositionOf(place.Value) : null);
+        return stand is { Succeeded: false } ? stand.Value.Problem! : Locating(answers).Write(thing, stand is { } place ? matter.Tied.View.PositionOf(place.Value) : null);
     }
 
     /// <summary>The same from a point on the ground.</summary>
-    public Outcome<LocationAnswer> Locate(string? thing, Position from)
+    public Outcome<LocationAnswer> Locate(string? thing, Position from, Answers? answers = null)
     {
         using var turn = asking.EnterScope();
-        return new LocationWriter(History, matter.Tied.View, Book).Write(thing, from);
+        return Locating(answers).Write(thing, from);
     }
+
+    private LocationWriter Locating(Answers? answers) => new(History, matter.Tied.View, Book, answers?.Questions ?? [], memory);
 
     /// <summary>What water comes in, what each station takes of it, and what runs though nothing should.</summary>
     /// <param name="stations">Labels or ids of those that run together; each alone where nothing is said.</param>

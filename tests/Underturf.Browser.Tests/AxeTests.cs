@@ -39,6 +39,7 @@ public sealed class AxeTests(ServedPage served)
             await CheckAsync(page, place);
         }
 
+        await SeekAsync(page);
         await BoxesAsync(page);
         await GoAsync(page, "Stations");
         await page.Locator(".sweep-begin").ClickAsync();
@@ -46,6 +47,19 @@ public sealed class AxeTests(ServedPage served)
         await page.Locator(".sweep-end").ClickAsync();
         await FormsAsync(page);
         Assert.Equal("", string.Join('\n', found));
+    }
+
+    /// <summary>What is looked for: worked out by the worker, laid over the map as a picture.</summary>
+    private async Task SeekAsync(IPage page)
+    {
+        await GoAsync(page, "Now");
+        await page.Locator(".look-go").ClickAsync();
+        await page.Locator(".ground-map[data-heat=true][data-stops]:not([data-stops='0'])").WaitForAsync();
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Checkout.Artifact("phone-seeking.png") });
+        await CheckAsync(page, "what is looked for");
+        await page.Locator(".seek-nothing").ClickAsync();
+        await CheckAsync(page, "searched, nothing found");
+        await page.GetByText("Put away").ClickAsync();
     }
 
     private async Task BoxesAsync(IPage page)

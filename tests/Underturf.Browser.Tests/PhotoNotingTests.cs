@@ -28,7 +28,7 @@ public sealed class PhotoNotingTests : BunitContext
         await log.OpenDeviceAsync();
         await log.TakeInAsync("Served log", demo);
         return Render<NoteSheet>(p => p
-            .Add(s => s.Draft, draft).Add(s => s.View, log.History.Now).Add(s => s.Store, StoreAsync).Add(s => s.StoreAside, StoreAsync)
+            .Add(s => s.Draft, draft).Add(s => s.View, log.History.Now).Add(s => s.Store, facts => StoreAsync(facts[0])).Add(s => s.StoreAside, StoreAsync)
             .Add(s => s.Closed, EventCallback.Empty).Add(s => s.SaveCopy, EventCallback.Empty));
     }
 

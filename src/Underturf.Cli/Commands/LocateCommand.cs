@@ -18,7 +18,7 @@ internal static class LocateCommand
         command.SetAction(parsed =>
         {
             var notebook = Files.Notebook(parsed.GetRequiredValue(log), parsed.GetValue(book));
-            var location = notebook.Locate(parsed.GetValue(thing), parsed.GetValue(at));
+            var location = Locate(notebook, parsed.GetValue(thing), parsed.GetValue(at));
             if (!location.Succeeded)
             {
                 throw new Refusal(location.Problem!);
@@ -33,6 +33,13 @@ internal static class LocateCommand
             return Guard.Report(notebook.Problems);
         });
         return command;
+    }
+
+    /// <summary>Only what the notes do not name needs the diagnosis, which takes longer: the faults that it puts into the ground.</summary>
+    private static Outcome<LocationAnswer> Locate(Notebook notebook, string? thing, string? at)
+    {
+        var noted = thing is null ? (Outcome<LocationAnswer>?)null : notebook.Locate(thing, at);
+        return noted is { Succeeded: true } ? noted.Value : notebook.Locate(thing, at, notebook.Answer());
     }
 
     private static byte[] Drawn(FileInfo file, Notebook notebook, LocationAnswer location)

@@ -15,6 +15,9 @@ public sealed class GroundHand
     /// <summary>The picture that is being laid beneath the plan.</summary>
     public BackdropHand? Laying { get; private set; }
 
+    /// <summary>What is hidden and looked for.</summary>
+    public SeekHand? Seeking { get; private set; }
+
     /// <summary>The points of a distance that is being measured.</summary>
     public List<Position>? Measured { get; set; }
 
@@ -24,7 +27,7 @@ public sealed class GroundHand
     /// <summary>What caught the last tap.</summary>
     public string? SnappedTo { get; private set; }
 
-    public bool IsLooking => Placing is null && Measured is null && Tying is null && Laying is null;
+    public bool IsLooking => Placing is null && Measured is null && Tying is null && Laying is null && Seeking is null;
 
     /// <summary>Takes in a tap, by what the hand is at.</summary>
     public void Take(GroundTap tap, GroundPlan plan)
@@ -38,6 +41,12 @@ public sealed class GroundHand
         if (Tying is { } tying)
         {
             tying.Take(plan, tap);
+            return;
+        }
+
+        if (Seeking is { } seeking)
+        {
+            seeking.Take(tap);
             return;
         }
 
@@ -62,7 +71,7 @@ public sealed class GroundHand
     /// <summary>Takes back the last point that was tapped.</summary>
     public void TakeBack()
     {
-        var points = Placing?.Points ?? Measured ?? [];
+        var points = Placing?.Points ?? Measured ?? Seeking?.Points ?? [];
         if (points.Count > 0)
         {
             points.RemoveAt(points.Count - 1);
@@ -83,20 +92,29 @@ public sealed class GroundHand
 
     public void Lay(BackdropHand picture) => Turn(laying: picture);
 
+    /// <summary>Looks for something hidden; goes on with it where it is what was looked for.</summary>
+    public void Seek(string thing)
+    {
+        var seeking = Seeking?.Thing == thing ? Seeking : new SeekHand { Thing = thing };
+        Turn(seeking: seeking);
+        Chosen = null;
+    }
+
     public void Look(string? chosen)
     {
         Turn();
         Chosen = chosen;
     }
 
-    private void Turn(PlacingDraft? placing = null, TieDraft? tying = null, List<Position>? measured = null, BackdropHand? laying = null) =>
-        (Placing, Tying, Measured, Laying, SnappedTo) = (placing, tying, measured, laying, null);
+    private void Turn(PlacingDraft? placing = null, TieDraft? tying = null, List<Position>? measured = null, BackdropHand? laying = null, SeekHand? seeking = null) =>
+        (Placing, Tying, Measured, Laying, Seeking, SnappedTo) = (placing, tying, measured, laying, seeking, null);
 
     /// <summary>The points in hand, whether they close to an outline, and what is said of them.</summary>
     public (IReadOnlyList<Position> Points, bool Closed, string Words) Sketch(bool feet) =>
         Laying is { } laying ? (laying.WaitingAt is { } point ? [point] : [], false, "") :
         Tying is { } tying ? (tying.At is { } mark ? [mark] : [], false, "") :
         Placing is { } placing ? (placing.Points, placing.IsClosed, "")
+        : Seeking is { } seeking ? (seeking.Points, false, "")
         : Measured is { Count: > 0 } measured ? (measured, false, measured.Count > 1 ? GroundWords.Distance(GroundReach.LengthMetres(measured), feet) : "")
         : ([], false, "");
 }

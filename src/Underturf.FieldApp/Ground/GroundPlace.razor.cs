@@ -51,7 +51,7 @@ public sealed partial class GroundPlace
     private bool Feet => History.Facts.UsesUsUnits;
 
     /// <summary>On a phone the map makes room for what the hand is at.</summary>
-    private bool Busy => !Hand.IsLooking || plan.NameOf(Hand.Chosen) is not null;
+    private bool Busy => (!Hand.IsLooking && (Hand.Seeking is null || Sought is not null)) || plan.NameOf(Hand.Chosen) is not null;
 
     public void Dispose()
     {
@@ -93,10 +93,12 @@ public sealed partial class GroundPlace
         {
             drawn = true;
             Map.Draw(plan);
-            Map.Mark(GroundSign.Of(marks));
+            Map.Mark(heated is null ? GroundSign.Of(marks) : []);
             Map.Tie(GroundTie.Of(History, tied!));
             Redraw();
         }
+
+        DrawLikely();
     }
 
     private void Take(GroundTap tap)

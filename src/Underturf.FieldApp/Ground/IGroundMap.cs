@@ -30,6 +30,13 @@ public interface IGroundMap
     /// <summary>Shows where the device says it is, and the circle in which it may be, and brings it into sight.</summary>
     void Here(Position at, double accuracyMetres);
 
+    /// <summary>Lays likely ground over the plan, in place of what lay there; nothing takes it away.</summary>
+    void Heat(HeatLayer? heat);
+
+    /// <summary>Draws the stops of a search in their order, in place of those before.</summary>
+    /// <param name="turns">Whether the map turns to them.</param>
+    void Route(IReadOnlyList<Position> stops, bool turns);
+
     /// <summary>Rings a thing of the plan by its number there; none below zero.</summary>
     void Choose(int number);
 

@@ -16,6 +16,12 @@ public sealed class PlacingDraft
 
     public string Name { get; set; } = "";
 
+    /// <summary>Name of what was looked for and is now found.</summary>
+    public string? Sought { get; init; }
+
+    /// <summary>The station of a valve that was looked for.</summary>
+    public string? Station { get; init; }
+
     public string Terminals { get; set; } = "";
 
     /// <summary>How the place is known: a tap on a map is no more than an estimate.</summary>
@@ -78,7 +84,7 @@ public sealed class PlacingDraft
             : Kind switch
             {
                 GroundWords.Box or GroundWords.BoxWithValves => new BoxFact { Id = Thing ?? newId, Label = Label, Position = Points[0], Sure = Grade },
-                GroundWords.Valve or GroundWords.MasterValve => new ValveFact { Id = Thing ?? newId, Label = Label, Position = Points[0], Sure = Grade },
+                GroundWords.Valve or GroundWords.MasterValve => new ValveFact { Id = Thing ?? newId, Label = Label, Station = Station, Position = Points[0], Sure = Grade },
                 GroundWords.Controller => ToController(newId, view),
                 _ => new GroundFact { Id = newId, What = Kind, Label = Label, Shape = [.. Points], Sure = Grade },
             };
@@ -110,7 +116,7 @@ public sealed class PlacingDraft
     }
 
     /// <summary>To the centimetre: more digits than a hand can mean only fill the log.</summary>
-    internal static Position Rounded(Position at) => new(Rounded(at.EastMetres), Rounded(at.NorthMetres));
+    public static Position Rounded(Position at) => new(Rounded(at.EastMetres), Rounded(at.NorthMetres));
 
     private static double Rounded(double metres) => Math.Round(metres, 2);
 

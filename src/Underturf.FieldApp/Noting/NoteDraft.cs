@@ -15,6 +15,15 @@ public enum NoteKind
 
     /// <summary>Nothing but the photos: where they were taken.</summary>
     Photo,
+
+    /// <summary>Ground that was searched in vain.</summary>
+    Search,
+
+    /// <summary>Something that says where a hidden thing lies.</summary>
+    Sign,
+
+    /// <summary>A signal that was followed.</summary>
+    Trace,
 }
 
 /// <summary>A note that is being typed. It stays as it is until it is stored.</summary>
@@ -58,6 +67,9 @@ public sealed class NoteDraft
 
     public string Words { get; set; } = "";
 
+    /// <summary>What a search, a sign or a trace is about, and where it was.</summary>
+    public SeekNote? Sought { get; init; }
+
     /// <summary>What the photos show, in the writer's words.</summary>
     public string Caption { get; set; } = "";
 
@@ -65,7 +77,7 @@ public sealed class NoteDraft
     public List<TakenPhoto> Photos { get; init; } = [];
 
     /// <summary>True where something was typed or chosen that would be missed.</summary>
-    public bool IsTouched => Value.Length + State.Length + Told.Length + Did.Length + Words.Length + OtherPlace.Length + Watered.Count + Found.Count + Photos.Count + Caption.Length > 0;
+    public bool IsTouched => Value.Length + State.Length + Told.Length + Did.Length + Words.Length + OtherPlace.Length + Watered.Count + Found.Count + Photos.Count + Caption.Length > 0 || Sought?.IsTouched == true;
 
     /// <summary>True where the stations of a reading are chosen.</summary>
     public bool NamesStations => Stations.Count >= ReadingWay.Named(How).Stations;
@@ -89,8 +101,24 @@ public sealed class NoteDraft
         return !said.Succeeded ? said : said.Value with { Photos = [.. Photos.Select(photo => photo.Hash).Where(hash => hash != (said.Value as PhotoFact)?.Hash)] };
     }
 
+    /// <summary>What it says, which may be several facts: of a search one for each way.</summary>
+    public Outcome<IReadOnlyList<Fact>> ToFacts()
+    {
+        var first = ToFact();
+        if (!first.Succeeded)
+        {
+            return first.Problem!;
+        }
+
+        Fact[] all = [.. Sought?.First() ?? [], first.Value, .. Kind == NoteKind.Search ? Sought!.Searches().Skip(1) : []];
+        return all;
+    }
+
     private Outcome<Fact> Said() => Kind switch
     {
+        NoteKind.Search => Sought?.Searches() is [var search, ..] ? search : Missing("minutes", "Write how many minutes were spent"),
+        NoteKind.Sign => Sought is { Way.Length: > 0 } sign ? sign.ToSign() : Missing("sign", "Choose what it was"),
+        NoteKind.Trace => Sought is { Way.Length: > 0, Ended.Length: > 0 } trace ? trace.ToTrace() : Missing("end", "Choose how the signal ended"),
         NoteKind.Photo => Photos is [var first, ..]
             ? first.ToFact(Place) with { Caption = Given(Caption) }
             : Missing("photo", "Take a photo"),

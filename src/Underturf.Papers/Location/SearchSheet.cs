@@ -3,6 +3,7 @@ using System.Xml.Linq;
 using Underturf.Quantities;
 using Underturf.Reasoning;
 using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Telling;
 
 namespace Underturf.Papers;
 
@@ -23,7 +24,7 @@ public static class SearchSheet
     private static XDocument Draw(PaperMatter matter, LocationAnswer location, HeatMap heat)
     {
         var content = PlanContent.Of(matter);
-        var steps = (location.Route?.Steps ?? []).Take(MostSteps).ToList();
+        var steps = (location.Route?.Told ?? []).Take(MostSteps).ToList();
         var frame = PlanFrame.Of(content.Positions.Concat(steps.Select(s => s.At!.Value)));
         var stops = steps.Select(s => frame.At(s.At!.Value)).ToList();
         var map = new PlanMap(content, frame, matter.UsesUsUnits).Draw(nobody, Heat(heat, frame), [.. Way(stops), .. stops.SelectMany((at, i) => Stop(at, i + 1))], [.. stops.Select(at => (at.X, at.Y, StopRadius))]);
@@ -79,8 +80,15 @@ public static class SearchSheet
 
     private static void Search(SheetColumn column, PaperMatter matter, LocationAnswer location, IReadOnlyList<SearchStep> steps)
     {
-        column.Head(location.Route is null ? "No search pays" : "Search, in this order");
-        foreach (var caution in (location.Route?.Steps ?? []).SelectMany(s => s.Efforts).Select(e => e.Caution).Where(c => c.Length > 0).Distinct())
+        if (location.Route is not { } route)
+        {
+            column.Head("Search");
+            column.Paragraph(SearchWords.NoSearch(location), MostLines);
+            return;
+        }
+
+        column.Head("Search, in this order");
+        foreach (var caution in route.Steps.SelectMany(s => s.Efforts).Select(e => e.Caution).Where(c => c.Length > 0).Distinct())
         {
             column.Paragraph(caution, MostLines);
         }
@@ -91,9 +99,6 @@ public static class SearchSheet
             column.Paragraph($"{step.Where}: {string.Join(", then ", step.Efforts.Select(e => string.Create(CultureInfo.InvariantCulture, $"{e.How} {Math.Max(1, e.Minutes):0} min")))}", MostLines);
         }
 
-        if (location.Route is { } route)
-        {
-            column.Paragraph($"{Say.Share(route.Found)} to find it. Then stop: more costs more than it is worth.", MostLines);
-        }
+        column.Paragraph($"{SearchWords.Found(location, route)}. {SearchWords.Stop}", MostLines);
     }
 }

@@ -28,7 +28,7 @@ internal sealed class ChoiceFinder(WhereWords words, PracticeBook practice, Grou
         return
         [
             .. new[] { first is null ? null : new SearchChoice("search", "search where it is likeliest", 0, now, null, first.Caution) }
-                .Concat(book.Tracing.Where(w => w.Owned && group.Things.Any(t => t.Station is not null)).Select(w => Trace(w, ahead, from)))
+                .Concat(book.Tracing.Where(w => w.Owned && group.Things.Any(t => t.Station is not null || t.Stretches is not null)).Select(w => Trace(w, ahead, from)))
                 .Concat(book.Signs.Where(s => s is { Owned: true, Minutes: > 0 }).SelectMany(s => s.Form == SignForm.Perceived ? Listen(s, ahead, from) : [Ask(s, ahead)]))
                 .OfType<SearchChoice>()
                 .OrderBy(c => c.LossMinutes),

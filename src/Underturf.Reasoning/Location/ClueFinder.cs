@@ -38,7 +38,7 @@ internal sealed class ClueFinder(PropertyHistory history, PropertyView view, Pra
         foreach (var note in history.Facts.Signs)
         {
             var may = May(group, note.Fact.About);
-            if (may.Contains(true) && book.Sign(note.Fact.How) is var (sign, perceived) && Sign(note, group.Things[0].Station, may, sign, perceived, note.Fact.About is null ? 1.0 / groups : 1) is { } clue)
+            if (may.Contains(true) && book.Sign(note.Fact.How) is var (sign, perceived) && Sign(note, group.Things[0].Station, may, sign, perceived, note.Fact.About is null ? 1.0 / Math.Max(1, groups) : 1) is { } clue)
             {
                 yield return clue;
             }

@@ -5,7 +5,7 @@ using Underturf.Property.Practice;
 namespace Underturf.Reasoning.Location;
 
 /// <summary>Lays cells over the property: a grid where there is a plan, the named spots where there is none.</summary>
-internal sealed class GroundFinder(PropertyHistory history, PropertyView view, LocatingPractice book)
+internal sealed class GroundFinder(PropertyHistory history, PropertyView view, LocatingPractice book, LocationMemory memory)
 {
     /// <summary>More take longer than a technician waits; larger properties get larger cells.</summary>
     private const int MostCells = 160_000;
@@ -37,7 +37,8 @@ internal sealed class GroundFinder(PropertyHistory history, PropertyView view, L
         var (west, east) = (points.Min(p => p.EastMetres) - book.MarginMetres, points.Max(p => p.EastMetres) + book.MarginMetres);
         var (south, north) = (points.Min(p => p.NorthMetres) - book.MarginMetres, points.Max(p => p.NorthMetres) + book.MarginMetres);
         var side = Math.Max(book.CellMetres, Math.Sqrt((east - west) * (north - south) / MostCells));
-        return GroundCells.Grid(new Position(west, south), new Position(east, north), side);
+        var (southWest, northEast) = (new Position(west, south), new Position(east, north));
+        return memory.Keep(() => GroundCells.Grid(southWest, northEast, side), southWest, northEast, side);
     }
 
     private double Area(string spot) => view.Spots[spot].Across is { Metres: > 0 } across ? across.Metres * across.Metres : book.StopMetres * book.StopMetres;

@@ -17,9 +17,7 @@ internal sealed class LearnedMarks
 
     private readonly LocatingPractice book;
 
-    private LearnedMarks(LocatingPractice book, IReadOnlyList<FoundThing> found, ChoiceWeights weights) => (this.book, Found, Weights) = (book, found, weights);
-
-    public IReadOnlyList<FoundThing> Found { get; }
+    private LearnedMarks(LocatingPractice book, ChoiceWeights weights) => (this.book, Weights) = (book, weights);
 
     public ChoiceWeights Weights { get; }
 
@@ -29,13 +27,22 @@ internal sealed class LearnedMarks
     /// <summary>Of what was found, how many lie within the reach of each mark.</summary>
     public required int[] FoundNear { get; init; }
 
-    public static LearnedMarks Of(PracticeBook practice, PropertyHistory history, PropertyView view, GroundCells cells, MarkLayers layers, IReadOnlyList<FoundThing> found)
+    public static LearnedMarks Of(PracticeBook practice, PropertyHistory history, PropertyView view, GroundCells cells, MarkLayers layers, IReadOnlyList<FoundThing> found, LocationMemory memory)
     {
-        var (book, own, sample) = (practice.Locating, new OwnGroundFinder(history, view, practice), Sample(cells));
+        var own = new OwnGroundFinder(history, view, practice);
+        IReadOnlyList<IReadOnlyList<GroundShape>> watered = [.. found.Select(f => own.Watered(f.Station))];
+        return memory.Keep(
+            () => Learn(practice.Locating, cells, layers, found, watered),
+            [practice, cells, PointRow.Of(found.Select(f => f.At)), string.Join('|', watered.Select(w => w.Count)), PointRow.Of(watered.SelectMany(w => w)), .. layers.All]);
+    }
+
+    private static LearnedMarks Learn(LocatingPractice book, GroundCells cells, MarkLayers layers, IReadOnlyList<FoundThing> found, IReadOnlyList<IReadOnlyList<GroundShape>> watered)
+    {
+        var sample = Sample(cells);
         var common = Alternatives(layers, book, sample, OwnGround.None);
-        var choices = found.Select(f => Choose(f, own.Watered(f.Station), layers, book, sample)).ToList();
+        var choices = found.Select((f, i) => Choose(f, watered[i], layers, book, sample)).ToList();
         var within = Math.Exp(-1);
-        return new LearnedMarks(book, found, ChoiceWeights.Learn(choices, [.. book.Marks.Select(m => m.Weight)], book.WeightSpread, book.Anywhere))
+        return new LearnedMarks(book, ChoiceWeights.Learn(choices, [.. book.Marks.Select(m => m.Weight)], book.WeightSpread, book.Anywhere))
         {
             GroundNear = [.. common.Select(layer => layer.Count(v => v >= within) / (double)Math.Max(1, layer.Length))],
             FoundNear = [.. book.Marks.Select((_, m) => choices.Count(c => c.Chosen[m] >= within))],

@@ -20,10 +20,15 @@ internal sealed class LocationBelief
     /// <param name="none">For each thing the chance that there is none.</param>
     public static LocationBelief Of(IReadOnlyList<double[]> priors, IReadOnlyList<double> none, IReadOnlyList<Clue> clues)
     {
+        if (priors.Count == 1)
+        {
+            return OfOne(priors[0], none[0], clues);
+        }
+
         var ways = new List<Way> { Way.Begin(priors, none) };
         foreach (var clue in clues.OrderBy(c => c.Cases.Count))
         {
-            var next = priors.Count == 1 ? [ways[0].Take(Together(clue, priors[0].Length))] : ways.SelectMany(w => clue.Cases.Select(w.Take)).OrderByDescending(w => Math.Abs(w.Weight)).ToList();
+            var next = ways.SelectMany(w => clue.Cases.Select(w.Take)).OrderByDescending(w => Math.Abs(w.Weight)).ToList();
             ways = [.. next.Take(MostWays).Where(w => w.Weight != 0).Select(w => w.Scaled(1 / Math.Abs(next[0].Weight)))];
         }
 
@@ -33,8 +38,39 @@ internal sealed class LocationBelief
     /// <summary>The same on ground cut into larger squares.</summary>
     public LocationBelief On(CoarserGround ground) => new([.. Shares.Select(ground.Sums)], None);
 
-    /// <summary>One thing: all ways are one layer.</summary>
-    private static ClueCase Together(Clue clue, int count) => new(1, [Layer.Sum([.. clue.Cases.Select(c => (c.Weight, c.Layers[0]))], count)]);
+    /// <summary>One thing: all ways are one layer, and its row is weighed in place.</summary>
+    private static LocationBelief OfOne(double[] prior, double none, IReadOnlyList<Clue> clues)
+    {
+        var shares = new double[prior.Length];
+        Numerics.RowMath.AddTimes(shares, 1 - none, prior);
+        foreach (var clue in clues.OrderBy(c => c.Cases.Count))
+        {
+            var layer = clue.Cases is [{ Weight: 1 } only] ? only.Layers[0] : Layer.Sum([.. clue.Cases.Select(c => (c.Weight, c.Layers[0]))], shares.Length);
+            if (layer is not null)
+            {
+                none = Weigh(shares, none, layer);
+            }
+        }
+
+        for (var c = 0; c < shares.Length; c++)
+        {
+            shares[c] = Math.Max(0, shares[c]);
+        }
+
+        return new LocationBelief([shares], [none]);
+    }
+
+    /// <summary>Chance that there is none, afterwards; where a note is impossible both stay as they were.</summary>
+    private static double Weigh(double[] shares, double none, Layer layer)
+    {
+        var sum = (none * layer.None) + Numerics.RowMath.Dot(shares, layer.Cells);
+        for (var c = 0; c < shares.Length && sum > 0; c++)
+        {
+            shares[c] = shares[c] * layer.Cells[c] / sum;
+        }
+
+        return sum > 0 ? none * layer.None / sum : none;
+    }
 
     private static LocationBelief Sum(List<Way> ways, int things)
     {

@@ -10,7 +10,7 @@ internal sealed class LocationProblems(PropertyHistory history, PropertyView vie
 {
     private readonly LocatingPractice book = practice.Locating;
 
-    public IEnumerable<Problem> All() => new SoughtFinder(history, view, practice).Problems().Concat(Spots()).Concat(Traces()).Concat(Signs()).Concat(Searches());
+    public IEnumerable<Problem> All() => new SoughtFinder(history, view, practice, []).Problems().Concat(Spots()).Concat(Traces()).Concat(Signs()).Concat(Searches());
 
     private IEnumerable<Problem> Spots() =>
         from note in history.Facts.Spots
@@ -79,7 +79,7 @@ internal sealed class LocationProblems(PropertyHistory history, PropertyView vie
                 yield return Refused(entry, "how", $"is {Problem.Quote(fact.How)}, which is no way of searching in the practice book", book.Searching.Select(s => s.Name));
             }
 
-            if (fact.Minutes is not > 0)
+            if (fact.Minutes is not > 0 && fact.Found.Count == 0)
             {
                 yield return new Problem($"{entry}, field 'minutes'", "is missing or zero, so that nobody knows how thorough it was; it counts for nothing", "Strike it and note it again with the minutes that it took");
             }

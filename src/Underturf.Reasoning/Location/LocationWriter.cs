@@ -7,7 +7,9 @@ using Underturf.Quantities;
 namespace Underturf.Reasoning.Location;
 
 /// <summary>Says where hidden things lie.</summary>
-internal sealed class LocationWriter(PropertyHistory history, PropertyView view, PracticeBook practice)
+/// <param name="questions">What the diagnosis asks, where that was worked out.</param>
+/// <param name="memory">What earlier answers left.</param>
+internal sealed class LocationWriter(PropertyHistory history, PropertyView view, PracticeBook practice, IReadOnlyList<OpenQuestion> questions, LocationMemory memory)
 {
     private const int MostPlaces = 5;
 
@@ -27,7 +29,7 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
     /// <param name="at">Where one stands; the first controller where nothing is said.</param>
     public Outcome<LocationAnswer> Write(string? wanted, Position? at)
     {
-        var groups = new SoughtFinder(history, view, practice).Find();
+        var groups = new SoughtFinder(history, view, practice, questions).Find();
         var asked = groups.Where(g => wanted is null || Means(g, wanted.Trim())).ToList();
         if (asked.Count == 0)
         {
@@ -36,26 +38,23 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
                 : new Problem($"thing {Problem.Quote(wanted!)}", "is not among what is hidden", $"Name one of: {string.Join(", ", groups.Select(g => g.Name).Take(12))}");
         }
 
-        var ground = new GroundFinder(history, view, book);
+        var ground = new GroundFinder(history, view, book, memory);
         return ground.Find() is { } cells
-            ? Write(asked, groups.Count, cells, ground, at ?? Start(cells))
+            ? Write(asked, groups.Count(g => g.Things[0].Stretches is null), cells, ground, at ?? Start(cells))
             : new Problem("ground", "has no position and no spot noted", "Note what is on the ground, a controller or box with its position, or spots: {\"kind\":\"spot\",\"id\":\"p1\",\"label\":\"hedge by the gate\",\"beside\":[\"bed\"]}");
     }
 
     private LocationAnswer Write(IReadOnlyList<SoughtGroup> asked, int groups, GroundCells cells, GroundFinder ground, Position at)
     {
-        var found = cells.IsGrid ? FoundThings.Of(view) : [];
-        var layers = new MarkLayers(view, book, cells, [.. found.Select(f => f.At)]);
-        var learned = LearnedMarks.Of(practice, history, view, cells, layers, found);
-        var clues = new ClueFinder(history, view, practice, cells, ground.SpotPlaces, groups);
-        var beliefs = asked.Select(g => Believe(g, layers, learned, clues, cells)).ToList();
+        var finder = new BeliefFinder(history, view, practice, cells, ground, groups, memory);
+        var beliefs = asked.Select(g => finder.Of(g, asked.Count == 1)).ToList();
         var things = beliefs.SelectMany(b => b.Group.Things.Select((t, i) => Thing(t, i, b.Belief, b.Told, cells))).ToList();
         var planner = new SearchPlanner(practice, cells);
-        IReadOnlyList<IReadOnlyList<double[]?>> covered = [.. asked.SelectMany(g => g.Things.Select((_, i) => planner.Ways.Select(way => clues.Covered(g, i, way)).ToList()))];
+        IReadOnlyList<IReadOnlyList<double[]?>> covered = [.. asked.SelectMany(g => g.Things.Select((_, i) => planner.Ways.Select(way => finder.Clues.Covered(g, i, way)).ToList()))];
         IReadOnlyList<double[]> shares = [.. beliefs.SelectMany(b => b.Belief.Shares)];
         var route = planner.Ways.Count == 0 ? null : new RouteWriter(words, view, planner, cells).Write(planner.Task(shares, covered), at);
         var choices = beliefs.Count == 1 ? Choices(asked[0], beliefs[0].Belief, cells, covered, at) : [];
-        return new LocationAnswer(Notebook.Engine, practice.Version, things, Effects(learned), found.Count, route is { Steps.Count: > 0 } ? route : null, choices)
+        return new LocationAnswer(Notebook.Engine, practice.Version, things, Effects(finder.Learned), finder.Found, route is { Steps.Count: > 0 } ? route : null, choices)
         {
             Heat = things.Count == 1 ? things[0].Heat : Heat(RowMath.Sum(shares), cells),
         };
@@ -73,12 +72,6 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
         }
 
         return new ChoiceFinder(words, practice, cells, new SearchPlanner(practice, cells)).Find(asked, belief, covered, at);
-    }
-
-    private static (SoughtGroup Group, IReadOnlyList<Clue> Told, LocationBelief Belief) Believe(SoughtGroup asked, MarkLayers layers, LearnedMarks learned, ClueFinder clues, GroundCells cells)
-    {
-        var told = clues.Find(asked);
-        return (asked, told, LocationBelief.Of([.. asked.Things.Select(t => learned.Prior(layers.Of(t), cells))], [.. asked.Things.Select(t => t.None)], told));
     }
 
     /// <summary>At the first controller that has a position; without one in the middle of the ground.</summary>

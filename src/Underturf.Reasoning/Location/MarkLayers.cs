@@ -20,19 +20,29 @@ internal sealed class MarkLayers
     private readonly GroundCells cells;
     private readonly Dictionary<string, GroundShape[]> shapes;
     private readonly Dictionary<GroundMark, double[]> common = [];
+    private readonly LocationMemory memory;
 
     /// <param name="found">Boxes and lone valves that have a position.</param>
-    public MarkLayers(PropertyView view, LocatingPractice book, GroundCells cells, IReadOnlyList<Position> found)
+    public MarkLayers(PropertyView view, LocatingPractice book, GroundCells cells, IReadOnlyList<Position> found, LocationMemory memory)
     {
-        (this.view, this.book, this.cells) = (view, book, cells);
+        (this.view, this.book, this.cells, this.memory) = (view, book, cells, memory);
         shapes = view.Ground.Values.GroupBy(g => g.What).ToDictionary(g => g.Key, g => g.Select(f => GroundShape.Outline(f.Shape)).ToArray(), StringComparer.Ordinal);
         shapes["controller"] = [.. view.Controllers.Values.Select(c => c.Position).OfType<Position>().Select(GroundShape.Point)];
         shapes["cable"] = [.. view.Cables.Values.Where(c => c.Route.Count > 1).Select(c => GroundShape.Line(c.Route))];
         shapes[Found] = [.. found.Select(GroundShape.Point)];
     }
 
+    /// <summary>What every thing has in common: each mark that is nobody's own.</summary>
+    public IReadOnlyList<double[]> All => [.. book.Marks.Where(mark => !cells.IsGrid || Shapes(mark, OwnGround.None) is null).Select(Common)];
+
     /// <summary>Each mark in each cell, for one sought thing.</summary>
-    public double[][] Of(Sought thing) => [.. book.Marks.Select(mark => !mark.HoldsFor(thing.What) ? new double[cells.Count] : cells.IsGrid && Shapes(mark, thing.Own) is { } own ? Layer(mark, own) : Common(mark))];
+    /// <param name="keeps">Whether what is its own is kept too: for many things that would be too much.</param>
+    public double[][] Of(Sought thing, bool keeps) =>
+    [
+        .. book.Marks.Select(mark => !mark.HoldsFor(thing.What) ? Nothing
+            : cells.IsGrid && Shapes(mark, thing.Own) is { } own ? (keeps ? Kept(mark, own) : Layer(mark, own))
+            : Common(mark)),
+    ];
 
     /// <summary>Each mark at a point, for a thing that was found there: it is not beside itself.</summary>
     public double[] At(Position at, string what, OwnGround own) =>
@@ -52,7 +62,7 @@ internal sealed class MarkLayers
     {
         if (!common.TryGetValue(mark, out var layer))
         {
-            layer = cells.IsGrid ? Layer(mark, Shapes(mark)) : SpotLayer(mark);
+            layer = cells.IsGrid ? Kept(mark, Shapes(mark)) : SpotLayer(mark);
             common[mark] = layer;
         }
 
@@ -72,6 +82,10 @@ internal sealed class MarkLayers
         "last" => own.Last,
         _ => null,
     };
+
+    private double[] Nothing => memory.Keep(() => new double[cells.Count], cells);
+
+    private double[] Kept(GroundMark mark, IReadOnlyList<GroundShape> of) => memory.Keep(() => Layer(mark, of), cells, mark, PointRow.Of(of));
 
     private double[] Layer(GroundMark mark, IReadOnlyList<GroundShape> of)
     {

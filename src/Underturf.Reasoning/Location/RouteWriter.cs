@@ -28,9 +28,13 @@ internal sealed class RouteWriter(WhereWords words, PropertyView view, SearchPla
     {
         var byWay = planner.Ways.Select((way, w) => Effort(way, [.. stop.Cells.Index().Where(c => task.Way(c.Item) == w && minutes[c.Index] > 0).Select(c => (task.Place(c.Item), minutes[c.Index]))])).Where(e => e.Minutes > 0).ToList();
         var at = new Position(stop.XMetres, stop.YMetres);
-        return cells.IsGrid
-            ? new SearchStep(at, words.Say(at), AcrossMetres(task, stop, minutes), visit.TravelMinutes, byWay, visit.Found)
-            : new SearchStep(null, view.Name(cells.Spots[Enumerable.Range(0, cells.Count).MinBy(c => cells.Middle(c).DistanceMetresTo(at))]), 0, visit.TravelMinutes, byWay, visit.Found);
+        if (cells.IsGrid)
+        {
+            return new SearchStep(at, words.Say(at), AcrossMetres(task, stop, minutes), visit.TravelMinutes, byWay, visit.Found);
+        }
+
+        var spot = cells.Spots[Enumerable.Range(0, cells.Count).MinBy(c => cells.Middle(c).DistanceMetresTo(at))];
+        return new SearchStep(null, view.Name(spot), 0, visit.TravelMinutes, byWay, visit.Found) { Spot = spot };
     }
 
     private static SearchEffort Effort(SearchWay way, IReadOnlyList<(Position At, double Minutes)> searched) => new(way.Name, way.Say, searched.Sum(c => c.Minutes), way.Caution) { Cells = searched };

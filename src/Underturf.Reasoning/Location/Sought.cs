@@ -6,7 +6,11 @@ namespace Underturf.Reasoning.Location;
 /// <param name="Station">The station it belongs to.</param>
 /// <param name="Own">What on the ground is its own.</param>
 /// <param name="None">Chance beforehand that there is none.</param>
-internal sealed record Sought(string Id, string What, string Name, string? Station, OwnGround Own, double None);
+internal sealed record Sought(string Id, string What, string Name, string? Station, OwnGround Own, double None)
+{
+    /// <summary>The ways on which it lies by what the diagnosis infers; nothing for what the marks of the ground place.</summary>
+    public IReadOnlyList<Stretch>? Stretches { get; init; }
+}
 
 /// <summary>Things that evidence about a station does not tell apart.</summary>
 internal sealed record SoughtGroup(string Name, IReadOnlyList<Sought> Things);

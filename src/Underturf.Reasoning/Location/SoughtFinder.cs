@@ -5,8 +5,8 @@ using Underturf.Quantities;
 
 namespace Underturf.Reasoning.Location;
 
-/// <summary>What lies hidden: what was noted as sought, valves and boxes that are only told of, and the valves that stations lack.</summary>
-internal sealed class SoughtFinder(PropertyHistory history, PropertyView view, PracticeBook practice)
+/// <summary>What lies hidden: what was noted as sought, valves and boxes that are only told of, the valves that stations lack, and faults that the diagnosis puts into the ground.</summary>
+internal sealed class SoughtFinder(PropertyHistory history, PropertyView view, PracticeBook practice, IReadOnlyList<OpenQuestion> questions)
 {
     private const string Box = "box";
 
@@ -24,6 +24,7 @@ internal sealed class SoughtFinder(PropertyHistory history, PropertyView view, P
             things.AddRange(Lacking(station, things.Count(t => t.Station == station && t.What == Valve)));
         }
 
+        things.AddRange(new InferredFaults(view, practice, questions).Find().Where(fault => !IsFound(fault.Id)));
         return
         [
             .. things
@@ -41,7 +42,7 @@ internal sealed class SoughtFinder(PropertyHistory history, PropertyView view, P
 
     private IEnumerable<Sought> Noted() =>
         from sought in view.Sought
-        where book.Things.Contains(sought.Value.What) && !IsFound(sought.Key)
+        where book.Things.Contains(sought.Value.What) && sought.Value.What != HiddenName.Fault && !IsFound(sought.Key)
         let station = Known(sought.Value.Station)
         select new Sought(sought.Key, sought.Value.What, view.Name(sought.Key), station, own.Of(station, cable: sought.Value.Cable), book.None);
 

@@ -18,6 +18,7 @@ public sealed class GroundPlaceTests : BunitContext
 
     private readonly RecordingMap map = new();
     private readonly GroundHand hand = new();
+    private readonly LocatingDesk looking = new();
     private readonly List<NoteDraft> noted = [];
     private readonly DeviceLog log = new(new MemoryDevice());
     private readonly FixedWhereabouts whereabouts = new();
@@ -295,6 +296,7 @@ public sealed class GroundPlaceTests : BunitContext
             .Add(p => p.History, log.History)
             .Add(p => p.Opened, answers is null ? null : new OpenedLog(answers, []))
             .Add(p => p.Hand, hand)
+            .Add(p => p.Looking, looking)
             .Add(p => p.TakesNotes, true)
             .Add(p => p.Note, noted.Add)
             .Add(p => p.Question, (string question) => asked = question)

@@ -20,6 +20,12 @@ internal sealed class RecordingMap : IGroundMap
     /// <summary>How the picture beneath lies that is shown.</summary>
     public PictureFit? Laid { get; private set; }
 
+    /// <summary>The heat that lies over the plan.</summary>
+    public HeatLayer? Likely { get; private set; }
+
+    /// <summary>The stops of the search that is drawn.</summary>
+    public IReadOnlyList<Position> Stops { get; private set; } = [];
+
     /// <summary>Id of the thing with a ring around it.</summary>
     public string? Ringed { get; private set; }
 
@@ -52,6 +58,10 @@ internal sealed class RecordingMap : IGroundMap
     public void Lay(string? address, PictureFit? fit, bool beneath) => Laid = address is null ? null : fit;
 
     public void Here(Position at, double accuracyMetres) => Device = (at, accuracyMetres);
+
+    public void Heat(HeatLayer? heat) => Likely = heat;
+
+    public void Route(IReadOnlyList<Position> stops, bool turns) => Stops = stops;
 
     public void Choose(int number) => Ringed = number < 0 ? null : Drawn!.Features[number].Id;
 

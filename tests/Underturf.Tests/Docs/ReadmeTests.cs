@@ -33,6 +33,16 @@ public sealed partial class ReadmeTests
     }
 
     [Fact]
+    public void Where_a_hidden_valve_lies_and_what_was_learned_is_what_locate_prints()
+    {
+        using var bench = new Workbench();
+        var samples = Path.Combine(Repository.Root, "samples", "memorial-garden");
+        var blocks = Readme.Split("```text\n").Skip(3).Select(block => block.Split("```")[0].Trim()).ToList();
+        bench.Run("locate", Path.Combine(samples, "log.jsonl"), "station 14").Worked(blocks[0]);
+        bench.Run("locate", Path.Combine(samples, "afternoon.jsonl"), "station 17").Worked(blocks[1]);
+    }
+
+    [Fact]
     public void The_commands_of_a_first_property_work_as_written()
     {
         using var bench = new Workbench();

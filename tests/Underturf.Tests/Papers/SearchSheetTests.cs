@@ -34,6 +34,16 @@ public sealed class SearchSheetTests
     }
 
     [Fact]
+    public void Where_no_search_for_all_pays_the_sheet_says_to_name_one_thing()
+    {
+        var notebook = Grounds.Corner(new SoughtFact { Id = "x", What = "splice" }).Notebook();
+        var drawn = XDocument.Parse(Encoding.UTF8.GetString(SearchSheet.Make(notebook, notebook.Locate().Value with { Route = null }).Value));
+        var sheet = string.Join(' ', drawn.Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value));
+        Assert.Contains("Name one thing", sheet, StringComparison.Ordinal);
+        Assert.DoesNotContain("Then stop", sheet, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_picture_has_a_pixel_for_each_cell()
     {
         var heat = Grounds.Corner(Swell).Only().Heat!;

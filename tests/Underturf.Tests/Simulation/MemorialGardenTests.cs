@@ -69,6 +69,20 @@ public sealed class MemorialGardenTests
         Assert.Equal("box 10", spare.To);
     }
 
+    /// <summary>A valve that was traced, listened for and probed for in vain, until it was found.</summary>
+    [Fact]
+    public void The_valve_that_was_looked_for_in_the_morning_is_found_in_the_afternoon_and_teaches_where_the_next_one_lies()
+    {
+        var morning = Garden.Value.Locate("station 14").Value;
+        Assert.Equal(3, morning.Things[0].Notes.Count);
+        var afternoon = Notebook.Open(MemorialGarden.Afternoon(PracticeBook.Default), PracticeBook.Default);
+        Assert.DoesNotContain(afternoon.Hidden(), h => h.Station == "s14");
+        double Paving(LocationAnswer answer) => answer.Learned.Single(e => e.Mark == "edge of paving").Here;
+        var next = afternoon.Locate("station 17").Value;
+        Assert.Equal(morning.Found + 1, next.Found);
+        Assert.True(Paving(next) > Paving(morning));
+    }
+
     [Fact]
     public void The_station_that_waters_two_places_is_shared_by_two_valves()
     {

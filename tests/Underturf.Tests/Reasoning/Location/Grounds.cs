@@ -46,7 +46,7 @@ internal sealed class Grounds
 
     public void Note(Fact fact) => keeper.Note("maren", Morning, fact);
 
-    public Notebook Notebook(PracticeBook? book = null) => Underturf.Reasoning.Notebook.Open(keeper.Log(), book ?? PracticeBook.Default);
+    public Notebook Notebook(PracticeBook? book = null, Notebook? earlier = null) => Underturf.Reasoning.Notebook.Open(keeper.Log(), book ?? PracticeBook.Default, earlier);
 
     public HiddenThing Only() => Assert.Single(Notebook().Locate().Value.Things);
 
