@@ -28,6 +28,8 @@ public static class FactKinds
         ("search", 1, typeof(SearchFact)),
         ("work", 1, typeof(WorkFact)),
         ("step", 1, typeof(StepFact)),
+        ("rework-step", 1, typeof(ReworkStepFact)),
+        ("renumbered", 1, typeof(RenumberedFact)),
         ("left-as", 1, typeof(LeftAsFact)),
         ("told", 1, typeof(ToldFact)),
         ("photo", 1, typeof(PhotoFact)),
