@@ -41,7 +41,7 @@ internal static class ReworkText
     }
 
     private static string Seen(Foreseen? seen) => seen is null ? "cannot be worked out"
-        : $"{Say.Amount(seen.Ohms, seen.OhmsSpread, Dimension.Resistance)}, {Say.Amount(seen.Amperes, seen.AmperesSpread, Dimension.Current)}, {Say.Amount(seen.Volts, seen.VoltsSpread, Dimension.Voltage)} at the coil, {Say.Amount(seen.WorstVolts, seen.WorstVoltsSpread, Dimension.Voltage)} at the worst{(seen.Company.Count > 0 ? $" (station {string.Join(", ", seen.Company)} on too)" : string.Empty)}: pulls in {Say.Share(seen.Opens)}";
+        : $"{ReworkWords.Electrical(seen)}, {Say.Amount(seen.WorstVolts, seen.WorstVoltsSpread, Dimension.Voltage)} at the worst{(seen.Company.Count > 0 ? $" (station {string.Join(", ", seen.Company)} on too)" : string.Empty)}: pulls in {Say.Share(seen.Opens)}";
 
     private static IEnumerable<string> Valve(ValveRework valve, string money)
     {

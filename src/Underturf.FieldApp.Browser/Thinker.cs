@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using Underturf.FieldLog;
 using Underturf.Papers;
+using Underturf.Planning.Rework;
 using Underturf.Property.Practice;
 using Underturf.Reasoning;
 
@@ -32,7 +33,7 @@ internal static partial class Thinker
     [JSExport]
     internal static byte[] Papers(byte[] log)
     {
-        var (notebook, answers) = last is { } before && before.Log.AsSpan().SequenceEqual(log) ? (before.Notebook, before.Answers) : Think(log);
+        var (notebook, answers) = Thought(log);
         var teller = new Teller();
         var made = new List<MadePaper>();
         var count = PaperSet.Count(notebook);
@@ -45,6 +46,11 @@ internal static partial class Thinker
         return JsonSerializer.SerializeToUtf8Bytes(made.ToArray(), MadePapersJson.Default.MadePaperArray);
     }
 
+    /// <summary>The bytes of a <see cref="PlannedRework"/> for those of a log.</summary>
+    [JSExport]
+    internal static byte[] Rework(byte[] log) =>
+        JsonSerializer.SerializeToUtf8Bytes(PlannedRework.Of(ReworkPlan.Of(Thought(log).Notebook)), PlannedReworkJson.Default.PlannedRework);
+
     /// <summary>The bytes of <see cref="NamedEnds"/> for those of a log.</summary>
     /// <param name="ask">A <see cref="NamingAsk"/>.</param>
     [JSExport]
@@ -54,6 +60,9 @@ internal static partial class Thinker
         var named = Notebook.Open(log, PracticeBook.Default).Name(asked.Place, new NamingCrew(asked.People, asked.Remote, asked.Plan));
         return JsonSerializer.SerializeToUtf8Bytes(named.Succeeded ? new NamedEnds(named.Value, null) : new NamedEnds(null, named.Problem), NamedEndsJson.Default.NamedEnds);
     }
+
+    private static (Notebook Notebook, Answers Answers) Thought(byte[] log) =>
+        last is { } before && before.Log.AsSpan().SequenceEqual(log) ? (before.Notebook, before.Answers) : Think(log);
 
     private static (Notebook Notebook, Answers Answers) Think(byte[] log)
     {

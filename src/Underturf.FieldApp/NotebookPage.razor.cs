@@ -83,6 +83,7 @@ public sealed partial class NotebookPage : IDisposable
                 (opened, last) = (null, null);
                 GiveUpPapers();
                 papers.Clear();
+                rework.Clear();
                 break;
         }
 
@@ -153,6 +154,7 @@ public sealed partial class NotebookPage : IDisposable
         if (fresh)
         {
             Say("ready", Count(opened!.Answers.Questions.Count));
+            FollowRework();
         }
     }
 

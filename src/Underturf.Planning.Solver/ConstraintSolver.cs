@@ -24,9 +24,13 @@ public sealed class ConstraintSolver : IChoiceSolver
 
         model.Minimize(LinearExpr.WeightedSum(taken.SelectMany(t => t), program.Needs.SelectMany(n => n.Select(o => o.Cost))));
         using var solver = new CpSolver { StringParameters = "num_workers:1,random_seed:1" };
-        return solver.Solve(model) is CpSolverStatus.Optimal or CpSolverStatus.Feasible
-            ? new ChoiceResult([.. taken.Select(t => Array.FindIndex(t, v => solver.BooleanValue(v)))], (long)solver.ObjectiveValue, (long)Math.Ceiling(solver.BestObjectiveBound - 0.5))
-            : throw new InvalidOperationException("A program that always has an answer got none.");
+        if (solver.Solve(model) is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible))
+        {
+            throw new InvalidOperationException("A program that always has an answer got none.");
+        }
+
+        int[] chosen = [.. taken.Select(t => Array.FindIndex(t, v => solver.BooleanValue(v)))];
+        return new ChoiceResult(chosen, program.CostOf(chosen)!.Value, (long)Math.Round(solver.BestObjectiveBound));
     }
 
     private static IEnumerable<(int Need, int Option, int Times)> Uses(ChoiceProgram program, int thing) =>

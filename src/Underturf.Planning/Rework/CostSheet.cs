@@ -10,6 +10,11 @@ public sealed record CostLine(string What, decimal Minutes, decimal Work, decima
         new(what, minutes, decimal.Round(minutes * hourPrice / 60, 2, MidpointRounding.AwayFromZero), decimal.Round(parts, 2, MidpointRounding.AwayFromZero));
 
     public decimal Price => Work + Parts;
+
+    /// <summary>A length or a time that was computed, to one decimal: from here on everything is exact.</summary>
+    public static decimal Exact(double computed) => decimal.Round((decimal)(double.IsNaN(computed) ? 0 : Math.Clamp(computed, 0, Most)), 1, MidpointRounding.AwayFromZero);
+
+    private const double Most = 1e6;
 }
 
 /// <summary>A sum that adds up: every line is in whole cents, and the totals are the sums of the lines.</summary>

@@ -7,12 +7,15 @@ namespace Underturf.Planning.Rework;
 /// <summary>What a station will show when it is on alone, and what its coil gets at the worst.</summary>
 internal sealed class Foresight(Notebook notebook)
 {
+    /// <summary>Stations tried as company.</summary>
+    private const int Tried = 3;
+
     private readonly int together = notebook.Book.Rework.StationsTogether;
 
     public Foreseen? Of(StationPath path)
     {
         var alone = notebook.Foresee([path]);
-        var company = Company(path);
+        var company = together > 1 ? Company(path) : [];
         var worst = company.Count == 0 ? alone : notebook.Foresee([path, .. company]);
         if (!alone.Succeeded || !worst.Succeeded)
         {
@@ -37,15 +40,28 @@ internal sealed class Foresight(Notebook notebook)
             [.. company.Select(c => notebook.History.Now.StationNumber(c.Station))]);
     }
 
-    /// <summary>Of the other stations those that share most ohms of the common with it: by them it loses most.</summary>
-    private List<StationPath> Company(StationPath path) =>
-    [
-        .. notebook.Paths.Values
+    /// <summary>Of the other stations those that take most from it; where only one other may be on, the likeliest three are tried.</summary>
+    private IReadOnlyList<StationPath> Company(StationPath path)
+    {
+        var ranked = notebook.Paths.Values
             .Where(p => p.Controller == path.Controller && p.Station != path.Station)
-            .OrderByDescending(p => Wires.SharedCommon(path, p))
+            .OrderByDescending(p => Wires.SharedCommon(path, p) * Amperes(p))
             .ThenBy(p => p.Station, StringComparer.Ordinal)
-            .Take(together - 1),
-    ];
+            .Take(Math.Max(Tried, together - 1))
+            .ToList();
+        return together != 2 ? [.. ranked.Take(together - 1)] : [.. ranked.OrderBy(p => Volts(path, p)).Take(1)];
+    }
+
+    private double Volts(StationPath path, StationPath other) =>
+        notebook.Foresee([path, other]) is { Succeeded: true, Value: var circuit } ? Weakest(circuit).PullInVolts : double.PositiveInfinity;
+
+    /// <summary>In proportion to what it takes before its plungers move: the usual coil behind its own wires.</summary>
+    private double Amperes(StationPath path)
+    {
+        var coil = notebook.Book.Coil;
+        var kelvins = notebook.Book.Wire.SoilCelsius + 273.15;
+        return path.Valves.Sum(v => 1 / double.Hypot(coil.InrushReactanceOhms, (v.NotedOhms ?? coil.Ohms) + Wires.OhmsTo(path, v.Leg, kelvins)));
+    }
 
     private static ValveOnCircuit Weakest(CircuitAnswer circuit) => circuit.Stations[0].Valves.MinBy(v => v.PullInVolts - v.NeedsVolts)!;
 }

@@ -15,6 +15,9 @@ internal static class Matching
     /// <summary>A number that moves weighs less than a cent, however many move.</summary>
     private const long CentWeight = 1000;
 
+    /// <summary>Dearer than this, one is as good as another.</summary>
+    private const decimal Most = 1e10m;
+
     public static Matched Choose(Site site, IReadOnlyList<(Need Need, IReadOnlyList<Remedy> Remedies)> needs, IChoiceSolver solver)
     {
         var things = new Things(site);
@@ -30,7 +33,7 @@ internal static class Matching
         return new Matched([.. chosen], result.Bound / CentWeight / 100m);
     }
 
-    private static long Cost(Remedy remedy) => (decimal.ToInt64(remedy.Told.Expected * 100) * CentWeight) + (remedy.Told.Kind == RemedyKind.Keep ? 0 : 1);
+    private static long Cost(Remedy remedy) => (decimal.ToInt64(Math.Min(remedy.Told.Expected, Most) * 100) * CentWeight) + (remedy.Told.Kind == RemedyKind.Keep ? 0 : 1);
 
     /// <summary>Numbers for conductors, and for the free terminals of each controller.</summary>
     private sealed class Things
@@ -41,7 +44,7 @@ internal static class Matching
         public Things(Site site)
         {
             wires = [.. site.Spares.Select(s => s.Wire).Concat(site.Abandoned).Distinct()];
-            controllers = [.. site.View.Controllers.Keys];
+            controllers = [.. site.View.Controllers.Keys.Concat(site.Shared.Select(s => s.Path.Controller)).Distinct()];
             Stock = [.. wires.Select(_ => 1), .. controllers.Select(c => site.Free(c).Count)];
         }
 

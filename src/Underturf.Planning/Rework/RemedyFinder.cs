@@ -55,7 +55,7 @@ internal sealed class RemedyFinder(Site site)
         var both = Told(
             RemedyKind.SpareAndCommon,
             $"use {spare.Name}{how}, and {second.Name} beside the common",
-            [.. work, CostLine.Of("join the second conductor to the common at both ends", numbers.LandMinutes + Repair(site.Book.Faults.First(f => f.Scope == FaultScope.CommonSplice).Repair), numbers.HourPrice, 2 * numbers.ConnectorPrice)],
+            [.. work, CostLine.Of("join the second conductor to the common at both ends", numbers.LandMinutes + Repair(site.Book.Faults.FirstOrDefault(f => f.Scope == FaultScope.CommonSplice)?.Repair ?? string.Empty), numbers.HourPrice, 2 * numbers.ConnectorPrice)],
             (proven ? 0 : numbers.FindMinutes + numbers.ProveMinutes) + numbers.FindMinutes + numbers.ProveMinutes,
             chance * numbers.LooksGood,
             fallback,
@@ -79,7 +79,7 @@ internal sealed class RemedyFinder(Site site)
         var sizes = numbers.Wires.ToDictionary(w => WireSize.FromAwg(w.Awg));
         var size = ScalarDrop.SizeFor(ScalarDrop.MostOhmsPerMetre(allowed, Math.Max(amperes, double.Epsilon), Math.Max(metres, 1)), site.Book.Wire.SoilCelsius + Celsius, [.. sizes.Keys]);
         var chosen = size.Succeeded ? size.Value : sizes.Keys.MaxBy(s => s.DiameterMetres);
-        var length = decimal.Round((decimal)metres, 1);
+        var length = CostLine.Exact(metres);
         var lines = new[]
         {
             CostLine.Of("get ready, utility marks included", numbers.PullReadyMinutes, numbers.HourPrice),
@@ -118,7 +118,7 @@ internal sealed class RemedyFinder(Site site)
 
     private IReadOnlyList<CostLine> Work(Need need, bool isLanded)
     {
-        var walk = decimal.Round((decimal)(2 * site.Notebook.WalkMinutes(need.Controller, need.Joint)), 1);
+        var walk = CostLine.Exact(2 * site.Notebook.WalkMinutes(need.Controller, need.Joint));
         return
         [
             CostLine.Of("walk there and back", walk, numbers.HourPrice),
@@ -134,9 +134,9 @@ internal sealed class RemedyFinder(Site site)
 
     /// <summary>A run, its amperes and its ohms.</summary>
     public static decimal CheckMinutes(PracticeBook book) =>
-        (decimal)(book.Run.Minutes + book.Probes.Where(p => p.Measures is Measure.StationOhms or Measure.StationAmps).Sum(p => p.Minutes));
+        CostLine.Exact(book.Run.Minutes + book.Probes.Where(p => p.Measures is Measure.StationOhms or Measure.StationAmps).Sum(p => p.Minutes));
 
-    private decimal Repair(string name) => (decimal)(site.Book.Repair(name)?.Minutes ?? 0);
+    private decimal Repair(string name) => CostLine.Exact(site.Book.Repair(name)?.Minutes ?? 0);
 
     private bool Passes(Need need, string end) => Wires.To(need.Shared.Path, need.Joint).Any() && site.View.Cables.Count > 0
         && (need.Shared.Path.LegTo(end) is var leg and >= 0 ? need.Shared.Path.IsBehind(leg, need.Shared.Path.LegTo(need.Joint))

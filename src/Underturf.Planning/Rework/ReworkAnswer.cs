@@ -122,4 +122,10 @@ public sealed record NumberChange(string Was, string Now, string? Waters, DateTi
 public sealed record ReworkStep(string Say, string Where, string Place, decimal Minutes, string Caution, string? Expect, [property: JsonIgnore] IReadOnlyList<Fact> Passed, [property: JsonIgnore] IReadOnlyList<Fact> Failed)
 {
     public bool IsCheck => Failed.Count > 0;
+
+    /// <summary>Id of the station that is checked; nothing where the step is another.</summary>
+    public string? Station { get; init; }
+
+    /// <summary>What its check must show.</summary>
+    public Foreseen? Foreseen { get; init; }
 }

@@ -30,6 +30,11 @@ internal static class ReworkNotes
             notes.AddRange(Valve(site, kept.Need, kept.Need.Station));
         }
 
+        if (together.Any(c => c.Terminal is null) && need.Shared.Valves[0] is { End.Valve: null } keeper)
+        {
+            notes.Add(new ValveFact { Id = $"valve-{need.Station}-1", Station = need.Station, Waters = keeper.Waters, Label = keeper.Waters, Box = site.View.Boxes.ContainsKey(keeper.End.Place) ? keeper.End.Place : null, Sure = Grade.Inferred });
+        }
+
         notes.AddRange(Trunk(site, together));
         return together.Any(c => c.Terminal is null) ? [.. notes, .. Kept(need)] : notes;
     }

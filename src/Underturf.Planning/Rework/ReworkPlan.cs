@@ -86,6 +86,8 @@ public static class ReworkPlan
 
         return could.All(r => r.TakesTerminal) && site.Free(kept.Need.Controller).Count < could.Count(r => r.TakesTerminal)
             ? $"{name}: no terminal is free for it"
-            : $"{name}: anything else is expected to cost {could.Min(r => r.Told.Expected)} {site.Numbers.Money} or is wanted elsewhere";
+            : could.Min(r => r.Told.Expected) is var least && least >= kept.Remedy.Told.Expected
+            ? $"{name}: anything else is expected to cost {least} {site.Numbers.Money}, more than leaving it"
+            : $"{name}: the conductor it could have does more elsewhere";
     }
 }

@@ -8,6 +8,9 @@ namespace Underturf.Planning.Rework;
 /// <summary>What a rework finds: shared stations, conductors that carry nothing, terminals without a station, stations that water nothing, and how far it is.</summary>
 internal sealed class Site
 {
+    /// <summary>More free terminals than this are not listed, whatever somebody noted.</summary>
+    private const int MostFree = 200;
+
     public Site(Notebook notebook)
     {
         Notebook = notebook;
@@ -50,7 +53,7 @@ internal sealed class Site
     {
         var taken = View.Stations.Values.Where(s => View.Identity.Of(s.Controller) == controller).Select(s => s.Terminal).ToHashSet();
         taken.UnionWith(Spares.Where(s => s.Controller == controller).Select(s => LandedOn(s.Wire)).OfType<int>());
-        return View.Controllers.TryGetValue(controller, out var known) ? [.. Enumerable.Range(1, known.Terminals).Where(t => !taken.Contains(t))] : [];
+        return View.Controllers.TryGetValue(controller, out var known) ? [.. Enumerable.Range(1, known.Terminals).Where(t => !taken.Contains(t)).Take(MostFree)] : [];
     }
 
     private bool IsAbandoned(string station)

@@ -81,7 +81,7 @@ internal sealed class StepWriter(Site site)
             site.View.Name(need.Joint),
             need.Joint,
             site.Numbers.FindMinutes + site.Numbers.ProveMinutes,
-            site.Book.Naming.Ways.First(w => w.CarriesLoad).Caution,
+            site.Book.Naming.Ways.FirstOrDefault(w => w.CarriesLoad)?.Caution ?? string.Empty,
             $"about {Say.Figure(ohms, Dimension.Resistance)} out and back, open to earth and to its neighbours, and a coil on it clicks",
             ReworkNotes.Proven(need, wire),
             ReworkNotes.Useless(site, need, wire, WireName(wire)));
@@ -105,9 +105,9 @@ internal sealed class StepWriter(Site site)
     /// <summary>"station 44 alone: one place waters, 0.20 ± 0.01 A, 31.0 ± 1.5 ohm".</summary>
     private ReworkStep Check(string station, string number, Foreseen? after, IReadOnlyList<string> waters, bool again, string controller)
     {
-        var expect = after is null ? "it waters" : $"{Places(after.Places, waters)}, {Say.Amount(after.Amperes, after.AmperesSpread, Dimension.Current)}, {Say.Amount(after.Ohms, after.OhmsSpread, Dimension.Resistance)}, {Say.Amount(after.Volts, after.VoltsSpread, Dimension.Voltage)} at the coil before it moves";
+        var expect = after is null ? "it waters" : $"{Places(after.Places, waters)}, {ReworkWords.Electrical(after)}";
         var say = again ? $"station {number} did not do what was said: find out why, mend it, then check it alone again" : $"check station {number} alone";
-        return new ReworkStep(say, site.View.Name(controller), controller, RemedyFinder.CheckMinutes(site.Book), site.Book.Run.Caution, $"station {number} alone: {expect}", ReworkNotes.Passed(site, station, waters), ReworkNotes.Failed(site, station, expect));
+        return new ReworkStep(say, site.View.Name(controller), controller, RemedyFinder.CheckMinutes(site.Book), site.Book.Run.Caution, $"station {number} alone: {expect}", ReworkNotes.Passed(site, station, waters), ReworkNotes.Failed(site, station, expect)) { Station = station, Foreseen = after };
     }
 
     private static string Places(int places, IReadOnlyList<string> waters) =>

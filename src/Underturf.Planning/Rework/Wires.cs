@@ -1,3 +1,4 @@
+using Underturf.Networks.Wiring;
 using Underturf.Quantities;
 using Underturf.Reasoning.Translation;
 
@@ -48,6 +49,10 @@ internal static class Wires
     /// <summary>Ohms of common that two stations share.</summary>
     public static double SharedCommon(StationPath a, StationPath b) => a.Common != b.Common ? 0
         : a.Legs.Where(l => b.IndexOf(l.Key) >= 0).Sum(l => l.LengthMetres / l.CommonSize.AreaSquareMetres);
+
+    /// <summary>Ohms out and back to the end of a leg.</summary>
+    public static double OhmsTo(StationPath path, int leg, double kelvins) =>
+        Chain(path, leg).Sum(i => path.Legs[i].LengthMetres * (CopperWire.OhmsPerMetre(path.Legs[i].StationSize, kelvins) + CopperWire.OhmsPerMetre(path.Legs[i].CommonSize, kelvins)));
 
     private static IEnumerable<int> Chain(StationPath path, int leg)
     {

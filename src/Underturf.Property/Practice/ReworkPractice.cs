@@ -74,6 +74,7 @@ internal static class ReworkCheck
 
         yield return (rework.StationsTogether >= 1, "rework.stationsTogether", "must be at least one");
         yield return (rework.Wires.Count > 0, "rework.wires", "must name at least one size");
+        yield return (rework.Wires.Select(w => w.Awg).Distinct().Count() == rework.Wires.Count, "rework.wires", "has a size twice");
         foreach (var wire in rework.Wires)
         {
             yield return (wire is { Awg: >= 0 and <= 40, MetrePrice: >= 0 }, "rework.wires", "needs gauges from 0 to 40 and prices of zero or more");

@@ -59,7 +59,7 @@ internal sealed class SharedStationFinder(Case matter)
     private static Suspect Branch(World world) => world.Suspects.First(s => s.MoreCoils > 0);
 
     /// <summary>The repair by which plain branches are parted.</summary>
-    private string Plain => matter.Book.Faults.First(f => f.MoreCoils is not null && f.DcSeriesOhms is null).Repair;
+    private string Plain => matter.Book.Faults.FirstOrDefault(f => f.MoreCoils is not null && f.DcSeriesOhms is null)?.Repair ?? "valves parted";
 
     private Grade Weakest(StationPath path) => path.Valves
         .Select(v => v.Valve is { } id && matter.View.Valves.TryGetValue(id, out var valve) ? valve.Sure : Grade.Unknown)
