@@ -2,6 +2,7 @@ using System.Text;
 using Underturf.Reasoning;
 using Underturf.Reasoning.Diagnosis;
 using Underturf.Reasoning.Telling;
+using Underturf.Reasoning.Water;
 
 namespace Underturf.Cli;
 
@@ -15,7 +16,7 @@ internal static class AnswersText
     /// <summary>Places less likely than this are said to be "under 1 %".</summary>
     private const double LeastPlace = 0.005;
 
-    public static string Write(Answers answers)
+    public static string Write(Answers answers, bool usUnits)
     {
         var text = new StringBuilder();
         if (answers.Moves.Count > 0)
@@ -34,7 +35,7 @@ internal static class AnswersText
         foreach (var question in answers.Questions)
         {
             text.AppendLine();
-            Question(text, question);
+            Question(text, question, usUnits);
         }
 
         text.AppendLine();
@@ -42,9 +43,14 @@ internal static class AnswersText
         return text.ToString();
     }
 
-    private static void Question(StringBuilder text, OpenQuestion question)
+    private static void Question(StringBuilder text, OpenQuestion question, bool usUnits)
     {
         text.AppendLine($"[{question.Id}] {question.Symptom}");
+        if (question.WaterLost is { } lost)
+        {
+            text.AppendLine($"  LOST: {lost.Say(new WaterSay(usUnits))}, nine times in ten");
+        }
+
         foreach (var repeat in question.Repeats)
         {
             text.AppendLine($"  TAKE AGAIN: {repeat.What}, at {repeat.Where} ({repeat.Why}); until then no explanation is more than a guess");

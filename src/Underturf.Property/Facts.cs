@@ -57,6 +57,20 @@ public sealed record Facts
 
     public ImmutableList<Observed<SearchFact>> Searches { get; init; } = [];
 
+    public ImmutableList<Observed<WaterSupplyFact>> WaterSupplies { get; init; } = [];
+
+    public ImmutableList<Observed<FittingFact>> Fittings { get; init; } = [];
+
+    public ImmutableList<Observed<PipeFact>> Pipes { get; init; } = [];
+
+    public ImmutableList<Observed<IsolationValveFact>> IsolationValves { get; init; } = [];
+
+    public ImmutableList<Observed<OutletFact>> Outlets { get; init; } = [];
+
+    public ImmutableList<Observed<SettingFact>> Settings { get; init; } = [];
+
+    public ImmutableList<Observed<WatchFact>> Watches { get; init; } = [];
+
     public ImmutableList<Observed<WorkFact>> Works { get; init; } = [];
 
     public ImmutableList<Observed<StepFact>> Steps { get; init; } = [];
@@ -111,6 +125,13 @@ public sealed record Facts
         TraceFact f => this with { Traces = Traces.Add(See(f, entry)) },
         SignFact f => this with { Signs = Signs.Add(See(f, entry)) },
         SearchFact f => this with { Searches = Searches.Add(See(f, entry)) },
+        WaterSupplyFact f => this with { WaterSupplies = WaterSupplies.Add(See(f, entry)) },
+        FittingFact f => this with { Fittings = Fittings.Add(See(f, entry)) },
+        PipeFact f => this with { Pipes = Pipes.Add(See(f, entry)) },
+        IsolationValveFact f => this with { IsolationValves = IsolationValves.Add(See(f, entry)) },
+        OutletFact f => this with { Outlets = Outlets.Add(See(f, entry)) },
+        SettingFact f => this with { Settings = Settings.Add(See(f, entry)) },
+        WatchFact f => this with { Watches = Watches.Add(See(f, entry)) },
         WorkFact f => this with { Works = Works.Add(See(f, entry)) },
         StepFact f => this with { Steps = Steps.Add(See(f, entry)) },
         ReworkStepFact f => this with { ReworkSteps = ReworkSteps.Add(See(f, entry)) },

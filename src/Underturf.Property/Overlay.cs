@@ -119,4 +119,49 @@ internal static class Overlay
         Along = newer.Along ?? older.Along,
         Across = newer.Across ?? older.Across,
     };
+
+    public static WaterSupplyFact Of(WaterSupplyFact older, WaterSupplyFact newer) => newer with
+    {
+        Label = newer.Label ?? older.Label,
+        Position = newer.Position ?? older.Position,
+        Elevation = newer.Elevation ?? older.Elevation,
+        Meter = newer.Meter ?? older.Meter,
+        Backflow = newer.Backflow ?? older.Backflow,
+        Price = newer.Price ?? older.Price,
+        PriceOf = newer.PriceOf ?? older.PriceOf,
+    };
+
+    public static FittingFact Of(FittingFact older, FittingFact newer) => newer with
+    {
+        Label = newer.Label ?? older.Label,
+        Position = newer.Position ?? older.Position,
+        Elevation = newer.Elevation ?? older.Elevation,
+    };
+
+    public static PipeFact Of(PipeFact older, PipeFact newer) => newer with
+    {
+        Length = newer.Length ?? older.Length,
+        Series = newer.Series ?? older.Series,
+        Size = newer.Size ?? older.Size,
+        Inside = newer.Inside ?? older.Inside,
+        Route = newer.Route.Count > 0 ? newer.Route : older.Route,
+    };
+
+    public static IsolationValveFact Of(IsolationValveFact older, IsolationValveFact newer) => newer with
+    {
+        Label = newer.Label ?? older.Label,
+        Position = newer.Position ?? older.Position,
+        Elevation = newer.Elevation ?? older.Elevation,
+        Box = newer.Box ?? older.Box,
+        Size = newer.Size ?? older.Size,
+        Shuts = newer.Shuts.Count > 0 ? newer.Shuts : older.Shuts,
+    };
+
+    public static OutletFact Of(OutletFact older, OutletFact newer) => newer with
+    {
+        Flow = newer.Flow ?? older.Flow,
+        Pressure = newer.Pressure ?? older.Pressure,
+        Fitting = newer.Fitting ?? older.Fitting,
+        Elevation = newer.Elevation ?? older.Elevation,
+    };
 }

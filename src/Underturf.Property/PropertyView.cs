@@ -30,6 +30,16 @@ public sealed record PropertyView
 
     public required IReadOnlyDictionary<string, SpotFact> Spots { get; init; }
 
+    public required IReadOnlyDictionary<string, WaterSupplyFact> WaterSupplies { get; init; }
+
+    public required IReadOnlyDictionary<string, FittingFact> Fittings { get; init; }
+
+    public required IReadOnlyDictionary<string, PipeFact> Pipes { get; init; }
+
+    public required IReadOnlyDictionary<string, IsolationValveFact> IsolationValves { get; init; }
+
+    public required IReadOnlyDictionary<string, OutletFact> Outlets { get; init; }
+
     public required Identity Identity { get; init; }
 
     /// <summary>What people call it: "box 7", "station 12", "controller A"; the id where it has no name.</summary>
@@ -44,6 +54,10 @@ public sealed record PropertyView
             : Ends.TryGetValue(known, out var end) ? Called("end", end.Label, known)
             : Ground.TryGetValue(known, out var ground) ? ground.Label?.ReplaceLineEndings(" ") ?? $"{ground.What} {known}"
             : Sought.TryGetValue(known, out var sought) ? Called(sought.What, sought.Label, known)
+            : IsolationValves.TryGetValue(known, out var isolation) ? Called("isolation valve", isolation.Label, known)
+            : WaterSupplies.TryGetValue(known, out var supply) ? supply.Label?.ReplaceLineEndings(" ") ?? "point of connection"
+            : Fittings.TryGetValue(known, out var fitting) ? fitting.Label?.ReplaceLineEndings(" ") ?? $"fitting {known}"
+            : Pipes.ContainsKey(known) ? Called("pipe", null, known)
             : Spots.TryGetValue(known, out var spot) ? spot.Label?.ReplaceLineEndings(" ") ?? $"spot {known}"
             : id;
     }
@@ -72,7 +86,7 @@ public sealed record PropertyView
     private static string Number(StationFact station) => station.Label ?? station.Terminal.ToString();
 
     /// <summary>Where it is, directly or by the box that holds it; nothing where nobody noted it.</summary>
-    public Position? PositionOf(string id) => PositionOf(id, Valves.Count);
+    public Position? PositionOf(string id) => PositionOf(id, Valves.Count + 1);
 
     /// <param name="steps">How many times a valve may yet be said to sit in something else: notes can run in a ring.</param>
     private Position? PositionOf(string id, int steps)
@@ -81,6 +95,9 @@ public sealed record PropertyView
         return Controllers.TryGetValue(known, out var controller) ? controller.Position
             : Boxes.TryGetValue(known, out var box) ? box.Position
             : Valves.TryGetValue(known, out var valve) ? valve.Position ?? (valve.Box is { } holder && steps > 0 ? PositionOf(holder, steps - 1) : null)
+            : IsolationValves.TryGetValue(known, out var isolation) ? isolation.Position ?? (isolation.Box is { } around && steps > 0 ? PositionOf(around, steps - 1) : null)
+            : WaterSupplies.TryGetValue(known, out var supply) ? supply.Position
+            : Fittings.TryGetValue(known, out var fitting) ? fitting.Position
             : null;
     }
 
@@ -89,7 +106,8 @@ public sealed record PropertyView
         var known = Identity.Of(id);
         return Controllers.ContainsKey(known) || Stations.ContainsKey(known) || Boxes.ContainsKey(known) || Valves.ContainsKey(known)
             || Coils.ContainsKey(known) || Ends.ContainsKey(known) || Splices.ContainsKey(known) || Cables.ContainsKey(known)
-            || Ground.ContainsKey(known) || Sought.ContainsKey(known) || Spots.ContainsKey(known);
+            || Ground.ContainsKey(known) || Sought.ContainsKey(known) || Spots.ContainsKey(known)
+            || WaterSupplies.ContainsKey(known) || Fittings.ContainsKey(known) || Pipes.ContainsKey(known) || IsolationValves.ContainsKey(known) || Outlets.ContainsKey(known);
     }
 
     /// <summary>Something at which a wire can end: a controller, a box or a valve.</summary>
@@ -121,6 +139,11 @@ public sealed record PropertyView
             Ground = fold.Things(facts.Ground, f => f.Id, Overlay.Of),
             Sought = fold.Things(facts.Sought, f => f.Id, Overlay.Of),
             Spots = fold.Things(facts.Spots, f => f.Id, Overlay.Of),
+            WaterSupplies = fold.Things(facts.WaterSupplies, f => f.Id, Overlay.Of),
+            Fittings = fold.Things(facts.Fittings, f => f.Id, Overlay.Of),
+            Pipes = fold.Things(facts.Pipes, f => f.Id, Overlay.Of),
+            IsolationValves = fold.Things(facts.IsolationValves, f => f.Id, Overlay.Of),
+            Outlets = fold.Things(facts.Outlets, f => f.Id, Overlay.Of),
         };
     }
 

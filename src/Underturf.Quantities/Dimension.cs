@@ -15,4 +15,5 @@ public enum Dimension
     Temperature,
     Area,
     Capacitance,
+    Volume,
 }

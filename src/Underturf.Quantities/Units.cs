@@ -49,6 +49,10 @@ public static class Units
         new("ft2", Dimension.Area, 0.3048 * 0.3048),
         new("ha", Dimension.Area, 1e4),
         new("acre", Dimension.Area, 43560 * 0.3048 * 0.3048),
+        new("m3", Dimension.Volume, 1),
+        new("L", Dimension.Volume, 0.001),
+        new("gal", Dimension.Volume, CubicMetresPerGallon),
+        new("ft3", Dimension.Volume, 0.3048 * 0.3048 * 0.3048),
         new("uF", Dimension.Capacitance, 1e-6),
         new("nF", Dimension.Capacitance, 1e-9),
         new("pF", Dimension.Capacitance, 1e-12),
@@ -83,6 +87,10 @@ public static class Units
         ("m2", "m²"),
         ("ft2", "ft²"),
         ("acre", "acres"),
+        ("m3", "m³"),
+        ("L", "l litre litres liter liters"),
+        ("gal", "gallon gallons"),
+        ("ft3", "ft³"),
         ("uF", "µF \u03bcF"),
     ];
 

@@ -30,6 +30,9 @@ public sealed record OpenQuestion(
     IReadOnlyList<Move> Moves,
     bool Settled)
 {
+    /// <summary>What runs away meanwhile; nothing where no water does, or nobody knows.</summary>
+    public Water.WaterLoss? WaterLost { get; init; }
+
     /// <summary>Notes that cannot all be right: to be taken again before anything is repaired.</summary>
     public IReadOnlyList<Repeat> Repeats { get; init; } = [];
 

@@ -10,6 +10,7 @@ using Underturf.Reasoning.Moves;
 using Underturf.Reasoning.Sharing;
 using Underturf.Reasoning.Telling;
 using Underturf.Reasoning.Translation;
+using Underturf.Reasoning.Water;
 
 namespace Underturf.Reasoning;
 
@@ -23,6 +24,7 @@ public sealed class Notebook
     private const double Written = 0.97;
 
     private readonly Case matter;
+    private readonly WaterCase water;
     private readonly Lazy<IReadOnlyList<Problem>> problems;
 
     /// <summary>The benches on which circuits are worked out are lent to one asker at a time.</summary>
@@ -36,9 +38,10 @@ public sealed class Notebook
         History = history;
         Book = book;
         matter = new Case(history, book);
+        water = new WaterCase(history, book);
         beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe);
         problems = new Lazy<IReadOnlyList<Problem>>(() =>
-            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. TouchFinder.AllProblems(matter), .. new LocationProblems(history, matter.Tied.View, book).All(), .. Contradictions.Notices(matter), .. Tied.Problems]);
+            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. TouchFinder.AllProblems(matter), .. new LocationProblems(history, matter.Tied.View, book).All(), .. water.Problems, .. Contradictions.Notices(matter), .. Tied.Problems]);
     }
 
     /// <summary>Version of the engine, stamped on every answer and paper.</summary>
@@ -105,10 +108,32 @@ public sealed class Notebook
         pace.Until(Written);
         var questions = pace.Over(planned.Plans).Select(p => writer.Write(p.Subject, planned.Of(p), p.Settled is not null)).ToList();
         questions.AddRange(writer.Contradicted(questions, beliefs.Value));
-        return new Answers(Engine, Book.Version, [.. questions, .. matter.Unexplained.Select(writer.Unexplained)], Together(questions, planned.Together()))
+        var wet = water.IsNoted ? WaterQuestions.Of(new WaterBelief(water, WaterQuestions.Wiring(matter, subjects)), new Walks(matter)) : [];
+        return new Answers(Engine, Book.Version, [.. questions, .. wet, .. matter.Unexplained.Select(writer.Unexplained)], Together(questions, [.. Worthwhile(planned.Together(), wet, minutes)]))
         {
             Naming = new NamingMoveFinder(matter).Find(questions, at, minutes),
         };
+    }
+
+    /// <summary>The best move of each question about water takes its place among the others, by what it saves beyond its own minutes.</summary>
+    private static IEnumerable<Move> Worthwhile(IReadOnlyList<Move> moves, IReadOnlyList<OpenQuestion> wet, double? minutes)
+    {
+        var more = wet.SelectMany(q => q.Moves.Take(1)).Where(m => m.Worth > m.Minutes && m.Minutes <= (minutes ?? double.PositiveInfinity)).OrderByDescending(m => m.Worth - m.Minutes).ToList();
+        foreach (var move in moves)
+        {
+            while (more is [var next, ..] && next.Worth - next.Minutes > move.Worth - move.Minutes)
+            {
+                yield return next;
+                more.RemoveAt(0);
+            }
+
+            yield return move;
+        }
+
+        foreach (var move in more)
+        {
+            yield return move;
+        }
     }
 
     /// <summary>What has to be taken again comes first; nothing else about the same question is worth a walk before.</summary>

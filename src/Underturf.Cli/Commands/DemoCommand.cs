@@ -38,7 +38,7 @@ internal static class DemoCommand
         Console.WriteLine($"{notebook.History.Facts.Property?.Name}, made up: {world.Log.Entries.Count} notes by {string.Join(" and ", writers)}; "
             + $"{stock.InUse} of {stock.Terminals} terminals in use, {stock.ValvesFound} valves found.");
         Console.WriteLine();
-        Console.WriteLine(AnswersText.Write(notebook.Answer()));
+        Console.WriteLine(AnswersText.Write(notebook.Answer(), notebook.History.Facts.UsesUsUnits));
         Console.WriteLine();
         return PapersCommand.Write(notebook, target);
     }

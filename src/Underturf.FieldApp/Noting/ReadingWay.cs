@@ -12,13 +12,26 @@ public sealed record ReadingWay(string Name, int Stations, bool Elsewhere, IRead
     private static readonly string[] ohms = ["ohm", "kohm", "Mohm"];
     private static readonly string[] volts = ["V", "mV"];
     private static readonly string[] amperes = ["A", "mA"];
-    private static readonly string[] water = ["gpm", "L/min", "psi", "kPa", "bar"];
+    private static readonly string[] flows = ["gpm", "L/min", "m3/h"];
+    private static readonly string[] pressures = ["psi", "kPa", "bar"];
+    private static readonly string[] times = ["s", "min"];
 
     /// <summary>Every way that the practice book names, those that belief weighs first.</summary>
     public static IReadOnlyList<ReadingWay> All { get; } =
-        [.. PracticeBook.Default.Probes.Select(Of), .. PracticeBook.Default.UnmodelledProbes.Select(p => new ReadingWay(p.Name, 0, false, water))];
+        [.. PracticeBook.Default.Probes.Select(Of), .. PracticeBook.Default.Water.Probes.Select(Of)];
 
-    public static ReadingWay Named(string name) => All.FirstOrDefault(way => way.Name == name) ?? new ReadingWay(name, 0, false, [.. ohms, .. volts, .. amperes, .. water]);
+    public static ReadingWay Named(string name) => All.FirstOrDefault(way => way.Name == name) ?? new ReadingWay(name, 0, false, [.. ohms, .. volts, .. amperes, .. flows, .. pressures, .. times]);
+
+    private static ReadingWay Of(WaterProbe probe) => new(
+        probe.Name,
+        probe.Measures is WaterMeasure.StaticPressure or WaterMeasure.MeterFlow ? 0 : 1,
+        false,
+        probe.Measures switch
+        {
+            WaterMeasure.MeterFlow => flows,
+            WaterMeasure.OpeningTime or WaterMeasure.ClosingTime => times,
+            _ => pressures,
+        });
 
     private static ReadingWay Of(ProbePractice probe) => new(
         probe.Name,

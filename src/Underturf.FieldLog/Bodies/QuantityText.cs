@@ -42,6 +42,7 @@ internal static class QuantityText
         Dimension.Time => ["s", "min", "h"],
         Dimension.Temperature => ["K", "C", "F"],
         Dimension.Area => ["m2", "ha", "acre", "ft2"],
+        Dimension.Volume => ["m3", "gal", "L", "ft3"],
         Dimension.Capacitance => ["nF", "uF", "pF"],
         _ => throw new ArgumentOutOfRangeException(nameof(dimension)),
     };

@@ -14,7 +14,7 @@ internal static class ShownText
     private static readonly Dimension[] Dimensions =
     [
         Dimension.Resistance, Dimension.Voltage, Dimension.Current, Dimension.Flow, Dimension.Pressure, Dimension.Frequency,
-        Dimension.Time, Dimension.Temperature, Dimension.Length, Dimension.Capacitance, Dimension.ApparentPower, Dimension.Area,
+        Dimension.Time, Dimension.Temperature, Dimension.Length, Dimension.Capacitance, Dimension.ApparentPower, Dimension.Area, Dimension.Volume,
     ];
 
     public static Outcome<Shown> Parse(string text)

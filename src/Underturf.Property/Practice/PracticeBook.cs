@@ -24,8 +24,6 @@ public sealed record PracticeBook
 
     public required IReadOnlyList<ProbePractice> Probes { get; init; }
 
-    public required IReadOnlyList<UnmodelledProbe> UnmodelledProbes { get; init; }
-
     public required RunPractice Run { get; init; }
 
     public required LookPractice Look { get; init; }
@@ -49,6 +47,8 @@ public sealed record PracticeBook
     public required NamingPractice Naming { get; init; }
 
     public required LocatingPractice Locating { get; init; }
+
+    public required WaterPractice Water { get; init; }
 
     public required ReworkPractice Rework { get; init; }
 
@@ -97,7 +97,8 @@ public sealed record PracticeBook
     /// <summary>The instrument that is put across in this way; nothing where no probe does.</summary>
     public InstrumentPractice? InstrumentOf(Measure measures) => Probes.FirstOrDefault(p => p.Measures == measures) is { } probe ? Instrument(probe) : null;
 
-    public RepairPractice? Repair(string name) => Repairs.FirstOrDefault(r => r.Name == name);
+    /// <summary>Of the wiring or of the water.</summary>
+    public RepairPractice? Repair(string name) => Repairs.Concat(Water.Repairs).FirstOrDefault(r => r.Name == name);
 }
 
 [JsonSourceGenerationOptions(

@@ -44,9 +44,6 @@ public sealed record ProbePractice(
     string Caution,
     double Minutes = 0);
 
-/// <summary>A reading that is kept and shown but that no model explains yet.</summary>
-public sealed record UnmodelledProbe(string Name, string Say);
-
 /// <summary>How far a watcher's report of a running station can be trusted.</summary>
 /// <param name="PartnerNamed">Chance that a place watered by way of another station is noted under that station's own name of it.</param>
 /// <param name="AnothersPlace">Chance that a further place, watered otherwise, is one that another station is noted to water.</param>

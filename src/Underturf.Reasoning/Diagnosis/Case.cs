@@ -26,7 +26,7 @@ internal sealed class Case
         var finder = new EvidenceFinder(this);
         BenchesNow = Benches(Moment.Last);
         Evidence = finder.Find();
-        Unexplained = [.. finder.Unexplained, .. Supplies.Strange()];
+        Unexplained = [.. Supplies.Strange()];
         Problems = finder.Problems;
     }
 
@@ -53,7 +53,7 @@ internal sealed class Case
 
     public IReadOnlyList<Evidence> Evidence { get; }
 
-    /// <summary>Readings of a kind that no model explains yet, and of a supply that none in order shows.</summary>
+    /// <summary>Readings of a supply that none in order shows.</summary>
     public IReadOnlyList<Observed<ReadingFact>> Unexplained { get; }
 
     public IReadOnlyList<Problem> Problems { get; }

@@ -9,11 +9,8 @@ namespace Underturf.Reasoning.Diagnosis;
 internal sealed class EvidenceFinder(Case owner)
 {
     private readonly List<Problem> problems = [];
-    private readonly List<Observed<ReadingFact>> unexplained = [];
 
     public IReadOnlyList<Problem> Problems => problems;
-
-    public IReadOnlyList<Observed<ReadingFact>> Unexplained => unexplained;
 
     public IReadOnlyList<Evidence> Find()
     {
@@ -29,7 +26,7 @@ internal sealed class EvidenceFinder(Case owner)
         var fact = note.Fact;
         if (owner.Book.Probe(fact.How) is not { } probe)
         {
-            return Unmodelled(note);
+            return Unknown(note);
         }
 
         var stations = fact.Stations.Select(owner.View.Identity.Of).ToList();
@@ -63,15 +60,12 @@ internal sealed class EvidenceFinder(Case owner)
         };
     }
 
-    private ReadingEvidence? Unmodelled(Observed<ReadingFact> note)
+    private ReadingEvidence? Unknown(Observed<ReadingFact> note)
     {
-        if (owner.Book.UnmodelledProbes.Any(u => u.Name == note.Fact.How))
+        // Readings of water are weighed by themselves.
+        if (owner.Book.Water.Probe(note.Fact.How) is null)
         {
-            unexplained.Add(note);
-        }
-        else
-        {
-            var known = owner.Book.Probes.Select(p => p.Name).Concat(owner.Book.UnmodelledProbes.Select(u => u.Name));
+            var known = owner.Book.Probes.Select(p => p.Name).Concat(owner.Book.Water.Probes.Select(p => p.Name));
             problems.Add(new Problem(note.Entry.ToString(), $"'{note.Fact.How}' is no way of reading that the practice book knows", $"Use one of: {string.Join(", ", known)}"));
         }
 

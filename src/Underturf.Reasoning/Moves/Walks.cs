@@ -9,7 +9,7 @@ internal sealed class Walks(Case owner)
     /// <summary>Places named in a message at most.</summary>
     private const int MostNamed = 12;
 
-    private IEnumerable<string> Known => owner.View.Controllers.Keys.Concat(owner.Paths.Values.Select(p => p.Controller)).Concat(owner.View.Boxes.Keys).Concat(owner.View.Valves.Keys).Distinct();
+    private IEnumerable<string> Known => owner.View.Controllers.Keys.Concat(owner.Paths.Values.Select(p => p.Controller)).Concat(owner.View.Boxes.Keys).Concat(owner.View.Valves.Keys).Concat(owner.View.IsolationValves.Keys).Concat(owner.View.WaterSupplies.Keys).Concat(owner.View.Fittings.Keys).Distinct();
 
     /// <summary>As the crow flies; a place that nobody has found has to be found first.</summary>
     public double Minutes(string from, string to)
@@ -42,5 +42,5 @@ internal sealed class Walks(Case owner)
         };
     }
 
-    private bool IsFound(string place) => owner.View.Boxes.ContainsKey(place) || owner.View.Valves.ContainsKey(place) || owner.Paths.Values.Any(p => p.Controller == place);
+    private bool IsFound(string place) => owner.View.Boxes.ContainsKey(place) || owner.View.Valves.ContainsKey(place) || owner.View.IsolationValves.ContainsKey(place) || owner.View.WaterSupplies.ContainsKey(place) || owner.Paths.Values.Any(p => p.Controller == place);
 }

@@ -49,11 +49,8 @@ internal sealed class QuestionWriter(Case owner)
     /// <summary>A reading of a kind that no model explains: an honest question without a computed answer.</summary>
     public OpenQuestion Unexplained(Observed<ReadingFact> reading)
     {
-        var kept = owner.Book.UnmodelledProbes.FirstOrDefault(p => p.Name == reading.Fact.How);
-        var say = kept?.Say ?? owner.Book.Probe(reading.Fact.How)!.Say;
-        var why = kept is not null
-            ? $"not modelled yet: {kept.Name} is kept and shown, but no model here explains it"
-            : $"not modelled yet: {owner.Supplies.Expected(reading)} expected of a supply in order; mains, fuse and transformer come first";
+        var say = owner.Book.Probe(reading.Fact.How)!.Say;
+        var why = $"not modelled yet: {owner.Supplies.Expected(reading)} expected of a supply in order; mains, fuse and transformer come first";
         var place = reading.Fact.Place is { } p ? $" at {owner.View.Name(p)}" : string.Empty;
         var seen = reading.Fact.Value.Value?.Text ?? "over range";
         var note = reading.Fact.Note is { } text ? $" ({text})" : string.Empty;

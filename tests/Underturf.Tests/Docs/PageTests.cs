@@ -35,16 +35,19 @@ public sealed partial class PageTests
     {
         var page = Repository.Read("docs/practice-book.md");
         var book = PracticeBook.Default;
-        var names = book.Probes.Select(p => p.Name).Concat(book.UnmodelledProbes.Select(u => u.Name)).Concat(book.Findings).Concat(book.Repairs.Select(r => r.Name));
+        var names = book.Probes.Select(p => p.Name).Concat(book.Findings).Concat(book.Repairs.Select(r => r.Name)).Concat(Water(book.Water));
         Assert.All(names, name => Assert.Contains($"`{name}`", page[page.IndexOf("## Names", StringComparison.Ordinal)..], StringComparison.Ordinal));
     }
+
+    private static IEnumerable<string> Water(WaterPractice water) =>
+        [.. water.Probes.Select(p => p.Name), .. water.Sights.Select(s => s.Name), .. water.Repairs.Select(r => r.Name), .. water.Outlets.Select(o => o.Name), .. water.Pipes.Select(p => p.Name)];
 
     [Fact]
     public void Every_block_of_the_practice_book_names_its_source()
     {
         using var book = JsonDocument.Parse(PracticeBook.DefaultBytes());
         var blocks = book.RootElement.EnumerateObject()
-            .Where(p => p.Name is not ("version" or "unmodelledProbes"))
+            .Where(p => p.Name != "version")
             .SelectMany(p => p.Value.ValueKind == JsonValueKind.Array ? [.. p.Value.EnumerateArray()] : new[] { p.Value });
         Assert.All(blocks, b => Assert.NotEmpty(b.GetProperty("source").GetString()!));
     }

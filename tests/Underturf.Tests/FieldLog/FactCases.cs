@@ -31,6 +31,7 @@ internal static class FactCases
         [(typeof(GroundFact), "Shape")] = Places.Array[1, 5].Select(a => (object?)a),
         [(typeof(TestFact), "Behaved")] = Gen.OneOf<object?>("opens", "chatters", "stays shut", null),
         [(typeof(ReworkStepFact), "Did")] = Gen.OneOf<object?>("proven", "useless", "landed", "passed", "failed", "kept"),
+        [(typeof(SettingFact), "State")] = Gen.OneOf<object?>("shut", "open", "partly open"),
         [(typeof(PhotoFact), "Hash")] = Hashes.Select(h => (object?)h),
         [(typeof(PhotoFact), "Media")] = Gen.OneOf([.. PhotoFile.MediaTypes.Select(media => Gen.Const<object?>(media))]),
         [(typeof(PaperIssuedFact), "Hash")] = Hashes.Select(h => (object?)h),
@@ -52,6 +53,9 @@ internal static class FactCases
         [typeof(ApparentPower)] = Amount.Select(a => (object?)ApparentPower.FromSi(a)),
         [typeof(Frequency)] = Amount.Select(a => (object?)Frequency.FromSi(a)),
         [typeof(PumpRelay)] = Gen.OneOf(Gen.Bool.Select(fitted => new PumpRelay(fitted, null)), Amount.Select(a => new PumpRelay(true, Resistance.FromSi(a)))).Select(r => (object?)r),
+        [typeof(Flow)] = Amount.Select(a => (object?)Flow.FromSi(a)),
+        [typeof(Pressure)] = Amount.Select(a => (object?)Pressure.FromSi(a)),
+        [typeof(Volume)] = Amount.Select(a => (object?)Volume.FromSi(a)),
         [typeof(Area)] = Amount.Select(a => (object?)Area.FromSi(a)),
         [typeof(WireSize)] = Gen.OneOf(Gen.Int[0, 40].Select(n => WireSize.FromAwg(n)), Gen.Int[1, 200].Select(n => WireSize.FromSquareMillimetres(n / 2.0)))
             .Select(w => (object?)w),

@@ -119,12 +119,4 @@ public sealed class LearningTests
         Assert.Equal("as-built", question.Leading());
         Assert.Empty(Site.Line().Sweep().With(asked).With(new QuestionClosedFact { Id = "q1", Answer = "It is." }).Answer().Questions);
     }
-
-    [Fact]
-    public void Readings_of_the_meter_are_kept_as_questions_without_a_model()
-    {
-        var question = Assert.Single(Site.Line().Sweep().Read("meter flow", "1.8 gpm").Answer().Questions);
-        Assert.Equal("not-modelled-yet", question.Leading());
-        Assert.Empty(question.Moves);
-    }
 }

@@ -1,0 +1,99 @@
+namespace Underturf.Property.Practice;
+
+/// <summary>What must hold between the numbers of the water side.</summary>
+internal static class WaterCheck
+{
+    private static readonly string[] Series = ["Schedule40", "Sdr21", "Sdr26", "Polyethylene"];
+
+    public static IEnumerable<(bool Holds, string Place, string Reason)> Of(PracticeBook book) =>
+        Numbers(book.Water).Concat(Readings(book.Water)).Concat(Faults(book)).Concat(Things(book.Water)).Concat(Names(book.Water));
+
+    private static IEnumerable<(bool Holds, string Place, string Reason)> Numbers(WaterPractice book)
+    {
+        foreach (var (place, value) in new (string, double)[]
+        {
+            ("mainMetres", book.MainMetres), ("wetMetres", book.WetMetres), ("watchMinutes", book.WatchMinutes), ("roundMinutes", book.RoundMinutes), ("leftDays", book.LeftDays), ("cubicMetreMinutes", book.CubicMetreMinutes), ("usual.stationsDiffer", book.Usual.StationsDiffer), ("usual.outletsDiffer", book.Usual.OutletsDiffer),
+            ("isolating.turnMinutes", book.Isolating.TurnMinutes), ("isolating.flowVelocityMetresPerSecond", book.Isolating.FlowVelocityMetresPerSecond), ("isolating.portMillimetres", book.Isolating.PortMillimetres),
+            ("isolating.pumpLitresPerMinute", book.Isolating.PumpLitresPerMinute), ("isolating.wetFactor", book.Isolating.WetFactor), ("isolating.fillMetresPerSecond", book.Isolating.FillMetresPerSecond),
+        })
+        {
+            yield return (value > 0, $"water.{place}", "must be more than zero");
+        }
+
+        yield return (book.Unmodelled is > 0 and < 1, "water.unmodelled", "must be a chance between 0 and 1");
+        yield return (book.Isolating.NotHolding is > 0 and < 1, "water.isolating.notHolding", "must be a chance between 0 and 1");
+        yield return (book.Isolating.PortDischarge is > 0 and <= 1, "water.isolating.portDischarge", "must be above 0 and at most 1");
+        yield return (book.Isolating.PumpReadyMinutes >= 0, "water.isolating.pumpReadyMinutes", "must not be below zero");
+        var usual = book.Usual;
+        yield return (new[] { usual.StaticKilopascals, usual.LossKilopascals, usual.StationLitresPerMinute, usual.OutletKilopascals, usual.OpeningSeconds, usual.ClosingSeconds }.All(IsPositive),
+            "water.usual", "needs medians and spreads above zero");
+    }
+
+    private static IEnumerable<(bool Holds, string Place, string Reason)> Readings(WaterPractice book)
+    {
+        foreach (var meter in book.Instruments)
+        {
+            yield return (PracticeBookCheck.IsWhole(meter), $"instrument {meter.Name}", PracticeBookCheck.WholeInstrument);
+        }
+
+        foreach (var probe in book.Probes)
+        {
+            yield return (book.Instruments.Any(i => i.Name == probe.Instrument), $"probe {probe.Name}", $"names an unknown instrument '{probe.Instrument}' of the water side");
+            yield return (probe.Minutes >= 0, $"probe {probe.Name}", "needs minutes of zero or more");
+        }
+
+        foreach (var sight in book.Sights)
+        {
+            yield return (sight.Imagined is > 0 and < 1, $"sight {sight.Name}", "needs a chance to be imagined between 0 and 1");
+        }
+
+        yield return (book.Probes.Select(p => p.Measures).Distinct().Count() == Enum.GetValues<WaterMeasure>().Length, "water.probes", "needs one probe for each thing that is measured");
+    }
+
+    private static IEnumerable<(bool Holds, string Place, string Reason)> Faults(PracticeBook book)
+    {
+        foreach (var fault in book.Water.Faults)
+        {
+            var place = $"fault {fault.Id}";
+            yield return (fault.Rate is > 0 and < 0.5, place, "needs a rate above 0 and below 0.5");
+            yield return (fault.Spreads.All(IsPositive), place, "needs medians and spreads above zero");
+            yield return (fault.Seen.All(s => s.Value is > 0 and < 1), place, "needs chances to be seen between 0 and 1");
+            yield return (fault.Seen.Keys.All(s => book.Water.Sights.Any(k => k.Name == s)), place, "names a sight that is not among the sights");
+            yield return (book.Repair(fault.Repair) is not null, place, $"names an unknown repair '{fault.Repair}'");
+            yield return ((fault.LeaksLitresPerMinute is not null) == (fault.Scope is WaterScope.Valve or WaterScope.Main or WaterScope.Meter or WaterScope.Elsewhere), place, "needs leaksLitresPerMinute where water runs that should not, and nowhere else");
+        }
+    }
+
+    private static IEnumerable<(bool Holds, string Place, string Reason)> Things(WaterPractice book)
+    {
+        foreach (var outlet in book.Outlets)
+        {
+            yield return (outlet is { LitresPerMinute: > 0, Kilopascals: > 0, Exponent: >= 0 and <= 1 }, $"outlet {outlet.Name}", "needs flow and pressure above zero and an exponent from 0 to 1");
+        }
+
+        foreach (var pipe in book.Pipes)
+        {
+            yield return (Series.Contains(pipe.Series), $"pipe {pipe.Name}", $"needs a series that is one of {string.Join(", ", Series)}");
+            yield return (pipe.SmoothnessFactor is >= 10 and <= 200, $"pipe {pipe.Name}", "needs a smoothness factor from 10 to 200");
+        }
+
+        foreach (var repair in book.Repairs)
+        {
+            yield return (repair.Minutes >= 0, $"repair {repair.Name}", "needs minutes of zero or more");
+        }
+    }
+
+    private static IEnumerable<(bool Holds, string Place, string Reason)> Names(WaterPractice book)
+    {
+        foreach (var (place, names) in new (string, IEnumerable<string>)[]
+        {
+            ("instruments", book.Instruments.Select(i => i.Name)), ("probes", book.Probes.Select(p => p.Name)), ("sights", book.Sights.Select(s => s.Name)), ("faults", book.Faults.Select(f => f.Id)),
+            ("repairs", book.Repairs.Select(r => r.Name)), ("outlets", book.Outlets.Select(o => o.Name)), ("pipes", book.Pipes.Select(p => p.Name)),
+        })
+        {
+            yield return (names.Distinct().Count() == names.Count(), $"water.{place}", "has a name twice");
+        }
+    }
+
+    private static bool IsPositive(Spread spread) => spread is { Median: > 0, LogSpread: > 0 };
+}

@@ -1,0 +1,194 @@
+using System.Text.Json.Serialization;
+
+namespace Underturf.Property.Practice;
+
+/// <summary>What a reading of water is a reading of.</summary>
+public enum WaterMeasure
+{
+    /// <summary>Flow through the meter, with the stations that run, or with none.</summary>
+    MeterFlow,
+
+    /// <summary>Pressure at the point of connection with nothing running.</summary>
+    StaticPressure,
+
+    /// <summary>The same with the named stations running.</summary>
+    RunningPressure,
+
+    /// <summary>Pressure at the outlets of the named station, running.</summary>
+    OutletPressure,
+
+    /// <summary>Seconds until a station's valve is open.</summary>
+    OpeningTime,
+
+    /// <summary>Seconds until it is shut.</summary>
+    ClosingTime,
+}
+
+/// <summary>A way to take a reading of water.</summary>
+public sealed record WaterProbe(string Name, string Source, string Say, string Instrument, WaterMeasure Measures, double Minutes, string Caution);
+
+/// <summary>Something that one who walks along sees.</summary>
+/// <param name="Imagined">Chance to note it where nothing is wrong.</param>
+public sealed record WaterSight(string Name, string Source, string Say, double Imagined);
+
+/// <summary>What a fault of the water sits on.</summary>
+public enum WaterScope
+{
+    /// <summary>One station's valve lets water through that it should not.</summary>
+    Valve,
+
+    /// <summary>A piece of mainline between isolation valves.</summary>
+    Main,
+
+    /// <summary>What a station waters with, and its valve while it runs.</summary>
+    Station,
+
+    /// <summary>All that comes in at the point of connection.</summary>
+    Supply,
+
+    /// <summary>The meter itself.</summary>
+    Meter,
+
+    /// <summary>Somebody else draws water behind the meter, now and then.</summary>
+    Elsewhere,
+}
+
+/// <summary>One fault of the water as data: where it sits, how often it does, and what it does to flows, pressures, times and to what one sees.</summary>
+public sealed record WaterFault
+{
+    public required string Id { get; init; }
+
+    public required string Source { get; init; }
+
+    public required string Say { get; init; }
+
+    public required WaterScope Scope { get; init; }
+
+    /// <summary>Chance that one part of its scope has it; of a mainline for each 100 m.</summary>
+    public required double Rate { get; init; }
+
+    /// <summary>What runs where nothing should.</summary>
+    public Spread? LeaksLitresPerMinute { get; init; }
+
+    /// <summary>What a running station gives, as a share of what it gave.</summary>
+    public Spread? FlowFactor { get; init; }
+
+    /// <summary>What a running station gives besides.</summary>
+    public Spread? AddsLitresPerMinute { get; init; }
+
+    /// <summary>Pressure at the outlets, as a share of the usual.</summary>
+    public Spread? OutletPressureFactor { get; init; }
+
+    /// <summary>Pressure at rest, as a share of the usual.</summary>
+    public Spread? StaticFactor { get; init; }
+
+    /// <summary>Head lost on the way to the point of connection, as a share of the usual.</summary>
+    public Spread? LossFactor { get; init; }
+
+    public Spread? OpeningFactor { get; init; }
+
+    public Spread? ClosingFactor { get; init; }
+
+    /// <summary>Chances that one who looks sees something of it, by the names of sights.</summary>
+    public IReadOnlyDictionary<string, double> Seen { get; init => field = value ?? Nothing; } = Nothing;
+
+    /// <summary>Name of the repair, of these or of the wiring.</summary>
+    public required string Repair { get; init; }
+
+    private static Dictionary<string, double> Nothing { get; } = [];
+
+    [JsonIgnore]
+    internal IEnumerable<Spread> Spreads =>
+        new[] { LeaksLitresPerMinute, FlowFactor, AddsLitresPerMinute, OutletPressureFactor, StaticFactor, LossFactor, OpeningFactor, ClosingFactor }.OfType<Spread>();
+}
+
+/// <summary>A kind of outlet.</summary>
+/// <param name="LitresPerMinute">Of one, at its usual pressure.</param>
+/// <param name="Exponent">x of q = k p^x.</param>
+/// <param name="Compensates">Holds its flow from its usual pressure on.</param>
+public sealed record OutletPractice(string Name, string Source, double LitresPerMinute, double Kilopascals, double Exponent, bool Compensates = false);
+
+/// <summary>Pipes as they are noted.</summary>
+/// <param name="Series">"Schedule40", "Sdr21", "Sdr26" or "Polyethylene": whose inside diameters hold.</param>
+/// <param name="SmoothnessFactor">C of Hazen and Williams.</param>
+public sealed record PipePractice(string Name, string Source, string Series, double SmoothnessFactor);
+
+/// <summary>What is to be expected where nobody has noted better.</summary>
+/// <param name="StaticKilopascals">Pressure at rest.</param>
+/// <param name="LossKilopascals">Lost on the way to the point of connection while the usual station runs.</param>
+/// <param name="StationLitresPerMinute">Of a station.</param>
+/// <param name="StationsDiffer">How far the stations of one property differ, as the spread of a logarithm.</param>
+/// <param name="OutletsDiffer">How far a station's flow is from what its outlets add up to.</param>
+/// <param name="OutletKilopascals">Pressure at the outlets.</param>
+/// <param name="OpeningSeconds">Until a valve is open.</param>
+/// <param name="ClosingSeconds">Until it is shut.</param>
+public sealed record WaterUsual(
+    string Source,
+    Spread StaticKilopascals,
+    Spread LossKilopascals,
+    Spread StationLitresPerMinute,
+    double StationsDiffer,
+    double OutletsDiffer,
+    Spread OutletKilopascals,
+    Spread OpeningSeconds,
+    Spread ClosingSeconds);
+
+/// <summary>Shutting and emptying.</summary>
+/// <param name="TurnMinutes">To shut or open an isolation valve, once there.</param>
+/// <param name="NotHolding">Chance that an old isolation valve does not hold.</param>
+/// <param name="FlowVelocityMetresPerSecond">Above this a closing valve bangs.</param>
+/// <param name="PortMillimetres">Bore of a bleed port.</param>
+/// <param name="PortDischarge">Its coefficient of discharge.</param>
+/// <param name="PumpLitresPerMinute">Of the pump that is carried.</param>
+/// <param name="PumpOwned">True where one is carried.</param>
+/// <param name="PumpReadyMinutes">To set it up.</param>
+/// <param name="WetFactor">How much longer work in water takes.</param>
+/// <param name="FillMetresPerSecond">Speed at which an empty main is filled.</param>
+public sealed record IsolatingPractice(
+    string Source,
+    double TurnMinutes,
+    double NotHolding,
+    double FlowVelocityMetresPerSecond,
+    double PortMillimetres,
+    double PortDischarge,
+    double PumpLitresPerMinute,
+    bool PumpOwned,
+    double PumpReadyMinutes,
+    double WetFactor,
+    double FillMetresPerSecond);
+
+/// <summary>The water side: what is read and seen, what can be wrong, and what is usual.</summary>
+/// <param name="Unmodelled">Chance that what was read has a cause that is not in the book.</param>
+/// <param name="MainMetres">Length of mainline assumed where no pipes are noted.</param>
+/// <param name="WetMetres">How far from a leak the ground is wet.</param>
+/// <param name="WatchMinutes">To walk along a running station.</param>
+/// <param name="RoundMinutes">To look at the lowest outlets of a station on a round past all of them.</param>
+/// <param name="LeftDays">Days that something runs on where it is not found.</param>
+/// <param name="CubicMetreMinutes">What a cubic metre of water is worth, in minutes of work.</param>
+public sealed record WaterPractice(
+    string Source,
+    IReadOnlyList<InstrumentPractice> Instruments,
+    IReadOnlyList<WaterProbe> Probes,
+    IReadOnlyList<WaterSight> Sights,
+    IReadOnlyList<WaterFault> Faults,
+    IReadOnlyList<RepairPractice> Repairs,
+    IReadOnlyList<OutletPractice> Outlets,
+    IReadOnlyList<PipePractice> Pipes,
+    WaterUsual Usual,
+    IsolatingPractice Isolating,
+    double Unmodelled,
+    double MainMetres,
+    double WetMetres,
+    double WatchMinutes,
+    double RoundMinutes,
+    double LeftDays,
+    double CubicMetreMinutes)
+{
+    public WaterProbe? Probe(string name) => Probes.FirstOrDefault(p => p.Name == name);
+
+    public WaterProbe? ProbeOf(WaterMeasure measures) => Probes.FirstOrDefault(p => p.Measures == measures);
+
+    public InstrumentPractice Instrument(WaterProbe probe) => Instruments.First(i => i.Name == probe.Instrument);
+
+    public IEnumerable<WaterFault> Of(WaterScope scope) => Faults.Where(f => f.Scope == scope);
+}

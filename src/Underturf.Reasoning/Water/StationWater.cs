@@ -1,0 +1,203 @@
+using Underturf.FieldLog;
+using Underturf.Numerics;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+
+namespace Underturf.Reasoning.Water;
+
+/// <summary>One station's readings and what was seen of it, weighed under each of its states.</summary>
+internal sealed class StationWater
+{
+    /// <summary>What stands in for no flow, as a share of the usual.</summary>
+    private const double Trace = 0.005;
+
+    private readonly WaterCase owner;
+    private readonly LogNormal usualFlow;
+    private readonly string[] things;
+    private readonly List<(WaterReading Reading, int Index)> flows;
+    private readonly List<WaterReading> others;
+    private readonly List<WaterWatch> watches;
+    private readonly Dictionary<(WaterFault? Supply, string Fed), double[]> tables = [];
+    private readonly Dictionary<WaterFault, IReadOnlyList<Foreseen>> foreseen = [];
+    private readonly Dictionary<StationState, double> notes = [];
+    private IReadOnlyList<Foreseen>? foreseenInOrder;
+
+    public StationWater(WaterCase owner, string station, LogNormal usualFlow, IReadOnlyList<WiringState> wiring, IReadOnlyList<WaterReading> meter)
+    {
+        (this.owner, this.usualFlow, Station) = (owner, usualFlow, station);
+        things = [station, .. owner.View.ValvesOf(station).Select(v => v.Id)];
+        flows = [.. meter.Select((r, k) => (r, k)).Where(r => r.r.Station == station)];
+        others = [.. owner.Readings.Where(r => r.Station == station && r.Probe.Measures is WaterMeasure.OutletPressure or WaterMeasure.OpeningTime or WaterMeasure.ClosingTime && r.Station == station)];
+        watches = [.. owner.Watches.Where(w => (w.Station ?? w.About) == station)];
+        States = [.. Combined(wiring)];
+    }
+
+    public string Station { get; }
+
+    public IReadOnlyList<StationState> States { get; }
+
+    public bool HasFlow => flows.Count > 0;
+
+    public bool IsNoted => flows.Count + others.Count + watches.Count > 0;
+
+    public IReadOnlyList<WaterReading> Readings => [.. flows.Select(f => f.Reading), .. others];
+
+    public IReadOnlyList<WaterWatch> Watches => watches;
+
+    /// <summary>ln of the chance of all its notes while water of an amount runs elsewhere.</summary>
+    /// <param name="fed">For each reading of the meter, whether that shows in it.</param>
+    public double LogChance(WaterFault? supply, Fed fed, int amount)
+    {
+        if (!HasFlow)
+        {
+            amount = 0;
+        }
+
+        var table = Table(supply, fed);
+
+        if (double.IsNaN(table[amount]))
+        {
+            table[amount] = LogMath.LogSumExp(LogChances(supply, fed, amount));
+        }
+
+        return table[amount];
+    }
+
+    /// <summary>One for all that show in the same of its own readings.</summary>
+    private double[] Table(WaterFault? supply, Fed fed)
+    {
+        if (tables.TryGetValue((supply, fed.Key), out var known))
+        {
+            return known;
+        }
+
+        var own = string.Concat(flows.Select(f => fed[f.Index] ? '1' : '0'));
+        if (!tables.TryGetValue((supply, "own " + own), out var table))
+        {
+            table = new double[AmountGrid.Count];
+            Array.Fill(table, double.NaN);
+            tables[(supply, "own " + own)] = table;
+        }
+
+        return tables[(supply, fed.Key)] = table;
+    }
+
+    /// <summary>The same for each state, its prior counted in.</summary>
+    public double[] LogChances(WaterFault? supply, Fed fed, int amount)
+    {
+        var elsewhere = AmountGrid.At(amount);
+        return [.. Foresee(supply).Select(f => f.LogRest + LogFlows(f, fed, elsewhere))];
+    }
+
+    /// <summary>What a reading is expected to show.</summary>
+    public Amount Expected(StationState state, WaterFault? supply, WaterReading reading)
+    {
+        var active = Active(state, reading.Moment);
+        return reading.Probe.Measures switch
+        {
+            WaterMeasure.MeterFlow => Flow(state, active, supply),
+            WaterMeasure.OutletPressure => Times(Usual(owner.Water.Usual.OutletKilopascals, "kPa"), active, supply, f => f.OutletPressureFactor),
+            WaterMeasure.OpeningTime => Times(Usual(owner.Water.Usual.OpeningSeconds, "s"), active, supply, f => f.OpeningFactor),
+            _ => Times(Usual(owner.Water.Usual.ClosingSeconds, "s"), active, supply, f => f.ClosingFactor),
+        };
+    }
+
+    /// <summary>ln of the chance of what was seen, and not seen.</summary>
+    public double LogSeen(StationState state, WaterFault? supply, WaterWatch watch)
+    {
+        var active = Active(state, watch.Moment);
+        var sum = 0.0;
+        foreach (var sight in owner.Water.Sights)
+        {
+            var not = active.Append(supply).OfType<WaterFault>().Aggregate(1 - sight.Imagined, (product, fault) => product * (1 - fault.Seen.GetValueOrDefault(sight.Name)));
+            sum += Math.Log(watch.Seen.Contains(sight.Name) ? 1 - not : not);
+        }
+
+        return sum;
+    }
+
+    /// <summary>What of a state is wrong now: what work has cured is not, and what none of the notes would show explains nothing.</summary>
+    public IReadOnlyList<WaterFault> Now(StationState state) => state.Faults.Count == 0 ? [] : [.. Active(state, Moment.Last).Where(f => Speaks(state, f))];
+
+    /// <summary>The notes are likelier with it than without.</summary>
+    private bool Speaks(StationState state, WaterFault fault)
+    {
+        var without = States.First(s => s.Wiring == state.Wiring && s.Faults.Count == state.Faults.Count - 1 && s.Faults.All(state.Faults.Contains) && !s.Faults.Contains(fault));
+        return LogNotes(state) - LogNotes(without) > Math.Log(2);
+    }
+
+    private double LogNotes(StationState state) => notes.TryGetValue(state, out var known) ? known : notes[state] = WeighNotes(state);
+
+    private double WeighNotes(StationState state)
+    {
+        var alone = Foresee(state, null);
+        return alone.LogRest - state.LogPrior + LogFlows(alone, Fed.Nowhere(flows.Select(r => r.Index + 1).DefaultIfEmpty().Max()), 0);
+    }
+
+    private double LogFlows(Foreseen state, Fed fed, double elsewhere)
+    {
+        var sum = 0.0;
+        for (var k = 0; k < flows.Count; k++)
+        {
+            var (reading, index) = flows[k];
+            sum += state.Flows[k].LogDensity(reading.Si - (fed[index] ? elsewhere : 0), reading.Sigma);
+        }
+
+        return sum;
+    }
+
+    /// <summary>What each state foresees, worked out once.</summary>
+    private IReadOnlyList<Foreseen> Foresee(WaterFault? supply)
+    {
+        if (supply is null)
+        {
+            return foreseenInOrder ??= [.. States.Select(s => Foresee(s, null))];
+        }
+
+        if (!foreseen.TryGetValue(supply, out var known))
+        {
+            foreseen[supply] = known = [.. States.Select(s => Foresee(s, supply))];
+        }
+
+        return known;
+    }
+
+    private Foreseen Foresee(StationState state, WaterFault? supply) => new(
+        [.. flows.Select(f => Expected(state, supply, f.Reading))],
+        state.LogPrior + others.Sum(r => Expected(state, supply, r).LogDensity(r.Si, r.Sigma)) + watches.Sum(w => LogSeen(state, supply, w)));
+
+    private Amount Flow(StationState state, IEnumerable<WaterFault> active, WaterFault? supply)
+    {
+        var share = state.Wiring.StaysShut ? Trace : state.Wiring.Valves;
+        var flow = Times(new Amount(usualFlow with { Median = usualFlow.Median * share }), active, supply, f => f.FlowFactor);
+        return state.Wiring.StaysShut ? flow : active.Aggregate(flow, (f, fault) => fault.AddsLitresPerMinute is { } adds ? f.Plus(new LogNormal(Units.From(adds.Median, "L/min"), adds.LogSpread)) : f);
+    }
+
+    private static Amount Usual(Spread spread, string unit) => new(new LogNormal(Units.From(spread.Median, unit), spread.LogSpread));
+
+    private static Amount Times(Amount amount, IEnumerable<WaterFault> active, WaterFault? supply, Func<WaterFault, Spread?> factor) =>
+        active.Append(supply).OfType<WaterFault>().Aggregate(amount, (a, fault) => a.Times(factor(fault)));
+
+    private IReadOnlyList<WaterFault> Active(StationState state, Moment moment) => state.Faults.Count == 0 ? [] : [.. state.Faults.Where(f => !owner.IsCured(f, things, moment))];
+
+    /// <summary>None, one or two faults, with each thing that the wiring may make of it.</summary>
+    private IEnumerable<StationState> Combined(IReadOnlyList<WiringState> wiring)
+    {
+        var faults = owner.Water.Of(WaterScope.Station).ToList();
+        var none = faults.Sum(f => Math.Log(1 - f.Rate));
+        var sets = new List<(IReadOnlyList<WaterFault> Faults, double LogPrior)> { ([], none) };
+        for (var a = 0; a < faults.Count; a++)
+        {
+            sets.Add(([faults[a]], none + LogOdds(faults[a])));
+            sets.AddRange(faults.Take(a).Select(b => ((IReadOnlyList<WaterFault>)[b, faults[a]], none + LogOdds(faults[a]) + LogOdds(b))));
+        }
+
+        return from set in sets from state in wiring where state.Probability > 0 select new StationState(set.Faults, state, set.LogPrior + Math.Log(state.Probability));
+    }
+
+    private static double LogOdds(WaterFault fault) => Math.Log(fault.Rate / (1 - fault.Rate));
+
+    /// <param name="Flows">Of each reading of the meter.</param>
+    /// <param name="LogRest">ln of the chance of all other notes, the prior counted in.</param>
+    private sealed record Foreseen(IReadOnlyList<Amount> Flows, double LogRest);
+}

@@ -1,0 +1,52 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+
+namespace Underturf.Reasoning.Water;
+
+/// <summary>What the log says of water, and what bears on it.</summary>
+internal sealed class WaterCase
+{
+    private readonly ILookup<string, Observed<WorkFact>> works;
+
+    public WaterCase(PropertyHistory history, PracticeBook book)
+    {
+        (History, Book) = (history, book);
+        var finder = new WaterNoteFinder(history, book);
+        Readings = finder.Readings();
+        Watches = finder.Watches();
+        Graph = new WaterGraph(View);
+        works = history.Facts.Works.ToLookup(w => w.Fact.Did, StringComparer.Ordinal);
+        Problems = [.. finder.Problems, .. WaterProblems.Of(history, book)];
+    }
+
+    public PropertyHistory History { get; }
+
+    public PropertyView View => History.Now;
+
+    public PracticeBook Book { get; }
+
+    public WaterPractice Water => Book.Water;
+
+    public WaterGraph Graph { get; }
+
+    public IReadOnlyList<WaterReading> Readings { get; }
+
+    public IReadOnlyList<WaterWatch> Watches { get; }
+
+    public IReadOnlyList<Problem> Problems { get; }
+
+    /// <summary>Whether anything was read or seen of the water.</summary>
+    public bool IsNoted => Readings.Count + Watches.Count > 0;
+
+    public IEnumerable<WaterReading> Of(WaterMeasure measures) => Readings.Where(r => r.Probe.Measures == measures);
+
+    /// <summary>Whether work up to a moment has cured a fault of one of these things; work that names nothing cures what is named by none.</summary>
+    public bool IsCured(WaterFault fault, IReadOnlyCollection<string> things, Moment moment) =>
+        works[fault.Repair].Any(w => w.Moment <= moment && Concerns(w.Fact, things));
+
+    private bool Concerns(WorkFact work, IReadOnlyCollection<string> things) => work.Target is { } target
+        ? things.Contains(View.Identity.Of(target))
+        : work.Place is { } place ? things.Contains(View.Identity.Of(place)) : things.Count == 0;
+}

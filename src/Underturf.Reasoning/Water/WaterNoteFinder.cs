@@ -1,0 +1,106 @@
+using Underturf.FieldLog;
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+using Underturf.Reasoning.Diagnosis;
+
+namespace Underturf.Reasoning.Water;
+
+/// <summary>Takes what the log says of water; what cannot be used is named.</summary>
+internal sealed class WaterNoteFinder(PropertyHistory history, PracticeBook book)
+{
+    private readonly List<Problem> problems = [];
+
+    public IReadOnlyList<Problem> Problems => problems;
+
+    private PropertyView View => history.Now;
+
+    public IReadOnlyList<WaterReading> Readings() => [.. history.Facts.Readings.Select(Reading).OfType<WaterReading>()];
+
+    public IReadOnlyList<WaterWatch> Watches() => [.. history.Facts.Watches.Select(Watch).OfType<WaterWatch>()];
+
+    private WaterReading? Reading(Observed<ReadingFact> note)
+    {
+        if (book.Water.Probe(note.Fact.How) is not { } probe)
+        {
+            return null;
+        }
+
+        var meter = book.Water.Instrument(probe);
+        if (Fault(note, probe, meter) is { } problem)
+        {
+            problems.Add(problem);
+            return null;
+        }
+
+        if (note.Fact.Value.Value is not { } value)
+        {
+            return null;
+        }
+
+        problems.AddRange(UnitSlips.Of(note, probe, value, book));
+        var step = Math.Max(meter.Step, DisplayStep.Si(value));
+        return new WaterReading(
+            note.Moment,
+            probe,
+            note.Fact.Stations is [var only] ? View.Identity.Of(only) : null,
+            value.Si,
+            Math.Sqrt(Math.Pow(meter.Sigma(value.Si), 2) + (step * step / 12)),
+            value.Text,
+            ShutAt(note.Moment));
+    }
+
+    /// <summary>What the last note before said of each valve that is turned by hand.</summary>
+    private HashSet<string> ShutAt(Moment moment) => [.. history.Facts.Settings
+        .Where(s => s.Moment <= moment)
+        .GroupBy(s => View.Identity.Of(s.Fact.Of))
+        .Where(g => g.MaxBy(s => s.Moment)!.Fact.State == "shut")
+        .Select(g => g.Key)];
+
+    private Problem? Fault(Observed<ReadingFact> note, WaterProbe probe, InstrumentPractice meter)
+    {
+        var (where, fact) = (note.Entry.ToString(), note.Fact);
+        if (fact.Value.Value is not { } value)
+        {
+            return new Problem(where, $"{probe.Name} was over range", "Read it with an instrument that reaches further");
+        }
+
+        if (value.Dimension != meter.Dimension)
+        {
+            return new Problem(where, $"'{value.Text}' is {Units.Name(value.Dimension)}, but {probe.Name} reads {Units.Name(meter.Dimension)}", "Strike it and note it again with the right unit or the right way of reading");
+        }
+
+        if (fact.Stations.Count > 1)
+        {
+            return new Problem(where, $"{probe.Name} names {fact.Stations.Count} stations; only a reading with one station, or none, is weighed", "Read each station alone", Severity.Notice);
+        }
+
+        if (fact.Stations is [var only] && !View.Stations.ContainsKey(View.Identity.Of(only)))
+        {
+            return new Problem(where, $"names station '{only}', which nobody has noted", "Note the station, or strike this and name the right one");
+        }
+
+        return (probe.Measures, fact.Stations.Count) switch
+        {
+            (WaterMeasure.MeterFlow, _) or (WaterMeasure.StaticPressure, 0) => null,
+            (WaterMeasure.StaticPressure, _) => new Problem(where, "names a station that ran, but static pressure is read with nothing running", "Strike it and note it again as running pressure"),
+            (_, 0) => new Problem(where, $"{probe.Name} names no station", "Strike it and note it again with the station that ran"),
+            _ => value.Si < 0 ? new Problem(where, $"'{value.Text}' is less than none", "Strike it and read again") : null,
+        };
+    }
+
+    private WaterWatch? Watch(Observed<WatchFact> note)
+    {
+        foreach (var seen in note.Fact.Seen.Where(s => book.Water.Sights.All(k => k.Name != s)))
+        {
+            problems.Add(new Problem(note.Entry.ToString(), $"'{seen}' is nothing that the practice book knows to be seen; it counts for nothing", $"Use one of: {string.Join(", ", book.Water.Sights.Select(s => s.Name))}", Severity.Notice));
+        }
+
+        return new WaterWatch(
+            note.Moment,
+            note.Fact.Station is { } station ? View.Identity.Of(station) : null,
+            note.Fact.About is { } about ? View.Identity.Of(about) : null,
+            note.Fact.Seen,
+            note.Fact.Where);
+    }
+}

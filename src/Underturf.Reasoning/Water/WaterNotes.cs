@@ -1,0 +1,15 @@
+using Underturf.FieldLog;
+using Underturf.Property.Practice;
+
+namespace Underturf.Reasoning.Water;
+
+/// <summary>A reading of water, in SI.</summary>
+/// <param name="Station">The one station that ran; null where nothing did.</param>
+/// <param name="Sigma">Standard deviation of what was read about what was there.</param>
+/// <param name="Shut">Isolation valves and valves that stood shut by hand.</param>
+internal sealed record WaterReading(Moment Moment, WaterProbe Probe, string? Station, double Si, double Sigma, string Text, IReadOnlySet<string> Shut);
+
+/// <summary>Somebody looked.</summary>
+/// <param name="Station">The station that ran; null where nothing did.</param>
+/// <param name="About">Where nothing ran: the station that was looked at; null for all.</param>
+internal sealed record WaterWatch(Moment Moment, string? Station, string? About, IReadOnlyList<string> Seen, IReadOnlyList<Position> Where);

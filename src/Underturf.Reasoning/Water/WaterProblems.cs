@@ -1,0 +1,114 @@
+using Underturf.FieldLog;
+using Underturf.Networks.Hydraulics;
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+
+namespace Underturf.Reasoning.Water;
+
+/// <summary>Notes of pipes and outlets that nothing can be computed with.</summary>
+internal static class WaterProblems
+{
+    public static IEnumerable<Problem> Of(PropertyHistory history, PracticeBook book) =>
+        Pipes(history.Now, book.Water).Concat(Apart(history.Now)).Concat(Outlets(history.Now, book.Water)).Concat(Settings(history));
+
+    private static IEnumerable<Problem> Pipes(PropertyView view, WaterPractice book)
+    {
+        foreach (var (id, pipe) in view.Pipes)
+        {
+            var place = $"pipe '{id}'";
+            if (view.Identity.Of(pipe.From) == view.Identity.Of(pipe.To))
+            {
+                yield return new Problem(place, $"goes from '{pipe.From}' to itself", "Correct one of its ends");
+            }
+
+            if (pipe.Length is { Metres: <= 0 })
+            {
+                yield return new Problem(place, "is noted with no length", "Note its length, or its course; paced is good enough");
+            }
+
+            if (pipe.Inside is { Metres: <= 0 })
+            {
+                yield return new Problem(place, "is noted with no inside diameter", "Note its size as it is called, or measure it");
+            }
+
+            if (pipe.Series is { } series && book.Pipes.All(p => p.Name != series))
+            {
+                yield return new Problem(place, $"is made to '{series}', which the practice book does not know; the first of the book stands in", $"Use one of: {string.Join(", ", book.Pipes.Select(p => p.Name))}", Severity.Notice);
+            }
+
+            if (pipe.Size is { } size && PipeBores.OfSize(book, pipe.Series, size) is { Succeeded: false, Problem: { } problem })
+            {
+                yield return problem with { Place = place };
+            }
+        }
+    }
+
+    /// <summary>What pipes lead to from nowhere.</summary>
+    private static IEnumerable<Problem> Apart(PropertyView view)
+    {
+        if (view.Pipes.Count == 0)
+        {
+            yield break;
+        }
+
+        if (view.WaterSupplies.Count == 0)
+        {
+            yield return new Problem("pipes", "lead from no point of connection", "Note the point of connection, and the pipe that begins there", Severity.Notice);
+            yield break;
+        }
+
+        var joined = Joined(view);
+        var apart = view.Pipes.Where(p => !joined.Contains(view.Identity.Of(p.Value.From))).Select(p => p.Key).ToList();
+        if (apart.Count > 0)
+        {
+            yield return new Problem($"pipe{(apart.Count == 1 ? string.Empty : "s")} {string.Join(", ", apart.Select(p => $"'{p}'"))}", "is joined to no point of connection by the pipes that are noted", "Note the pipe between, or correct an end", Severity.Notice);
+        }
+    }
+
+    private static HashSet<string> Joined(PropertyView view)
+    {
+        var joined = view.WaterSupplies.Keys.ToHashSet(StringComparer.Ordinal);
+        for (var before = -1; joined.Count != before;)
+        {
+            before = joined.Count;
+            foreach (var pipe in view.Pipes.Values)
+            {
+                var (from, to) = (view.Identity.Of(pipe.From), view.Identity.Of(pipe.To));
+                if (joined.Contains(from) || joined.Contains(to))
+                {
+                    joined.Add(from);
+                    joined.Add(to);
+                }
+            }
+        }
+
+        return joined;
+    }
+
+    private static IEnumerable<Problem> Outlets(PropertyView view, WaterPractice book) =>
+        from outlet in view.Outlets
+        where book.Outlets.All(o => o.Name != outlet.Value.What) && outlet.Value.Flow is null
+        select new Problem($"outlets '{outlet.Key}'", $"are '{outlet.Value.What}', which the practice book does not know, and no flow is noted; they count for nothing", $"Note the flow of one, or use one of: {string.Join(", ", book.Outlets.Select(o => o.Name))}", Severity.Notice);
+
+    private static IEnumerable<Problem> Settings(PropertyHistory history) =>
+        from setting in history.Facts.Settings
+        let id = history.Now.Identity.Of(setting.Fact.Of)
+        where history.Now.Knows(id) && !history.Now.IsolationValves.ContainsKey(id) && !history.Now.Valves.ContainsKey(id)
+        select new Problem(setting.Entry.ToString(), $"turns '{setting.Fact.Of}', which is no valve", "Strike it and name the isolation valve or valve that was turned");
+}
+
+/// <summary>Inside diameters of pipes as they are noted.</summary>
+internal static class PipeBores
+{
+    /// <summary>As measured, or of its size.</summary>
+    public static double? Metres(WaterPractice book, PipeFact pipe) =>
+        pipe.Inside is { Metres: > 0 } inside ? inside.Metres
+        : pipe.Size is { } size && OfSize(book, pipe.Series, size) is { Succeeded: true, Value: var metres } ? metres
+        : null;
+
+    public static Outcome<double> OfSize(WaterPractice book, string? series, string size) =>
+        PipeSize.InsideDiameterMetres(Enum.Parse<PipeSeries>(Of(book, series).Series), size.Replace("in", string.Empty, StringComparison.Ordinal).Replace("\"", string.Empty, StringComparison.Ordinal));
+
+    public static PipePractice Of(WaterPractice book, string? series) => book.Pipes.FirstOrDefault(p => p.Name == series) ?? book.Pipes[0];
+}

@@ -1,0 +1,108 @@
+using Underturf.FieldLog;
+
+namespace Underturf.Tests.Reasoning.Water;
+
+/// <summary>What runs while everything is off.</summary>
+public sealed class LeakTests
+{
+    [Fact]
+    public void A_creeping_meter_is_explained_with_what_it_loses_in_a_day()
+    {
+        var question = Orchard.Unpiped().Meter("2.4 gpm").Meter("2.4 gpm").Idle();
+        Assert.Equal("valve-not-closing", question.Explanations[0].Fault);
+        Assert.InRange(question.Explanations.Sum(e => e.Probability), 0.999999, 1.000001);
+
+        // 2.4 gpm are 3456 gal a day.
+        Assert.InRange(question.WaterLost!.LeastCubicMetresADay / 0.003785411784, 2800, 3456);
+        Assert.InRange(question.WaterLost.MostCubicMetresADay / 0.003785411784, 3456, 4100);
+        Assert.Null(question.WaterLost.LeastMoney);
+    }
+
+    [Fact]
+    public void A_price_says_what_it_costs()
+    {
+        var lost = Orchard.Unpiped().With(new WaterSupplyFact { Id = "poc", Price = 6.2, PriceOf = new Underturf.Quantities.Volume(3.785411784) }).Meter("2.4 gpm").Idle().WaterLost!;
+        Assert.Equal(lost.LeastCubicMetresADay / 3.785411784 * 6.2, lost.LeastMoney!.Value, 9);
+    }
+
+    [Fact]
+    public void A_still_meter_opens_no_question() => Assert.Null(Orchard.Unpiped().Meter("0 gpm").Question("water-idle"));
+
+    [Fact]
+    public void A_meter_that_stops_with_one_branch_shut_says_that_it_is_there()
+    {
+        var question = Orchard.Piped().Meter("2.4 gpm").Meter("2.4 gpm").Turn("i1", "shut").Meter("0 gpm").Idle();
+        Assert.InRange(question.ShareOf("valve-not-closing", "valve of station 1") + question.ShareOf("valve-not-closing", "valve of station 2"), 0.97, 1);
+        Assert.InRange(question.ShareOf("main-leak", "the mainline from isolation valve low on"), 0.9, 1);
+    }
+
+    [Fact]
+    public void A_meter_that_goes_on_with_one_branch_shut_says_that_it_is_not_there()
+    {
+        var question = Orchard.Piped().Meter("2.4 gpm").Turn("i1", "shut").Meter("2.4 gpm").Idle();
+        Assert.InRange(question.ShareOf("valve-not-closing", "valve of station 1"), 0, 0.01);
+        Assert.InRange(question.ShareOf("valve-not-closing", "valve of station 3"), 0.45, 0.55);
+    }
+
+    [Fact]
+    public void Half_the_flow_behind_each_branch_is_two_leaks()
+    {
+        var question = Orchard.Piped().Meter("5 gpm").Meter("5 gpm").Turn("i1", "shut").Meter("2 gpm").Meter("2 gpm").Turn("i1", "open").Turn("i2", "shut").Meter("3 gpm").Meter("3 gpm").Idle();
+        Assert.InRange(question.Explanations.Where(e => e.Fault.Contains('+', StringComparison.Ordinal)).Sum(e => e.Probability), 0.9, 1);
+    }
+
+    [Fact]
+    public void What_a_note_says_lies_behind_a_valve_stands_in_for_pipes()
+    {
+        var question = Orchard.Unpiped().With(new IsolationValveFact { Id = "i1", Shuts = ["s1", "v2"] }).Meter("2.4 gpm").Meter("2.4 gpm").Turn("i1", "shut").Meter("0 gpm").Idle();
+        Assert.InRange(question.ShareOf("valve-not-closing", "valve of station 3"), 0, 0.01);
+        Assert.InRange(question.ShareOf("valve-not-closing", "valve of station 1"), 0.4, 0.6);
+    }
+
+    [Fact]
+    public void Where_nobody_knows_what_lies_behind_a_valve_it_is_learned()
+    {
+        var question = Orchard.Unpiped().With(new IsolationValveFact { Id = "i1" }).Meter("2.4 gpm").Meter("2.4 gpm").Turn("i1", "shut").Meter("0 gpm").Idle();
+        Assert.InRange(question.ShareOf("valve-not-closing", "valve of station 3"), 0.2, 0.3);
+        Assert.Contains(question.Explanations.Single(e => e.Fault == "main-leak").Places, p => p.Label == "the mainline beyond isolation valve i1");
+    }
+
+    [Fact]
+    public void A_weeping_outlet_points_at_its_station()
+    {
+        var question = Orchard.Unpiped().Meter("2.4 gpm").With(new WatchFact { About = "s3", Seen = ["weeping"] }).Idle();
+        Assert.InRange(question.ShareOf("valve-not-closing", "valve of station 3"), 0.9, 1);
+    }
+
+    [Fact]
+    public void A_valve_behind_a_master_valve_does_not_show_while_everything_is_off()
+    {
+        var question = Orchard.Unpiped("m").With(new ValveFact { Id = "m" }).Meter("2.4 gpm").Meter("2.4 gpm").Idle();
+        Assert.InRange(question.Share("valve-not-closing"), 0, 0.01);
+        Assert.Contains(question.Explanations.Single(e => e.Fault == "main-leak").Places, p => p is { Label: "the mainline", Probability: > 0.9 });
+    }
+
+    [Fact]
+    public void Mending_it_closes_the_question()
+    {
+        var orchard = Orchard.Piped().Meter("2.4 gpm").Meter("2.4 gpm").With(new WatchFact { About = "s3", Seen = ["weeping"] });
+        Assert.NotNull(orchard.Question("water-idle"));
+        orchard.With(new WorkFact { Did = "valve rebuilt", Target = "v3" }).Meter("0 gpm");
+        Assert.Null(orchard.Question("water-idle"));
+    }
+
+    [Fact]
+    public void The_next_move_parts_the_likely_from_each_other()
+    {
+        var question = Orchard.Piped().Meter("4 gpm").Meter("4 gpm").Idle();
+        Assert.Contains(question.Moves, m => m.Action.StartsWith("shut isolation valve", StringComparison.Ordinal) && m.Worth > m.Minutes);
+    }
+
+    [Fact]
+    public void Once_the_place_is_known_the_repair_comes_first()
+    {
+        var question = Orchard.Piped().Meter("4 gpm").Meter("4 gpm").Turn("v3", "shut").Meter("0 gpm").Meter("0 gpm").Idle();
+        Assert.True(question.Settled);
+        Assert.Equal("v3", Assert.IsType<WorkFact>(question.Moves[0].Steps[0].Asks).Target);
+    }
+}
