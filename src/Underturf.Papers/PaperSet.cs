@@ -16,7 +16,7 @@ public static class PaperSet
     private const int OfRework = 2;
 
     /// <summary>How many there can be.</summary>
-    public static int Count(Notebook notebook) => Always + NamingPlaces.Of(notebook).Count + OfRework;
+    public static int Count(Notebook notebook) => Always + NamingPlaces.Of(notebook).Count + (HasRework(notebook) ? OfRework : 0);
 
     /// <summary>One after the other, each made when it is asked for, from what was worked out before.</summary>
     public static IEnumerable<Paper> Each(Notebook notebook, Answers answers)
@@ -34,11 +34,14 @@ public static class PaperSet
             }
         }
 
-        var rework = ReworkPlan.Of(notebook);
-        if (rework.Shared.Count + rework.Numbers.Count > 0)
+        if (HasRework(notebook))
         {
+            var rework = ReworkPlan.Of(notebook);
             yield return new Paper("rework.pdf", $"Proposal: a station for every valve, {matter.PropertyName}", ReworkPaper.Make(matter, rework));
             yield return new Paper("numbers.pdf", $"Terminals and numbers, {matter.PropertyName}", NumbersPaper.Make(matter, rework));
         }
     }
+
+    /// <summary>Where stations are shared, or a number has changed.</summary>
+    private static bool HasRework(Notebook notebook) => notebook.History.Facts.Renumbered.Count > 0 || notebook.Shared().Count > 0;
 }

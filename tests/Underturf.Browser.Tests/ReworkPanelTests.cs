@@ -15,14 +15,14 @@ namespace Underturf.Browser;
 public sealed class ReworkPanelTests : BunitContext
 {
     private readonly PlanningNotebook notebook = new();
-    private readonly SharedGround ground = new(40);
+    private readonly SharedGround ground = new(40, abandoned: false);
 
     [Fact]
     public async Task One_tap_a_step_leads_to_a_station_for_every_valve()
     {
         var page = await OpenAsync();
         Assert.Contains("1 of 1 valves", page.Find(".rework-said").TextContent, StringComparison.Ordinal);
-        Assert.Contains("terminal 4", page.Find(".rework-valve h2").TextContent, StringComparison.Ordinal);
+        Assert.Contains("terminal 3", page.Find(".rework-valve h2").TextContent, StringComparison.Ordinal);
         for (var i = 0; i < 5; i++)
         {
             await page.Find(".rework-passed").ClickAsync(new MouseEventArgs());
@@ -30,7 +30,7 @@ public sealed class ReworkPanelTests : BunitContext
 
         Assert.Empty(page.FindAll(".rework-next"));
         Assert.Contains("Every valve has its station", page.Find(".rework-said").TextContent, StringComparison.Ordinal);
-        Assert.Contains("1 is 4 for side bed", page.Find(".rework-numbers").TextContent, StringComparison.Ordinal);
+        Assert.Contains("1 is 3 for side bed", page.Find(".rework-numbers").TextContent, StringComparison.Ordinal);
         Assert.Equal(6, notebook.Planned);
     }
 
