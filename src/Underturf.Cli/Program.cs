@@ -12,6 +12,8 @@ var root = new RootCommand("The field notebook that thinks along with a landscap
     DiagnoseCommand.Make(),
     MovesCommand.Make(),
     CircuitCommand.Make(),
+    FlowCommand.Make(),
+    IsolateCommand.Make(),
     IdentifyCommand.Make(),
     LocateCommand.Make(),
     TieCommand.Make(),

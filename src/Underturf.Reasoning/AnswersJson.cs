@@ -18,6 +18,10 @@ public static class AnswersJson
 
     public static string Write(TieAnswer ties) => JsonSerializer.Serialize(ties, AnswersJsonContext.Default.TieAnswer);
 
+    public static string Write(Water.FlowAnswer flow) => JsonSerializer.Serialize(flow, AnswersJsonContext.Default.FlowAnswer);
+
+    public static string Write(Water.IsolationAnswer isolation) => JsonSerializer.Serialize(isolation, AnswersJsonContext.Default.IsolationAnswer);
+
     public static string Write(CircuitAnswer circuit) => JsonSerializer.Serialize(circuit, AnswersJsonContext.Default.CircuitAnswer);
 }
 
@@ -25,6 +29,8 @@ public static class AnswersJson
 [JsonSerializable(typeof(Answers))]
 [JsonSerializable(typeof(CircuitAnswer))]
 [JsonSerializable(typeof(NamingAnswer))]
+[JsonSerializable(typeof(Water.FlowAnswer))]
+[JsonSerializable(typeof(Water.IsolationAnswer))]
 [JsonSerializable(typeof(LocationAnswer))]
 [JsonSerializable(typeof(TieAnswer))]
 [JsonSerializable(typeof(IReadOnlyList<Move>))]

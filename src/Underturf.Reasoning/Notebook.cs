@@ -25,6 +25,7 @@ public sealed class Notebook
 
     private readonly Case matter;
     private readonly WaterCase water;
+    private WaterBelief? wet;
     private readonly Lazy<IReadOnlyList<Problem>> problems;
 
     /// <summary>The benches on which circuits are worked out are lent to one asker at a time.</summary>
@@ -108,17 +109,17 @@ public sealed class Notebook
         pace.Until(Written);
         var questions = pace.Over(planned.Plans).Select(p => writer.Write(p.Subject, planned.Of(p), p.Settled is not null)).ToList();
         questions.AddRange(writer.Contradicted(questions, beliefs.Value));
-        var wet = water.IsNoted ? WaterQuestions.Of(new WaterBelief(water, WaterQuestions.Wiring(matter, subjects)), new Walks(matter)) : [];
-        return new Answers(Engine, Book.Version, [.. questions, .. wet, .. matter.Unexplained.Select(writer.Unexplained)], Together(questions, [.. Worthwhile(planned.Together(), wet, minutes)]))
+        var about = water.IsNoted ? WaterQuestions.Of(Wet(subjects), new Walks(matter)) : [];
+        return new Answers(Engine, Book.Version, [.. questions, .. about, .. matter.Unexplained.Select(writer.Unexplained)], Together(questions, [.. Worthwhile(planned.Together(), about, minutes)]))
         {
             Naming = new NamingMoveFinder(matter).Find(questions, at, minutes),
         };
     }
 
     /// <summary>The best move of each question about water takes its place among the others, by what it saves beyond its own minutes.</summary>
-    private static IEnumerable<Move> Worthwhile(IReadOnlyList<Move> moves, IReadOnlyList<OpenQuestion> wet, double? minutes)
+    private static IEnumerable<Move> Worthwhile(IReadOnlyList<Move> moves, IReadOnlyList<OpenQuestion> about, double? minutes)
     {
-        var more = wet.SelectMany(q => q.Moves.Take(1)).Where(m => m.Worth > m.Minutes && m.Minutes <= (minutes ?? double.PositiveInfinity)).OrderByDescending(m => m.Worth - m.Minutes).ToList();
+        var more = about.SelectMany(q => q.Moves.Take(1)).Where(m => m.Worth > m.Minutes && m.Minutes <= (minutes ?? double.PositiveInfinity)).OrderByDescending(m => m.Worth - m.Minutes).ToList();
         foreach (var move in moves)
         {
             while (more is [var next, ..] && next.Worth - next.Minutes > move.Worth - move.Minutes)
@@ -215,6 +216,39 @@ public sealed class Notebook
         return new LocationWriter(History, matter.Tied.View, Book).Write(thing, from);
     }
 
+    /// <summary>What water comes in, what each station takes of it, and what runs though nothing should.</summary>
+    /// <param name="stations">Labels or ids of those that run together; each alone where nothing is said.</param>
+    public Outcome<FlowAnswer> Flow(params IReadOnlyList<string> stations)
+    {
+        using var turn = asking.EnterScope();
+        var ids = new List<string>();
+        foreach (var name in stations)
+        {
+            var found = StationFinder.Find(matter.View, name);
+            if (!found.Succeeded)
+            {
+                return found.Problem!;
+            }
+
+            ids.Add(found.Value);
+        }
+
+        var finder = new SubjectFinder(matter);
+        var belief = Wet([.. beliefs.Value.SelectMany(b => finder.Find(b.Key, b.Value))]);
+        return new FlowWriter(belief, new LeakQuestion(belief, new Walks(matter)).Write()).Write([.. ids.Distinct()]);
+    }
+
+    /// <summary>What to shut so that a place has no pressure, what goes dry, and how to prove it.</summary>
+    /// <param name="place">Label or id of a valve, station, box, fitting, pipe or isolation valve.</param>
+    /// <param name="at">Where one is: label or id of a place; the controller where nothing is said.</param>
+    public Outcome<IsolationAnswer> Isolate(string place, string? at = null)
+    {
+        using var turn = asking.EnterScope();
+        var walks = new Walks(matter);
+        var stand = at is null ? null : (Outcome<string>?)walks.Find(at);
+        return stand is { Succeeded: false } ? stand.Value.Problem! : new IsolationWriter(water, walks).Write(place, stand?.Value);
+    }
+
     /// <summary>Everything that is tied.</summary>
     public TieAnswer Ties() => new(Engine, Book.Version, Tied.All);
 
@@ -225,6 +259,9 @@ public sealed class Notebook
         var found = new Walks(matter).Find(thing);
         return found.Succeeded ? new TieAnswer(Engine, Book.Version, [Tied.Of(found.Value)]) : found.Problem!;
     }
+
+    /// <summary>What is believed of the water, given what is believed of the wires; the same for every asker.</summary>
+    private WaterBelief Wet(IReadOnlyList<Subject> subjects) => wet ??= new WaterBelief(water, WaterQuestions.Wiring(matter, subjects));
 
     private IEnumerable<(int Index, ReadingLine Line)> Lines(IGrouping<string, (int Index, Evidence Item)> notes)
     {

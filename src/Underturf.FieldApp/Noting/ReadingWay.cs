@@ -15,6 +15,7 @@ public sealed record ReadingWay(string Name, int Stations, bool Elsewhere, IRead
     private static readonly string[] flows = ["gpm", "L/min", "m3/h"];
     private static readonly string[] pressures = ["psi", "kPa", "bar"];
     private static readonly string[] times = ["s", "min"];
+    private static readonly string[] lengths = ["in", "cm", "ft"];
 
     /// <summary>Every way that the practice book names, those that belief weighs first.</summary>
     public static IReadOnlyList<ReadingWay> All { get; } =
@@ -24,12 +25,13 @@ public sealed record ReadingWay(string Name, int Stations, bool Elsewhere, IRead
 
     private static ReadingWay Of(WaterProbe probe) => new(
         probe.Name,
-        probe.Measures is WaterMeasure.StaticPressure or WaterMeasure.MeterFlow ? 0 : 1,
-        false,
+        probe.Measures is WaterMeasure.StaticPressure or WaterMeasure.MeterFlow or WaterMeasure.HoleLevel ? 0 : 1,
+        probe.Measures == WaterMeasure.HoleLevel,
         probe.Measures switch
         {
             WaterMeasure.MeterFlow => flows,
             WaterMeasure.OpeningTime or WaterMeasure.ClosingTime => times,
+            WaterMeasure.HoleLevel => lengths,
             _ => pressures,
         });
 

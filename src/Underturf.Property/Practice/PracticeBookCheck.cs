@@ -13,11 +13,6 @@ internal static class PracticeBookCheck
     private static IEnumerable<(bool Holds, string Place, string Reason)> Checks(PracticeBook book) =>
         Amounts(book).Concat(NotNegative(book)).Concat(Chances(book)).Concat(Meters(book)).Concat(Links(book)).Concat(Faults(book)).Concat(NamingCheck.Of(book.Naming)).Concat(LocatingCheck.Of(book.Locating)).Concat(TapingCheck.Of(book.Taping)).Concat(ReworkCheck.Of(book.Rework)).Concat(WaterCheck.Of(book));
 
-    public const string WholeInstrument = "needs step, floor and least above zero, most above least and step, and no more bias than accuracy";
-
-    public static bool IsWhole(InstrumentPractice meter) =>
-        meter is { Step: > 0, Least: > 0, Floor: > 0, Accuracy: >= 0, Bias: >= 0 } && meter.Bias <= meter.Accuracy && meter.Most > meter.Least && meter.Most > meter.Step;
-
     private static IEnumerable<(bool Holds, string Place, string Reason)> Amounts(PracticeBook book)
     {
         foreach (var (place, value) in new (string, double)[]
@@ -74,7 +69,8 @@ internal static class PracticeBookCheck
     {
         foreach (var meter in book.Instruments)
         {
-            yield return (IsWhole(meter), $"instrument {meter.Name}", WholeInstrument);
+            yield return (meter is { Step: > 0, Least: > 0, Floor: > 0, Accuracy: >= 0, Bias: >= 0 } && meter.Bias <= meter.Accuracy && meter.Most > meter.Least && meter.Most > meter.Step,
+                $"instrument {meter.Name}", "needs step, floor and least above zero, most above least and step, and no more bias than accuracy");
         }
     }
 

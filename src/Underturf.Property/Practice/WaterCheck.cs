@@ -13,16 +13,17 @@ internal static class WaterCheck
         foreach (var (place, value) in new (string, double)[]
         {
             ("mainMetres", book.MainMetres), ("wetMetres", book.WetMetres), ("watchMinutes", book.WatchMinutes), ("roundMinutes", book.RoundMinutes), ("leftDays", book.LeftDays), ("cubicMetreMinutes", book.CubicMetreMinutes), ("usual.stationsDiffer", book.Usual.StationsDiffer), ("usual.outletsDiffer", book.Usual.OutletsDiffer),
-            ("isolating.turnMinutes", book.Isolating.TurnMinutes), ("isolating.flowVelocityMetresPerSecond", book.Isolating.FlowVelocityMetresPerSecond), ("isolating.portMillimetres", book.Isolating.PortMillimetres),
+            ("isolating.turnMinutes", book.Isolating.TurnMinutes), ("isolating.lossFactor", book.Isolating.LossFactor), ("usual.valveKilopascals", book.Usual.ValveKilopascals), ("isolating.flowVelocityMetresPerSecond", book.Isolating.FlowVelocityMetresPerSecond), ("isolating.portMillimetres", book.Isolating.PortMillimetres),
             ("isolating.pumpLitresPerMinute", book.Isolating.PumpLitresPerMinute), ("isolating.wetFactor", book.Isolating.WetFactor), ("isolating.fillMetresPerSecond", book.Isolating.FillMetresPerSecond),
         })
         {
             yield return (value > 0, $"water.{place}", "must be more than zero");
         }
 
+        yield return (book.LeastLitresPerMinute > 0 && book.MostLitresPerMinute > book.LeastLitresPerMinute, "water.leastLitresPerMinute", "must be above zero and below mostLitresPerMinute");
         yield return (book.Unmodelled is > 0 and < 1, "water.unmodelled", "must be a chance between 0 and 1");
         yield return (book.Isolating.NotHolding is > 0 and < 1, "water.isolating.notHolding", "must be a chance between 0 and 1");
-        yield return (book.Isolating.PortDischarge is > 0 and <= 1, "water.isolating.portDischarge", "must be above 0 and at most 1");
+        yield return (book.Isolating is { PortDischargeLeast: > 0, PortDischargeMost: <= 1 } && book.Isolating.PortDischargeLeast <= book.Isolating.PortDischargeMost, "water.isolating.portDischargeLeast", "must be above 0 and at most portDischargeMost, which is at most 1");
         yield return (book.Isolating.PumpReadyMinutes >= 0, "water.isolating.pumpReadyMinutes", "must not be below zero");
         var usual = book.Usual;
         yield return (new[] { usual.StaticKilopascals, usual.LossKilopascals, usual.StationLitresPerMinute, usual.OutletKilopascals, usual.OpeningSeconds, usual.ClosingSeconds }.All(IsPositive),
@@ -33,7 +34,7 @@ internal static class WaterCheck
     {
         foreach (var meter in book.Instruments)
         {
-            yield return (PracticeBookCheck.IsWhole(meter), $"instrument {meter.Name}", PracticeBookCheck.WholeInstrument);
+            yield return (meter is { Accuracy: >= 0, Floor: > 0, Step: > 0 }, $"instrument {meter.Name}", "needs floor and step above zero and no accuracy below it");
         }
 
         foreach (var probe in book.Probes)

@@ -22,6 +22,24 @@ public enum WaterMeasure
 
     /// <summary>Seconds until it is shut.</summary>
     ClosingTime,
+
+    /// <summary>How high water stands in a hole.</summary>
+    HoleLevel,
+}
+
+/// <summary>An instrument for water: its error is accuracy times the reading plus a floor; it displays in steps.</summary>
+/// <param name="Accuracy">Standard deviation as a share of the reading.</param>
+/// <param name="Floor">Standard deviation at zero, in the SI unit of its dimension.</param>
+/// <param name="Step">Smallest step of the display.</param>
+public sealed record WaterInstrument(string Name, string Source, Quantities.Dimension Dimension, bool Owned, double Accuracy, double Floor, double Step)
+{
+    /// <summary>Standard deviation of what is read about what is there, the display's own step counted in.</summary>
+    /// <param name="step">As it was written, where that is coarser.</param>
+    public double Sigma(double si, double step)
+    {
+        var shown = Math.Max(Step, step);
+        return Math.Sqrt((Accuracy * si * Accuracy * si) + (Floor * Floor) + (shown * shown / 12));
+    }
 }
 
 /// <summary>A way to take a reading of water.</summary>
@@ -122,6 +140,7 @@ public sealed record PipePractice(string Name, string Source, string Series, dou
 /// <param name="OutletKilopascals">Pressure at the outlets.</param>
 /// <param name="OpeningSeconds">Until a valve is open.</param>
 /// <param name="ClosingSeconds">Until it is shut.</param>
+/// <param name="ValveKilopascals">Lost in a station's valve at the usual flow.</param>
 public sealed record WaterUsual(
     string Source,
     Spread StaticKilopascals,
@@ -131,14 +150,17 @@ public sealed record WaterUsual(
     double OutletsDiffer,
     Spread OutletKilopascals,
     Spread OpeningSeconds,
-    Spread ClosingSeconds);
+    Spread ClosingSeconds,
+    double ValveKilopascals);
 
 /// <summary>Shutting and emptying.</summary>
 /// <param name="TurnMinutes">To shut or open an isolation valve, once there.</param>
 /// <param name="NotHolding">Chance that an old isolation valve does not hold.</param>
+/// <param name="LossFactor">K of an open isolation valve: h = K v^2 / (2 g).</param>
 /// <param name="FlowVelocityMetresPerSecond">Above this a closing valve bangs.</param>
 /// <param name="PortMillimetres">Bore of a bleed port.</param>
-/// <param name="PortDischarge">Its coefficient of discharge.</param>
+/// <param name="PortDischargeLeast">Its coefficient of discharge, its screw in the way.</param>
+/// <param name="PortDischargeMost">The same at its best.</param>
 /// <param name="PumpLitresPerMinute">Of the pump that is carried.</param>
 /// <param name="PumpOwned">True where one is carried.</param>
 /// <param name="PumpReadyMinutes">To set it up.</param>
@@ -148,9 +170,11 @@ public sealed record IsolatingPractice(
     string Source,
     double TurnMinutes,
     double NotHolding,
+    double LossFactor,
     double FlowVelocityMetresPerSecond,
     double PortMillimetres,
-    double PortDischarge,
+    double PortDischargeLeast,
+    double PortDischargeMost,
     double PumpLitresPerMinute,
     bool PumpOwned,
     double PumpReadyMinutes,
@@ -159,6 +183,8 @@ public sealed record IsolatingPractice(
 
 /// <summary>The water side: what is read and seen, what can be wrong, and what is usual.</summary>
 /// <param name="Unmodelled">Chance that what was read has a cause that is not in the book.</param>
+/// <param name="LeastLitresPerMinute">What that is spread over: from here.</param>
+/// <param name="MostLitresPerMinute">To here.</param>
 /// <param name="MainMetres">Length of mainline assumed where no pipes are noted.</param>
 /// <param name="WetMetres">How far from a leak the ground is wet.</param>
 /// <param name="WatchMinutes">To walk along a running station.</param>
@@ -167,7 +193,7 @@ public sealed record IsolatingPractice(
 /// <param name="CubicMetreMinutes">What a cubic metre of water is worth, in minutes of work.</param>
 public sealed record WaterPractice(
     string Source,
-    IReadOnlyList<InstrumentPractice> Instruments,
+    IReadOnlyList<WaterInstrument> Instruments,
     IReadOnlyList<WaterProbe> Probes,
     IReadOnlyList<WaterSight> Sights,
     IReadOnlyList<WaterFault> Faults,
@@ -177,6 +203,8 @@ public sealed record WaterPractice(
     WaterUsual Usual,
     IsolatingPractice Isolating,
     double Unmodelled,
+    double LeastLitresPerMinute,
+    double MostLitresPerMinute,
     double MainMetres,
     double WetMetres,
     double WatchMinutes,
@@ -186,9 +214,12 @@ public sealed record WaterPractice(
 {
     public WaterProbe? Probe(string name) => Probes.FirstOrDefault(p => p.Name == name);
 
+    /// <summary>What can be read with the instruments that are carried.</summary>
+    public bool IsOwned(WaterProbe probe) => Instrument(probe).Owned;
+
     public WaterProbe? ProbeOf(WaterMeasure measures) => Probes.FirstOrDefault(p => p.Measures == measures);
 
-    public InstrumentPractice Instrument(WaterProbe probe) => Instruments.First(i => i.Name == probe.Instrument);
+    public WaterInstrument Instrument(WaterProbe probe) => Instruments.First(i => i.Name == probe.Instrument);
 
     public IEnumerable<WaterFault> Of(WaterScope scope) => Faults.Where(f => f.Scope == scope);
 }

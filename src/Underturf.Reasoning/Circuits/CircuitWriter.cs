@@ -15,15 +15,13 @@ internal sealed class CircuitWriter(Case matter, Func<string, Outlook> outlookOf
         var paths = new List<StationPath>();
         foreach (var name in asked)
         {
-            var station = matter.View.Stations.Keys.FirstOrDefault(s => s == name || matter.View.StationNumber(s) == name);
-            if (station is null)
+            var station = StationFinder.Find(matter.View, name);
+            if (!station.Succeeded)
             {
-                return new Problem($"station {Problem.Quote(name)}", "is not noted", name.AsSpan().IndexOfAny(",;") >= 0
-                    ? $"Separate stations by spaces: {string.Join(' ', name.Split([',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))}"
-                    : $"Name one of: {string.Join(", ", matter.View.Stations.Keys.Select(matter.View.StationNumber).Take(12))}");
+                return station.Problem!;
             }
 
-            paths.Add(matter.Paths[station]);
+            paths.Add(matter.Paths[station.Value]);
         }
 
         paths = [.. paths.Distinct()];

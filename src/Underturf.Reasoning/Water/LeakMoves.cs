@@ -45,7 +45,8 @@ internal sealed class LeakMoves
             return ([], false);
         }
 
-        var tests = Isolations().Concat(Valves()).Append(Again()).Concat(Round()).Where(m => m.Worth > 0.5).OrderByDescending(m => m.Worth - m.Minutes).Take(Owner.Book.Questions.ListMoves).ToList();
+        IEnumerable<Move> read = Owner.Water.IsOwned(Meter) ? Isolations().Concat(Valves()).Append(Again()) : [];
+        var tests = read.Concat(Round()).Where(m => m.Worth > 0.5).OrderByDescending(m => m.Worth - m.Minutes).Take(Owner.Book.Questions.ListMoves).ToList();
         var settled = !tests.Any(t => t.Worth > t.Minutes) && Repair() is var repair && repair.Worth > repair.Minutes;
         return (settled ? [Repair(), .. tests] : tests, settled);
     }

@@ -31,9 +31,9 @@ internal sealed class OffReadings
     {
         get
         {
-            var meter = owner.Water.Instrument(owner.Water.ProbeOf(WaterMeasure.MeterFlow)!);
-            var even = -Math.Log(Math.Log(meter.Most / meter.Least));
-            return readings.Sum(r => even - Math.Log(Math.Max(r.Reading.Si, meter.Least)));
+            var (least, most) = (Units.From(owner.Water.LeastLitresPerMinute, "L/min"), Units.From(owner.Water.MostLitresPerMinute, "L/min"));
+            var even = -Math.Log(Math.Log(most / least));
+            return readings.Sum(r => even - Math.Log(Math.Max(r.Reading.Si, least)));
         }
     }
 

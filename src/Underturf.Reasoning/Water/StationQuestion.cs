@@ -142,7 +142,7 @@ internal sealed class StationQuestion
         }
 
         WaterMeasure[] measures = [WaterMeasure.MeterFlow, WaterMeasure.OutletPressure, WaterMeasure.OpeningTime, WaterMeasure.ClosingTime];
-        foreach (var probe in measures.Where(m => station.Readings.All(r => r.Probe.Measures != m)).Select(m => Owner.Water.ProbeOf(m)!))
+        foreach (var probe in measures.Where(m => station.Readings.All(r => r.Probe.Measures != m)).Select(m => Owner.Water.ProbeOf(m)!).Where(Owner.Water.IsOwned))
         {
             var reading = new WaterReading(Moment.Last, probe, station.Station, 0, 1, string.Empty, new HashSet<string>());
             var chances = Outcomes.OfReading([.. states.Select(s => station.Expected(s, supply, reading))]);

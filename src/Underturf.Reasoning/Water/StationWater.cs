@@ -27,7 +27,7 @@ internal sealed class StationWater
         (this.owner, this.usualFlow, Station) = (owner, usualFlow, station);
         things = [station, .. owner.View.ValvesOf(station).Select(v => v.Id)];
         flows = [.. meter.Select((r, k) => (r, k)).Where(r => r.r.Station == station)];
-        others = [.. owner.Readings.Where(r => r.Station == station && r.Probe.Measures is WaterMeasure.OutletPressure or WaterMeasure.OpeningTime or WaterMeasure.ClosingTime && r.Station == station)];
+        others = [.. owner.Readings.Where(r => r.Station == station && r.Probe.Measures is WaterMeasure.OutletPressure or WaterMeasure.OpeningTime or WaterMeasure.ClosingTime)];
         watches = [.. owner.Watches.Where(w => (w.Station ?? w.About) == station)];
         States = [.. Combined(wiring)];
     }

@@ -58,7 +58,7 @@ internal sealed class SupplyQuestion(WaterBelief belief)
         WaterFault?[] all = [.. wrong.Select(s => s.Fault), null];
         var station = Owner.View.Stations.Keys.FirstOrDefault(s => belief.Meter.Any(r => r.Station == s)) ?? Owner.View.Stations.Keys.FirstOrDefault();
         var tests = new[] { (WaterMeasure.StaticPressure, (string?)null), (WaterMeasure.RunningPressure, station) }
-            .Where(t => belief.Supply.Readings.All(r => r.Probe.Measures != t.Item1) && (t.Item1 == WaterMeasure.StaticPressure || t.Item2 is not null))
+            .Where(t => Owner.Water.IsOwned(Owner.Water.ProbeOf(t.Item1)!) && belief.Supply.Readings.All(r => r.Probe.Measures != t.Item1) && (t.Item1 == WaterMeasure.StaticPressure || t.Item2 is not null))
             .Select(t => Test(Owner.Water.ProbeOf(t.Item1)!, t.Item2, order, shares, all))
             .Where(m => m.Worth > 0.5)
             .OrderByDescending(m => m.Worth - m.Minutes)

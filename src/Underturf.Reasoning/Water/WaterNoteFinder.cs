@@ -39,15 +39,17 @@ internal sealed class WaterNoteFinder(PropertyHistory history, PracticeBook book
         }
 
         problems.AddRange(UnitSlips.Of(note, probe, value, book));
-        var step = Math.Max(meter.Step, DisplayStep.Si(value));
         return new WaterReading(
             note.Moment,
             probe,
             note.Fact.Stations is [var only] ? View.Identity.Of(only) : null,
             value.Si,
-            Math.Sqrt(Math.Pow(meter.Sigma(value.Si), 2) + (step * step / 12)),
+            meter.Sigma(value.Si, DisplayStep.Si(value)),
             value.Text,
-            ShutAt(note.Moment));
+            ShutAt(note.Moment))
+        {
+            Place = note.Fact.Place is { } place ? View.Identity.Of(place) : null,
+        };
     }
 
     /// <summary>What the last note before said of each valve that is turned by hand.</summary>
@@ -57,7 +59,7 @@ internal sealed class WaterNoteFinder(PropertyHistory history, PracticeBook book
         .Where(g => g.MaxBy(s => s.Moment)!.Fact.State == "shut")
         .Select(g => g.Key)];
 
-    private Problem? Fault(Observed<ReadingFact> note, WaterProbe probe, InstrumentPractice meter)
+    private Problem? Fault(Observed<ReadingFact> note, WaterProbe probe, WaterInstrument meter)
     {
         var (where, fact) = (note.Entry.ToString(), note.Fact);
         if (fact.Value.Value is not { } value)
@@ -83,6 +85,7 @@ internal sealed class WaterNoteFinder(PropertyHistory history, PracticeBook book
         return (probe.Measures, fact.Stations.Count) switch
         {
             (WaterMeasure.MeterFlow, _) or (WaterMeasure.StaticPressure, 0) => null,
+            (WaterMeasure.HoleLevel, 0) => fact.Place is null ? new Problem(where, "names no place", "Strike it and note it again with the place of the hole") : null,
             (WaterMeasure.StaticPressure, _) => new Problem(where, "names a station that ran, but static pressure is read with nothing running", "Strike it and note it again as running pressure"),
             (_, 0) => new Problem(where, $"{probe.Name} names no station", "Strike it and note it again with the station that ran"),
             _ => value.Si < 0 ? new Problem(where, $"'{value.Text}' is less than none", "Strike it and read again") : null,

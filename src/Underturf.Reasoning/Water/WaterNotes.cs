@@ -7,7 +7,11 @@ namespace Underturf.Reasoning.Water;
 /// <param name="Station">The one station that ran; null where nothing did.</param>
 /// <param name="Sigma">Standard deviation of what was read about what was there.</param>
 /// <param name="Shut">Isolation valves and valves that stood shut by hand.</param>
-internal sealed record WaterReading(Moment Moment, WaterProbe Probe, string? Station, double Si, double Sigma, string Text, IReadOnlySet<string> Shut);
+internal sealed record WaterReading(Moment Moment, WaterProbe Probe, string? Station, double Si, double Sigma, string Text, IReadOnlySet<string> Shut)
+{
+    /// <summary>Where it was taken, where that was said.</summary>
+    public string? Place { get; init; }
+}
 
 /// <summary>Somebody looked.</summary>
 /// <param name="Station">The station that ran; null where nothing did.</param>

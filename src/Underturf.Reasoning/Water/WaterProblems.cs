@@ -10,7 +10,7 @@ namespace Underturf.Reasoning.Water;
 internal static class WaterProblems
 {
     public static IEnumerable<Problem> Of(PropertyHistory history, PracticeBook book) =>
-        Pipes(history.Now, book.Water).Concat(Apart(history.Now)).Concat(Outlets(history.Now, book.Water)).Concat(Settings(history));
+        Pipes(history.Now, book.Water).Concat(Behind(history.Now)).Concat(Apart(history.Now)).Concat(Outlets(history.Now, book.Water)).Concat(Settings(history));
 
     private static IEnumerable<Problem> Pipes(PropertyView view, WaterPractice book)
     {
@@ -40,6 +40,18 @@ internal static class WaterProblems
             if (pipe.Size is { } size && PipeBores.OfSize(book, pipe.Series, size) is { Succeeded: false, Problem: { } problem })
             {
                 yield return problem with { Place = place };
+            }
+        }
+    }
+
+    /// <summary>Behind a station's valve lies its lateral, which has water only while the station runs.</summary>
+    private static IEnumerable<Problem> Behind(PropertyView view)
+    {
+        foreach (var (id, pipe) in view.Pipes)
+        {
+            if (view.Valves.TryGetValue(view.Identity.Of(pipe.From), out var before) && view.Valves.TryGetValue(view.Identity.Of(pipe.To), out var behind) && before.Station is { } first && behind.Station is { } second && view.Identity.Of(first) != view.Identity.Of(second))
+            {
+                yield return new Problem($"pipe '{id}'", $"leads from {view.Name(pipe.From)} to {view.Name(pipe.To)}, so that {view.Name(second)} would have water only while {view.Name(first)} runs", "Where the mainline passes both, note a fitting before the first and let the pipes begin there", Severity.Notice);
             }
         }
     }

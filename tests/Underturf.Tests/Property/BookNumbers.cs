@@ -24,7 +24,7 @@ internal static class BookNumbers
     public static JsonValue Leaf(JsonNode root, string path)
     {
         var at = root;
-        foreach (var step in path.TrimStart('$').Split(['.', '[', ']'], StringSplitOptions.RemoveEmptyEntries))
+        foreach (var step in path.TrimStart('$').Split(['.', '[', ']', '\''], StringSplitOptions.RemoveEmptyEntries))
         {
             at = at is JsonArray list ? list[int.Parse(step, CultureInfo.InvariantCulture)]! : at[step]!;
         }

@@ -1,0 +1,39 @@
+using System.Text;
+using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Water;
+
+namespace Underturf.Cli;
+
+/// <summary>Flows and pressures as text for a terminal.</summary>
+internal static class FlowText
+{
+    private static readonly string[] heads = ["station", "flow", "read", "at the supply", "at the outlets", "fastest", "remark"];
+
+    public static string Write(FlowAnswer answer, bool usUnits)
+    {
+        var (text, say) = (new StringBuilder(), new WaterSay(usUnits));
+        var supply = answer.Supply;
+        text.AppendLine($"SUPPLY: {say.Pressure(supply.StaticPascals, supply.StaticSpreadPascals)} at rest, {say.Pressure(supply.LossPascals, supply.LossSpreadPascals)} less with {say.Flow(supply.LossAtCubicMetresPerSecond)} running; {supply.State} ({Say.Share(supply.Probability)})");
+        text.AppendLine(answer.Idle is null ? "EVERYTHING OFF: nothing is known to run" : $"EVERYTHING OFF: {answer.Idle}{(answer.Lost is { } lost ? $"; {lost.Say(say)}, nine times in ten" : string.Empty)}");
+        text.AppendLine();
+        text.AppendLine(answer.Together ? "TOGETHER" : "EACH ALONE");
+        text.AppendLine(TextTable.Of(heads, answer.Stations.Select(s => Row(s, say))));
+        foreach (var unknown in answer.Unknown)
+        {
+            text.AppendLine($"  ? {unknown}");
+        }
+
+        return text.ToString().TrimEnd();
+    }
+
+    private static string[] Row(StationFlow station, WaterSay say) =>
+    [
+        station.Number,
+        say.Flow(station.CubicMetresPerSecond, station.SpreadCubicMetresPerSecond),
+        station.ReadCubicMetresPerSecond is { } read ? say.Flow(read) : string.Empty,
+        say.Pressure(station.SupplyPascals),
+        say.Pressure(station.OutletPascals, station.OutletSpreadPascals),
+        station.FastestMetresPerSecond is { } speed ? $"{say.Speed(speed)}, {station.FastestPipe}" : string.Empty,
+        station.TooFast ? $"fast: may bang{(station.RisePascals is { } rise ? $", {say.Pressure(rise)} more" : string.Empty)}" : string.Empty,
+    ];
+}

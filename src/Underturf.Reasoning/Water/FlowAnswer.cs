@@ -1,0 +1,43 @@
+namespace Underturf.Reasoning.Water;
+
+/// <summary>What water does here, nothing broken: what comes in, what each station takes, and what runs though nothing should.</summary>
+/// <param name="Together">True where the stations run together; otherwise each alone.</param>
+/// <param name="Idle">What most likely runs with everything off, in words; nothing where nothing does.</param>
+/// <param name="Unknown">What nobody has noted, so that it is taken to lose nothing.</param>
+public sealed record FlowAnswer(
+    string Engine,
+    string Book,
+    SupplyFlow Supply,
+    bool Together,
+    IReadOnlyList<StationFlow> Stations,
+    string? Idle,
+    WaterLoss? Lost,
+    IReadOnlyList<string> Unknown);
+
+/// <summary>What comes in.</summary>
+/// <param name="State">What is most likely of it, in words.</param>
+/// <param name="Probability">Of that.</param>
+public sealed record SupplyFlow(double StaticPascals, double StaticSpreadPascals, double LossPascals, double LossSpreadPascals, double LossAtCubicMetresPerSecond, string State, double Probability);
+
+/// <summary>One station.</summary>
+/// <param name="ReadCubicMetresPerSecond">As the meter showed it last, the station alone.</param>
+/// <param name="SupplyPascals">At the point of connection meanwhile.</param>
+/// <param name="OutletPascals">Least at its outlets.</param>
+/// <param name="FastestMetresPerSecond">In the narrowest place of its way; null where no bore is noted.</param>
+/// <param name="FastestPipe">Where that is.</param>
+/// <param name="TooFast">So fast that a closing valve bangs.</param>
+/// <param name="RisePascals">What closing its valve adds for a moment, at most; null where no length is noted.</param>
+public sealed record StationFlow(
+    string Station,
+    string Number,
+    IReadOnlyList<string> Waters,
+    double CubicMetresPerSecond,
+    double SpreadCubicMetresPerSecond,
+    double? ReadCubicMetresPerSecond,
+    double SupplyPascals,
+    double OutletPascals,
+    double OutletSpreadPascals,
+    double? FastestMetresPerSecond,
+    string? FastestPipe,
+    bool TooFast,
+    double? RisePascals);

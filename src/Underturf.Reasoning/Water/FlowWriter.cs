@@ -1,0 +1,169 @@
+using Underturf.Networks.Hydraulics;
+using Underturf.Quantities;
+
+namespace Underturf.Reasoning.Water;
+
+/// <summary>Works out what water does here, by the pipes that are noted, with what is believed of the supply.</summary>
+internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
+{
+    /// <summary>How often a station's outlets are scaled to what the meter showed of it.</summary>
+    private const int Fittings = 4;
+
+    private readonly Dictionary<string, double> flows = new(StringComparer.Ordinal);
+
+    private WaterCase Owner => belief.Owner;
+
+    private Property.PropertyView View => Owner.View;
+
+    /// <param name="stations">Ids of those that run together; each alone where there are none.</param>
+    public Outcome<FlowAnswer> Write(IReadOnlyList<string> stations)
+    {
+        var rows = new List<StationFlow>();
+        foreach (var running in stations.Count > 0 ? [stations] : View.Stations.Keys.Order(Property.NaturalOrder.Instance).Select(s => (IReadOnlyList<string>)[s]))
+        {
+            var made = Rows(running);
+            if (!made.Succeeded)
+            {
+                return made.Problem!;
+            }
+
+            rows.AddRange(made.Value);
+        }
+
+        var likely = Enumerable.Range(0, belief.SupplyStates.Count).MaxBy(h => belief.SupplyShares[h]);
+        var (level, levelSpread, loss, lossSpread) = belief.Supply.Believed(belief.SupplyStates[likely]);
+        return new FlowAnswer(
+            Notebook.Engine,
+            Owner.Book.Version,
+            new SupplyFlow(level, levelSpread, loss, lossSpread, belief.Supply.UsualFlow, belief.SupplyStates[likely]?.Say ?? "in order", belief.SupplyShares[likely]),
+            stations.Count > 0,
+            rows,
+            idle?.Explanations[0].Summary,
+            idle?.WaterLost,
+            [.. Unknown()]);
+    }
+
+    private Outcome<IReadOnlyList<StationFlow>> Rows(IReadOnlyList<string> running)
+    {
+        foreach (var station in running)
+        {
+            Fit(station);
+        }
+
+        var unknowns = Unknowns();
+        var middle = Solve(running, unknowns, -1, 0);
+        if (!middle.Succeeded)
+        {
+            return middle.Problem!;
+        }
+
+        var moved = Enumerable.Range(0, unknowns.Length).Select(k => (Up: Solve(running, unknowns, k, 1), Down: Solve(running, unknowns, k, -1))).Where(m => m.Up.Succeeded && m.Down.Succeeded).ToList();
+        return running.Select(s => Row(s, middle.Value, [.. moved.Select(m => (m.Up.Value, m.Down.Value))])).ToList();
+    }
+
+    private StationFlow Row(string station, Solved middle, IReadOnlyList<(Solved Up, Solved Down)> moved)
+    {
+        var (pipe, speed) = Fastest(middle);
+        var read = belief.Meter.LastOrDefault(r => r.Station == station)?.Si;
+        var tooFast = speed > Owner.Water.Isolating.FlowVelocityMetresPerSecond;
+        return new StationFlow(
+            station,
+            View.StationNumber(station),
+            View.Stations[station].Waters,
+            middle.FlowOf(station),
+            Spread(moved, s => s.FlowOf(station)),
+            read,
+            middle.Solution.PressurePascals(middle.Pipes.PointOfConnection) ?? 0,
+            middle.OutletPascals(station),
+            Spread(moved, s => s.OutletPascals(station)),
+            speed,
+            pipe,
+            tooFast,
+            speed is { } v ? Rise(middle, v) : null);
+    }
+
+    /// <summary>Each unknown moves the answer by itself; the moves add up as independent errors do.</summary>
+    private static double Spread(IReadOnlyList<(Solved Up, Solved Down)> moved, Func<Solved, double> of) =>
+        Math.Sqrt(moved.Sum(m => Math.Pow((of(m.Up) - of(m.Down)) / 2, 2)));
+
+    private static (string? Pipe, double? Speed) Fastest(Solved solved)
+    {
+        var network = solved.Pipes.Network;
+        var piped = Enumerable.Range(0, network.Elements.Count).Where(e => network.Elements[e].Kind == PipeElementKind.Pipe && solved.Solution.VelocityMetresPerSecond(e) is > 0).ToList();
+        return piped.Count == 0 ? (null, null) : piped.MaxBy(e => solved.Solution.VelocityMetresPerSecond(e)) is var e ? (network.Elements[e].Name, solved.Solution.VelocityMetresPerSecond(e)) : default;
+    }
+
+    /// <summary>A bound: the wall gives nowhere, and all the pipe that carries the flow is stopped.</summary>
+    private double? Rise(Solved solved, double speed)
+    {
+        var network = solved.Pipes.Network;
+        var length = Enumerable.Range(0, network.Elements.Count).Where(e => solved.Solution.FlowCubicMetresPerSecond(e) > 0).Sum(e => network.Elements[e].LengthMetres);
+        var wave = Surge.WaveMetresPerSecond(network.Water, 0, 1, 1);
+        return length > 0 ? Surge.RisePascals(network.Water, speed, wave, length, Owner.Water.Usual.ClosingSeconds.Median) : null;
+    }
+
+    /// <summary>Static pressure, loss on the way, and what outlets give: middles and standard deviations, the last as a logarithm.</summary>
+    private (double Middle, double Spread)[] Unknowns()
+    {
+        var likely = belief.SupplyStates[Enumerable.Range(0, belief.SupplyStates.Count).MaxBy(h => belief.SupplyShares[h])];
+        var (level, levelSpread, loss, lossSpread) = belief.Supply.Believed(likely);
+        return [(level, levelSpread), (loss, Math.Min(lossSpread, loss * 0.9)), (0, Owner.Water.Usual.OutletsDiffer)];
+    }
+
+    private Outcome<Solved> Solve(IReadOnlyList<string> running, (double Middle, double Spread)[] unknowns, int moved, int way)
+    {
+        double Value(int k) => unknowns[k].Middle + (k == moved ? way * unknowns[k].Spread : 0);
+        var water = new Networks.Hydraulics.Water(Units.From(Owner.Book.Wire.SoilCelsius, "C"));
+        var curve = new SupplyCurve(Value(0) / water.PascalsPerMetre, Value(1) / water.PascalsPerMetre / Math.Pow(belief.Supply.UsualFlow, HazenWilliams.FlowExponentNumber));
+        var pipes = new PipeRecord(Owner, curve, new HashSet<string>(), running, FlowOf, Math.Exp(Value(2)));
+        var solution = pipes.Network.Solve();
+        return solution.Succeeded ? new Solved(pipes, solution.Value) : solution.Problem!;
+    }
+
+    /// <summary>Outlets that nobody has noted are such that the station gives what the meter showed.</summary>
+    private void Fit(string station)
+    {
+        if (flows.ContainsKey(station))
+        {
+            return;
+        }
+
+        var wanted = belief.Meter.LastOrDefault(r => r.Station == station && r.Si > 0)?.Si ?? belief.Flows.Of(station).Median;
+        flows[station] = wanted;
+        for (var round = 0; round < Fittings && Solve([station], Unknowns(), -1, 0) is { Succeeded: true, Value: var solved } && solved.FlowOf(station) is > 0 and var given; round++)
+        {
+            flows[station] *= wanted / given;
+        }
+    }
+
+    private double FlowOf(string station) => flows.GetValueOrDefault(station, belief.Flows.Of(station).Median);
+
+    private IEnumerable<string> Unknown()
+    {
+        if (View.Pipes.Count == 0)
+        {
+            yield return "no pipe is noted: every station is reckoned straight behind the point of connection";
+        }
+
+        foreach (var (id, pipe) in View.Pipes)
+        {
+            var lacks = new[] { PipeLengths.Metres(View, pipe) is null ? "length" : null, PipeBores.Metres(Owner.Water, pipe) is null ? "size" : null }.OfType<string>().ToList();
+            if (lacks.Count > 0)
+            {
+                yield return $"{View.Name(id)}: no {string.Join(" and no ", lacks)}";
+            }
+        }
+
+        if (belief.Supply.Readings.Count == 0)
+        {
+            yield return "no pressure was read at the point of connection: what is usual stands in";
+        }
+    }
+
+    private sealed record Solved(PipeRecord Pipes, PipeSolution Solution)
+    {
+        public double FlowOf(string station) => Pipes.OutletsOf(station).Sum(Solution.OutletCubicMetresPerSecond);
+
+        public double OutletPascals(string station) => Pipes.OutletsOf(station).Select(o => Solution.PressurePascals(Pipes.Network.Outlets[o].Node) ?? 0).DefaultIfEmpty().Min();
+    }
+}

@@ -1,0 +1,175 @@
+using Underturf.Networks.Hydraulics;
+using Underturf.Networks.Hydraulics.Isolating;
+using Underturf.Property;
+using Underturf.Quantities;
+using Underturf.Reasoning.Moves;
+
+namespace Underturf.Reasoning.Water;
+
+/// <summary>Says what to shut so that a place has no pressure, and what follows from it.</summary>
+internal sealed class IsolationWriter
+{
+    private const string Caution = "Prove zero pressure before opening anything; muddy water must not flow back into the main; no energising with hands in. Local codes and licensed practice prevail.";
+
+    private const string Street = "ask the water works to shut it in the street";
+
+    private readonly WaterCase owner;
+    private readonly Walks walks;
+    private readonly PipeRecord pipes;
+    private readonly HashSet<string> shutNow;
+
+    public IsolationWriter(WaterCase owner, Walks walks)
+    {
+        (this.owner, this.walks) = (owner, walks);
+        shutNow = [.. owner.History.Facts.Settings.GroupBy(s => View.Identity.Of(s.Fact.Of)).Where(g => g.MaxBy(s => s.Moment)!.Fact.State == "shut").Select(g => g.Key)];
+
+        // Everything open: what may be opened while somebody works there is not left to chance.
+        pipes = new PipeRecord(owner, new SupplyCurve(1, 0), shutNow, [.. View.Stations.Keys], _ => Units.From(1, "L/min"));
+    }
+
+    private PropertyView View => owner.View;
+
+    private string Supply => View.WaterSupplies.Keys.FirstOrDefault() ?? View.Controllers.Keys.FirstOrDefault() ?? string.Empty;
+
+    private string SupplyName => View.WaterSupplies.Count > 0 ? View.Name(Supply) : "the point of connection";
+
+    /// <param name="name">Label or id of a valve, station, box, fitting, pipe or isolation valve.</param>
+    public Outcome<IsolationAnswer> Write(string name, string? at)
+    {
+        var found = Find(name);
+        if (!found.Succeeded)
+        {
+            return found.Problem!;
+        }
+
+        var (id, node) = found.Value;
+        var from = at ?? View.Controllers.Keys.FirstOrDefault() ?? Supply;
+        return node is { } known ? Piped(id, known, from) : Told(id, from);
+    }
+
+    /// <summary>By the pipes that are noted.</summary>
+    private Outcome<IsolationAnswer> Piped(string id, int node, string from)
+    {
+        var costs = Costs(from);
+        var plan = IsolationPlan.Of(pipes.Network, node, costs);
+        var needed = plan.Succeeded ? null : plan.Problem!.Remedy;
+        if (!plan.Succeeded)
+        {
+            // As a last resort everything is shut where it comes in.
+            foreach (var supply in View.WaterSupplies.Keys)
+            {
+                costs[pipes.ElementOf(supply)!.Value] = Cost(from, supply);
+            }
+
+            plan = IsolationPlan.Of(pipes.Network, node, costs);
+            if (!plan.Succeeded)
+            {
+                return plan.Problem!;
+            }
+        }
+
+        var shut = plan.Value.Shut.Select(IdOf).ToList();
+        var dryNodes = plan.Value.Dry.ToHashSet();
+        var dry = View.Stations.Keys.Where(s => View.ValvesOf(s).Any(v => pipes.NodeOf(v.Id) is { } up && dryNodes.Contains(up))).ToList();
+        var otherwise = plan.Value.Shut.Select(e => (Element: e, Plan: plan.Value.Without(pipes.Network, e, costs)))
+            .Select(o => new ShutOtherwise(View.Name(IdOf(o.Element)), o.Plan.Succeeded ? [.. o.Plan.Value.Shut.Select(IdOf).Select(View.Name)] : [View.WaterSupplies.ContainsKey(IdOf(o.Element)) ? Street : SupplyName]));
+        return Answer(id, shut, from, dry, needed, [.. otherwise], Relief(dryNodes, dry), new HoleWriter(owner, pipes).Write(id, node, plan.Value.Shut, dry));
+    }
+
+    /// <summary>By what somebody has said lies behind each isolation valve; where nobody has, at the point of connection.</summary>
+    private IsolationAnswer Told(string id, string from)
+    {
+        string[] things = [id, .. View.Valves.TryGetValue(id, out var valve) && valve.Station is { } station ? [View.Identity.Of(station)] : Array.Empty<string>(), .. View.ValvesOf(id).Select(v => v.Id)];
+        var before = View.IsolationValves.Where(i => i.Value.Shuts.Select(View.Identity.Of).Any(things.Contains)).OrderBy(i => Cost(from, i.Key)).Select(i => i.Key).FirstOrDefault();
+        var dry = before is null ? [.. View.Stations.Keys] : View.IsolationValves[before].Shuts.Select(View.Identity.Of).Where(View.Stations.ContainsKey).ToList();
+        var needed = before is null ? $"no pipe to {View.Name(id)} is noted, and nobody has said which isolation valve shuts it off" : null;
+        return Answer(id, [before ?? Supply], from, dry, needed, before is null ? [] : [new ShutOtherwise(View.Name(before), [SupplyName])], Relief([], dry), new HoleWriter(owner, pipes).Write(id, null, [], dry));
+    }
+
+    private IsolationAnswer Answer(string id, IReadOnlyList<string> shut, string from, IReadOnlyList<string> dry, string? needed, IReadOnlyList<ShutOtherwise> otherwise, IReadOnlyList<string> relieve, HoleAnswer? hole)
+    {
+        var steps = new List<ShutStep>();
+        var at = from;
+        foreach (var next in shut.OrderBy(s => walks.Minutes(from, s)))
+        {
+            steps.Add(new ShutStep(next == Supply ? $"everything at {SupplyName}" : View.Name(next), next, walks.Minutes(at, next), owner.Water.Isolating.TurnMinutes));
+            at = next;
+        }
+
+        return new IsolationAnswer(
+            Notebook.Engine,
+            owner.Book.Version,
+            View.Name(id),
+            steps,
+            steps.Sum(s => s.WalkMinutes + s.TurnMinutes),
+            Math.Pow(1 - owner.Water.Isolating.NotHolding, shut.Count),
+            [.. dry.Select(View.StationNumber).Order(NaturalOrder.Instance)],
+            needed,
+            otherwise,
+            relieve,
+            hole,
+            Refill(shut),
+            Caution);
+    }
+
+    private List<string> Relief(HashSet<int> dryNodes, IReadOnlyList<string> dry)
+    {
+        var valves = dry.SelectMany(s => View.ValvesOf(s).Select(v => (Station: s, v.Id))).ToList();
+        var lowest = valves.Where(v => pipes.NodeOf(v.Id) is { } up && dryNodes.Contains(up)).OrderBy(v => pipes.Network.Nodes[pipes.NodeOf(v.Id)!.Value].ElevationMetres).ThenBy(v => v.Id, StringComparer.Ordinal).Select(v => v.Station).Concat(dry).FirstOrDefault();
+        return
+        [
+            lowest is null ? "open the lowest bleed behind what was shut, and leave it open" : $"open the bleed of the valve of {View.Name(lowest)}, the lowest that is known behind what was shut, and leave it open",
+            "wait until nothing comes; a gauge there shows nothing and goes on showing nothing for five minutes",
+            lowest is null ? "the meter shows the same with it open and shut" : $"run {View.Name(lowest)} from the controller: nothing waters; then switch it off and lock it off",
+        ];
+    }
+
+    private List<string> Refill(IReadOnlyList<string> shut)
+    {
+        var names = string.Join(" and ", shut.Select(s => s == Supply ? SupplyName : View.Name(s)));
+        var speed = owner.Water.Isolating.FillMetresPerSecond;
+        var bore = shut.SelectMany(s => View.Pipes.Values.Where(p => View.Identity.Of(p.From) == s).Select(p => PipeBores.Metres(owner.Water, p))).OfType<double>().DefaultIfEmpty().Min();
+        var flow = bore > 0 ? $", at no more than {new WaterSay(owner.History.Facts.UsesUsUnits).Flow(speed * HoleDischarge.AreaSquareMetres(bore))} on the meter" : string.Empty;
+        return
+        [
+            $"leave the bleeds open and open {names} a little{flow}",
+            "shut each bleed once it spits no more, the lowest first",
+            "open the rest slowly; flush the lateral before its last outlet goes on",
+            "run the valve that was worked on, watch it open, close and stay dry; read the meter with everything off",
+        ];
+    }
+
+    private Dictionary<int, double> Costs(string from) => View.IsolationValves.Keys
+        .Where(i => pipes.ElementOf(i) is not null)
+        .ToDictionary(i => pipes.ElementOf(i)!.Value, i => shutNow.Contains(i) ? 0 : Cost(from, i));
+
+    /// <summary>The way there and the turning; and what it costs where it turns out not to hold, times the chance of that.</summary>
+    private double Cost(string from, string isolation) =>
+        walks.Minutes(from, isolation) + owner.Water.Isolating.TurnMinutes + (owner.Water.Isolating.NotHolding * owner.Book.Loss.WrongRepairMinutes);
+
+    private string IdOf(int element) => View.IsolationValves.Keys.Concat(View.WaterSupplies.Keys).First(i => pipes.ElementOf(i) == element);
+
+    private Outcome<(string Id, int? Node)> Find(string name)
+    {
+        var wanted = View.Identity.Of(name.Trim());
+        string[] known = [.. View.Valves.Keys, .. View.Stations.Keys, .. View.Boxes.Keys, .. View.Fittings.Keys, .. View.Pipes.Keys, .. View.IsolationValves.Keys];
+        var found = known.Contains(wanted) ? [wanted] : known.Where(k => string.Equals(View.Name(k), name.Trim(), StringComparison.OrdinalIgnoreCase)
+            || (View.Stations.ContainsKey(k) && View.StationNumber(k) == name.Trim())).ToList();
+        return found switch
+        {
+            [var only] => (only, NodeOf(only)),
+            [] => new Problem($"place {Problem.Quote(name)}", "is not noted", $"Name a valve, station, box, fitting or pipe, for example {string.Join(", ", known.Take(6).Select(View.Name))}"),
+            _ => new Problem($"place {Problem.Quote(name)}", $"is the name of {found.Count} things", $"Name one by its id: {string.Join(", ", found)}"),
+        };
+    }
+
+    /// <summary>Where the thing has its water from, as far as pipes are noted.</summary>
+    private int? NodeOf(string id) =>
+        View.Stations.ContainsKey(id) ? View.ValvesOf(id).Select(v => pipes.NodeOf(v.Id)).FirstOrDefault(n => n is not null && IsPiped(n.Value))
+        : View.Boxes.ContainsKey(id) ? View.Valves.Where(v => v.Value.Box is { } box && View.Identity.Of(box) == id).Select(v => pipes.NodeOf(v.Key)).FirstOrDefault(n => n is not null && IsPiped(n.Value))
+        : View.Pipes.TryGetValue(id, out var pipe) ? pipes.DownNodeOf(View.Identity.Of(pipe.From))
+        : View.IsolationValves.ContainsKey(id) ? pipes.NodeOf(id)
+        : pipes.NodeOf(id) is { } node && IsPiped(node) ? node : null;
+
+    private bool IsPiped(int node) => node != pipes.PointOfConnection || View.Pipes.Count > 0;
+}

@@ -1,0 +1,158 @@
+using Underturf.FieldLog;
+using Underturf.Networks.Hydraulics;
+using Underturf.Property;
+using Underturf.Quantities;
+
+namespace Underturf.Reasoning.Water;
+
+/// <summary>
+/// A property's water as a network: every pipe that is noted, and where none are, each station straight behind the point of connection.
+/// What nobody has measured loses nothing.
+/// </summary>
+internal sealed class PipeRecord
+{
+    private readonly WaterCase owner;
+    private readonly IReadOnlySet<string> shut;
+    private readonly IReadOnlyList<string> running;
+    private readonly Dictionary<string, (int Up, int Down)> nodes = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> elements = new(StringComparer.Ordinal);
+    private readonly List<(string Station, int Outlet)> outlets = [];
+
+    /// <param name="flowOf">m3/s of a station whose outlets nobody has noted.</param>
+    /// <param name="outletFactor">By which every outlet gives more or less than it should.</param>
+    public PipeRecord(WaterCase owner, SupplyCurve curve, IReadOnlySet<string> shut, IReadOnlyList<string> running, Func<string, double> flowOf, double outletFactor = 1)
+    {
+        (this.owner, this.shut, this.running) = (owner, shut, running);
+        Network = new PipeNetwork(new Networks.Hydraulics.Water(Units.From(owner.Book.Wire.SoilCelsius, "C")));
+        foreach (var (id, supply) in View.WaterSupplies)
+        {
+            var at = Network.AddSupply(View.Name(id), supply.Elevation?.Metres ?? 0, curve);
+            nodes[id] = (at, at);
+            elements[id] = Network.Elements.Count - 1;
+        }
+
+        PointOfConnection = nodes.Count > 0 ? nodes.Values.First().Down : Network.AddSupply("point of connection", 0, curve);
+        foreach (var (id, pipe) in View.Pipes.Where(p => View.Identity.Of(p.Value.From) != View.Identity.Of(p.Value.To)))
+        {
+            AddPipe(id, pipe);
+        }
+
+        foreach (var station in View.Stations.Keys)
+        {
+            AddOutlets(station, flowOf, outletFactor);
+        }
+    }
+
+    public PipeNetwork Network { get; }
+
+    public int PointOfConnection { get; }
+
+    private PropertyView View => owner.View;
+
+    private FlowCoefficient Valve => new(Units.From(owner.Water.Usual.StationLitresPerMinute.Median, "L/min") / Math.Sqrt(Units.From(owner.Water.Usual.ValveKilopascals, "kPa")));
+
+    /// <summary>Number of the node from which water comes to a thing; null where no pipe leads to it.</summary>
+    public int? NodeOf(string id) => nodes.TryGetValue(id, out var node) ? node.Up : null;
+
+    public int? DownNodeOf(string id) => nodes.TryGetValue(id, out var node) ? node.Down : null;
+
+    public int? ElementOf(string id) => elements.TryGetValue(id, out var element) ? element : null;
+
+    /// <summary>Numbers of a running station's outlets.</summary>
+    public IEnumerable<int> OutletsOf(string station) => outlets.Where(o => o.Station == station).Select(o => o.Outlet);
+
+    private void AddPipe(string id, PipeFact pipe)
+    {
+        var (from, to) = (Node(View.Identity.Of(pipe.From)).Down, Node(View.Identity.Of(pipe.To)).Up);
+        if (from == to)
+        {
+            return;
+        }
+
+        var (metres, bore) = (PipeLengths.Metres(View, pipe), PipeBores.Metres(owner.Water, pipe));
+        var element = metres is > 0 and var length && bore is { } diameter
+            ? PipeElement.Pipe(View.Name(id), from, to, length, diameter, Friction.HazenWilliams(PipeBores.Of(owner.Water, pipe.Series).SmoothnessFactor))
+            : new PipeElement(View.Name(id), PipeElementKind.Pipe, from, to) { LengthMetres = metres ?? 0, InsideDiameterMetres = bore ?? 0 };
+        elements[id] = Network.Add(element);
+    }
+
+    private (int Up, int Down) Node(string id)
+    {
+        if (nodes.TryGetValue(id, out var known))
+        {
+            return known;
+        }
+
+        var (name, height) = (View.Name(id), Elevation(id));
+        var up = Network.AddJunction(name, height);
+        if (!View.IsolationValves.ContainsKey(id) && !View.Valves.ContainsKey(id))
+        {
+            return nodes[id] = (up, up);
+        }
+
+        var down = Network.AddJunction(name, height);
+        nodes[id] = (up, down);
+        elements[id] = Network.Add(Element(id, name, up, down));
+        return (up, down);
+    }
+
+    private PipeElement Element(string id, string name, int up, int down)
+    {
+        if (View.IsolationValves.TryGetValue(id, out var isolation))
+        {
+            var bore = isolation.Size?.Metres ?? Bores(id).DefaultIfEmpty(0.05).Min();
+            return PipeElement.Isolation(name, up, down, bore, owner.Water.Isolating.LossFactor, shut.Contains(id));
+        }
+
+        return owner.Graph.Masters.Contains(id)
+            ? PipeElement.MasterValve(name, up, down, Valve, Network.Water, running.Count == 0 || shut.Contains(id))
+            : PipeElement.Valve(name, up, down, Valve, Network.Water, !Runs(View.Valves[id].Station) || shut.Contains(id));
+    }
+
+    private bool Runs(string? station) => station is not null && running.Contains(View.Identity.Of(station));
+
+    private IEnumerable<double> Bores(string id) => View.Pipes.Values.Where(p => View.Identity.Of(p.From) == id || View.Identity.Of(p.To) == id).Select(p => PipeBores.Metres(owner.Water, p)).OfType<double>();
+
+    private double Elevation(string id) =>
+        View.Fittings.GetValueOrDefault(id)?.Elevation?.Metres
+        ?? View.IsolationValves.GetValueOrDefault(id)?.Elevation?.Metres
+        ?? View.WaterSupplies.Values.FirstOrDefault()?.Elevation?.Metres
+        ?? 0;
+
+    private void AddOutlets(string station, Func<string, double> flowOf, double factor)
+    {
+        if (!running.Contains(station))
+        {
+            return;
+        }
+
+        var behind = Behind(station);
+        var laws = View.Outlets.Values.Where(o => View.Identity.Of(o.Station) == station).Select(o => (Fact: o, Law: OutletLaw.Of(owner.Water)(o))).Where(o => o.Law is not null).ToList();
+        foreach (var (fact, law) in laws)
+        {
+            var node = fact.Fitting is { } fitting && nodes.TryGetValue(View.Identity.Of(fitting), out var at) ? at.Down : behind;
+            var flow = law!.Count * law.CubicMetresPerSecond * factor;
+            outlets.Add((station, Network.AddOutlet(View.Name(station), node, law.Compensates ? Outlet.Compensating(flow, law.Pascals) : Outlet.At(flow, law.Pascals, law.Exponent))));
+        }
+
+        if (laws.Count == 0)
+        {
+            outlets.Add((station, Network.AddOutlet(View.Name(station), behind, Outlet.At(flowOf(station) * factor, Units.From(owner.Water.Usual.OutletKilopascals.Median, "kPa"), 0.5))));
+        }
+    }
+
+    /// <summary>The node behind the station's valve; where no pipe leads to it, a valve straight behind the point of connection.</summary>
+    private int Behind(string station)
+    {
+        var known = View.ValvesOf(station).Select(v => v.Id).FirstOrDefault(nodes.ContainsKey);
+        if (known is not null)
+        {
+            return nodes[known].Down;
+        }
+
+        var behind = Network.AddJunction(View.Name(station), Network.Nodes[PointOfConnection].ElevationMetres);
+        nodes[station] = (PointOfConnection, behind);
+        elements[station] = Network.Add(PipeElement.Valve(View.Name(station), PointOfConnection, behind, Valve, Network.Water, isClosed: false));
+        return behind;
+    }
+}
