@@ -1,10 +1,10 @@
+using Underturf.FieldLog;
 using Underturf.Networks.Wiring;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning;
 using Underturf.Reasoning.Diagnosis;
 using Underturf.Reasoning.Translation;
-using Underturf.FieldLog;
 
 namespace Underturf.Planning.Rework;
 

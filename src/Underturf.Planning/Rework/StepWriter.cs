@@ -45,7 +45,7 @@ internal sealed class StepWriter(Site site)
             yield return Prove(chosen.Need, wire);
         }
 
-        foreach (var chosen in moved.Where(c => c.Remedy.Told.Kind is RemedyKind.Spare or RemedyKind.SpareAndCommon && c.Remedy.Terminal is null))
+        foreach (var chosen in moved.Where(IsLandedApart))
         {
             yield return new ReworkStep($"put {WireName(chosen)} on terminal {chosen.Terminal}, tag it {ReworkNotes.NumberOf(site, chosen)}", site.View.Name(need.Controller), need.Controller, site.Numbers.LandMinutes, Caution("terminals exchanged"), null, ReworkNotes.Landed(chosen), []);
         }
@@ -73,6 +73,15 @@ internal sealed class StepWriter(Site site)
         }
     }
 
+    /// <summary>A conductor that lies already is put on its terminal before anything is cut.</summary>
+    private static bool IsLandedApart(Chosen chosen) => chosen.Remedy.Told.Kind is RemedyKind.Spare or RemedyKind.SpareAndCommon && chosen.Remedy.Terminal is null;
+
+    /// <summary>What is left of its minutes when the steps before and the check after have theirs.</summary>
+    private decimal JoinMinutes(Chosen chosen) => chosen.Remedy.Told.Cost.Minutes
+        - RemedyFinder.CheckMinutes(site.Book)
+        - (ToProve(chosen).Count() * (site.Numbers.FindMinutes + site.Numbers.ProveMinutes))
+        - (IsLandedApart(chosen) ? site.Numbers.LandMinutes : 0);
+
     private ReworkStep Prove(Need need, string wire)
     {
         var ohms = 2 * Wires.To(need.Shared.Path, need.Joint).Sum(l => l.LengthMetres * Networks.Wiring.CopperWire.OhmsPerMetre(l.StationSize, site.Book.Wire.SoilCelsius + 273.15));
@@ -97,7 +106,7 @@ internal sealed class StepWriter(Site site)
             RemedyKind.SpareAndCommon => $"part {Name(c)} and join it to {WireName(c)}; join {site.Spares.First(s => s.Wire == c.Remedy.Second).Name} to the common at both ends",
             _ => $"part {Name(c)} from the conductor of station {Number(need)} and join it to {WireName(c)}",
         });
-        return new ReworkStep(string.Join("; ", what), site.View.Name(need.Joint), need.Joint, moved.Sum(c => c.Remedy.Told.Cost.Minutes) - moved.Count * RemedyFinder.CheckMinutes(site.Book), Caution(need.Shared.Repair), null, ReworkNotes.Joined(site, together), []);
+        return new ReworkStep(string.Join("; ", what), site.View.Name(need.Joint), need.Joint, moved.Sum(JoinMinutes), Caution(need.Shared.Repair), null, ReworkNotes.Joined(site, together), []);
     }
 
     private ReworkStep Check(string station, string number, StationPath path, IReadOnlyList<string> waters, bool again) => Check(station, number, foresight.Of(path), waters, again, path.Controller);
