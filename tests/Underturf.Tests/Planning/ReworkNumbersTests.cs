@@ -11,7 +11,7 @@ public sealed class ReworkNumbersTests
     [Fact]
     public void A_number_of_the_rework_that_changes_nothing_has_no_place_in_the_book()
     {
-        var logs = new[] { 40.0, 260, 420, 700 }.Select(metres => new SharedGround(metres, abandoned: false)).Append(new SharedGround(40)).ToList();
+        var logs = new[] { 40.0, 260, 420, 700, 1300 }.Select(metres => new SharedGround(metres, abandoned: false)).Append(new SharedGround(40)).ToList();
         var before = logs.Select(log => Output(log, PracticeBook.Default)).ToList();
         var idle = BookNumbers.Leaves(BookNumbers.Base()["rework"]!).Where(path => !new[] { 1.37, 0.61 }.Any(factor =>
             Changed(path, factor) is { } book && logs.Select((log, i) => Output(log, book) != before[i]).Any(differs => differs)));
