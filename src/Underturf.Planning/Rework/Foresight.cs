@@ -1,3 +1,4 @@
+using Underturf.Networks.Wiring;
 using Underturf.Numerics;
 using Underturf.Reasoning;
 using Underturf.Reasoning.Translation;
@@ -45,12 +46,15 @@ internal sealed class Foresight(Notebook notebook)
     {
         var ranked = notebook.Paths.Values
             .Where(p => p.Controller == path.Controller && p.Station != path.Station)
-            .OrderByDescending(p => Wires.SharedCommon(path, p) * Amperes(p))
+            .OrderByDescending(p => ((CopperWire.OhmMetresAt20C * Wires.SharedCommon(path, p)) + SupplyOhms) * Amperes(p))
             .ThenBy(p => p.Station, StringComparer.Ordinal)
             .Take(Math.Max(Tried, together - 1))
             .ToList();
         return together != 2 ? [.. ranked.Take(together - 1)] : [.. ranked.OrderBy(p => Volts(path, p)).Take(1)];
     }
+
+    /// <summary>Inside the usual supply: every station of a controller takes volts there from every other.</summary>
+    private double SupplyOhms => new Transformer(notebook.Book.Supply.Volts, notebook.Book.Supply.RatedVolts, notebook.Book.Supply.RatedVoltAmperes).InnerOhms;
 
     private double Volts(StationPath path, StationPath other) =>
         notebook.Foresee([path, other]) is { Succeeded: true, Value: var circuit } ? Weakest(circuit).PullInVolts : double.PositiveInfinity;

@@ -46,7 +46,7 @@ internal static class Wires
     /// <summary>Two conductors side by side are as good as one of their areas together.</summary>
     public static WireSize Together(WireSize a, WireSize b) => new(double.Hypot(a.DiameterMetres, b.DiameterMetres));
 
-    /// <summary>Ohms of common that two stations share.</summary>
+    /// <summary>Length by area of the common that two stations share, per metre.</summary>
     public static double SharedCommon(StationPath a, StationPath b) => a.Common != b.Common ? 0
         : a.Legs.Where(l => b.IndexOf(l.Key) >= 0).Sum(l => l.LengthMetres / l.CommonSize.AreaSquareMetres);
 

