@@ -9,6 +9,7 @@ internal static class Studies
         new Study("diagnosis", "How good are the diagnosis and its moves? Parts: decisions, trial.", Diagnosis.Run),
         new Study("identify", "How many names of conductors are wrong, and how long does naming take?", Identify.Run),
         new Study("locate", "Does the ground that is told hold what is hidden, and what does searching cost?", Locate.Run),
+        new Study("rework", "Does every valve run alone once its plan was carried out, or was it said to stay?", Rework.Run),
         new Study("sweep", "How long does a variant of a network take, beside a circuit simulator doing the same?", SweepSpeed.Run),
         new Study("half-wave", "How long does a period with half-wave devices take, beside a transient of a circuit simulator?", HalfWaveSpeed.Run),
         new Study("water", "How long does a pipe network take, beside an engine of waterworks, and all stations of a property?", WaterSpeed.Run),

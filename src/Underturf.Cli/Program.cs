@@ -17,6 +17,7 @@ var root = new RootCommand("The field notebook that thinks along with a landscap
     IdentifyCommand.Make(),
     LocateCommand.Make(),
     TieCommand.Make(),
+    ReworkCommand.Make(),
     PapersCommand.Make(),
     ServeCommand.Make(),
     BookCommand.Make(),

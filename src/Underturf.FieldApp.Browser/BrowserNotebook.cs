@@ -21,6 +21,12 @@ internal sealed class BrowserNotebook : INotebook
         return papers.Succeeded ? JsonSerializer.Deserialize(papers.Value, MadePapersJson.Default.MadePaperArray)! : papers.Problem!;
     }
 
+    public async Task<Outcome<PlannedRework>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting)
+    {
+        var planned = await AskAsync(nameof(Thinker.Rework), log, waiting);
+        return planned.Succeeded ? JsonSerializer.Deserialize(planned.Value, PlannedReworkJson.Default.PlannedRework)! : planned.Problem!;
+    }
+
     public async Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting)
     {
         var said = await AskAsync(nameof(Thinker.Name), log, waiting, JsonSerializer.Serialize(ask, NamedEndsJson.Default.NamingAsk));

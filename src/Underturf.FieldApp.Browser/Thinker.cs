@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using Underturf.FieldLog;
 using Underturf.Papers;
+using Underturf.Planning.Rework;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning;
@@ -46,6 +47,11 @@ internal static partial class Thinker
 
         return JsonSerializer.SerializeToUtf8Bytes(made.ToArray(), MadePapersJson.Default.MadePaperArray);
     }
+
+    /// <summary>The bytes of a <see cref="PlannedRework"/> for those of a log.</summary>
+    [JSExport]
+    internal static byte[] Rework(byte[] log) =>
+        JsonSerializer.SerializeToUtf8Bytes(PlannedRework.Of(ReworkPlan.Of((Thought(log) ?? Think(log)).Notebook)), PlannedReworkJson.Default.PlannedRework);
 
     /// <summary>The bytes of <see cref="NamedEnds"/> for those of a log.</summary>
     /// <param name="ask">A <see cref="NamingAsk"/>.</param>

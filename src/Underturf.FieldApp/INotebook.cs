@@ -14,6 +14,10 @@ public interface INotebook
     /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
     Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting);
 
+    /// <summary>Works out how every valve gets a station of its own, from the notes that were thought about last.</summary>
+    /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
+    Task<Outcome<PlannedRework>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting);
+
     /// <summary>Works out which wire each conductor end of a place is, and what to touch next; whatever else was being worked out is given up for it.</summary>
     /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
     Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting);

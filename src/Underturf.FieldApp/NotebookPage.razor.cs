@@ -86,6 +86,7 @@ public sealed partial class NotebookPage : IDisposable
                 papers.Clear();
                 StopLocating();
                 looking.Clear();
+                rework.Clear();
                 break;
         }
 
@@ -157,6 +158,7 @@ public sealed partial class NotebookPage : IDisposable
         if (fresh)
         {
             Say("ready", Count(opened!.Answers.Questions.Count));
+            FollowRework();
         }
     }
 

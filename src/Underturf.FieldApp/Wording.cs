@@ -42,5 +42,8 @@ public static class Wording
         return times < 1.5 ? "" : times >= 1000 ? "over 1000 to 1" : $"{times.ToString(times < 10 ? "0.#" : "0", CultureInfo.InvariantCulture)} to 1";
     }
 
+    /// <summary>What the core says in the middle of a sentence, at the beginning of one.</summary>
+    public static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
     private static string Whole(double value) => Math.Round(value).ToString("0", CultureInfo.InvariantCulture);
 }

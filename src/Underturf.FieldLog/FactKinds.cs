@@ -35,6 +35,8 @@ public static class FactKinds
         ("watch", 1, typeof(WatchFact)),
         ("work", 1, typeof(WorkFact)),
         ("step", 1, typeof(StepFact)),
+        ("rework-step", 1, typeof(ReworkStepFact)),
+        ("renumbered", 1, typeof(RenumberedFact)),
         ("left-as", 1, typeof(LeftAsFact)),
         ("told", 1, typeof(ToldFact)),
         ("photo", 1, typeof(PhotoFact)),

@@ -1,8 +1,9 @@
+using Underturf.Planning.Rework;
 using Underturf.Reasoning;
 
 namespace Underturf.Papers;
 
-/// <summary>The papers of a property: findings to keep, a chart for the controller's door, a plan, and a test sheet for each place whose conductor ends want names.</summary>
+/// <summary>The papers of a property: findings to keep, a chart for the controller's door, a plan, a test sheet for each place whose conductor ends want names, and where stations are or were shared the proposal and the numbers.</summary>
 public static class PaperSet
 {
     /// <summary>Papers that every property has.</summary>
@@ -11,8 +12,11 @@ public static class PaperSet
     /// <summary>Makes them all. Same log and same practice book, same bytes; whatever the log holds, it does not throw.</summary>
     public static IReadOnlyList<Paper> Make(Notebook notebook) => [.. Each(notebook, notebook.Answer())];
 
+    /// <summary>The proposal, and terminals with numbers.</summary>
+    private const int OfRework = 2;
+
     /// <summary>How many there can be.</summary>
-    public static int Count(Notebook notebook) => Always + NamingPlaces.Of(notebook).Count;
+    public static int Count(Notebook notebook) => Always + NamingPlaces.Of(notebook).Count + (HasRework(notebook) ? OfRework : 0);
 
     /// <summary>One after the other, each made when it is asked for, from what was worked out before.</summary>
     public static IEnumerable<Paper> Each(Notebook notebook, Answers answers)
@@ -29,5 +33,15 @@ public static class PaperSet
                 yield return new Paper(file, $"Test sheet, {Shorten.Name(naming.Place, Styles.Body, NamingPaper.PlaceRoomPoints, 1)}, {matter.PropertyName}", NamingPaper.Make(matter, naming));
             }
         }
+
+        if (HasRework(notebook))
+        {
+            var rework = ReworkPlan.Of(notebook);
+            yield return new Paper("rework.pdf", $"Proposal: a station for every valve, {matter.PropertyName}", ReworkPaper.Make(matter, rework));
+            yield return new Paper("numbers.pdf", $"Terminals and numbers, {matter.PropertyName}", NumbersPaper.Make(matter, rework));
+        }
     }
+
+    /// <summary>Where stations are shared, or a number has changed.</summary>
+    private static bool HasRework(Notebook notebook) => notebook.History.Facts.Renumbered.Count > 0 || notebook.Shared().Count > 0;
 }

@@ -75,6 +75,11 @@ public sealed record Facts
 
     public ImmutableList<Observed<StepFact>> Steps { get; init; } = [];
 
+    public ImmutableList<Observed<ReworkStepFact>> ReworkSteps { get; init; } = [];
+
+    /// <summary>Every change of a number, oldest first.</summary>
+    public ImmutableList<Observed<RenumberedFact>> Renumbered { get; init; } = [];
+
     public ImmutableList<Observed<LeftAsFact>> LeftAs { get; init; } = [];
 
     public ImmutableList<Observed<ToldFact>> Told { get; init; } = [];
@@ -129,6 +134,8 @@ public sealed record Facts
         WatchFact f => this with { Watches = Watches.Add(See(f, entry)) },
         WorkFact f => this with { Works = Works.Add(See(f, entry)) },
         StepFact f => this with { Steps = Steps.Add(See(f, entry)) },
+        ReworkStepFact f => this with { ReworkSteps = ReworkSteps.Add(See(f, entry)) },
+        RenumberedFact f => this with { Renumbered = Renumbered.Add(See(f, entry)) },
         LeftAsFact f => this with { LeftAs = LeftAs.Add(See(f, entry)) },
         ToldFact f => this with { Told = Told.Add(See(f, entry)) },
         PhotoFact f => this with { Photos = Photos.Add(See(f, entry)) },

@@ -31,6 +31,8 @@ public static class References
             .Concat(Missing(facts.Watches, w => [w.Station, w.About], view, "station"))
             .Concat(Missing(facts.Works, w => [w.Place, w.Target], view, "place or thing"))
             .Concat(Missing(facts.Steps, s => [s.Place, s.Target], view, "place or thing"))
+            .Concat(Missing(facts.ReworkSteps, s => [s.Station, s.Place, s.Wire], view, "station, place or end"))
+            .Concat(Missing(facts.Renumbered, r => [r.Station, r.From, r.Valve], view, "station or valve"))
             .Concat(Missing(facts.LeftAs, l => [l.Place], view, "place"))
             .Concat(Missing(facts.Ties, t => [t.Thing, t.Mark], view, "thing or mark"))
             .Concat(Missing(facts.Photos, p => [p.Place, p.About], view, "place or thing"))

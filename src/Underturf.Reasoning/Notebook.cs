@@ -7,7 +7,9 @@ using Underturf.Reasoning.Diagnosis;
 using Underturf.Reasoning.Identification;
 using Underturf.Reasoning.Location;
 using Underturf.Reasoning.Moves;
+using Underturf.Reasoning.Sharing;
 using Underturf.Reasoning.Telling;
+using Underturf.Reasoning.Translation;
 using Underturf.Reasoning.Water;
 
 namespace Underturf.Reasoning;
@@ -165,6 +167,33 @@ public sealed class Notebook
         using var turn = asking.EnterScope();
         return new CircuitWriter(matter, c => beliefs.Value[c].Posterior).Write(stations);
     }
+
+    /// <summary>What stations of one controller would do together if their wires lay so, nothing broken.</summary>
+    public Outcome<CircuitAnswer> Foresee(IReadOnlyList<StationPath> paths)
+    {
+        using var turn = asking.EnterScope();
+        return new CircuitWriter(matter, c => beliefs.Value[c].Posterior).Foresee(paths);
+    }
+
+    /// <summary>The wires of each station as the notes have them, by id.</summary>
+    public IReadOnlyDictionary<string, StationPath> Paths => matter.Paths;
+
+    /// <summary>Stations that run more than one valve by one conductor.</summary>
+    public IReadOnlyList<SharedStation> Shared()
+    {
+        using var turn = asking.EnterScope();
+        return [.. new SharedStationFinder(matter).Find(beliefs.Value)];
+    }
+
+    /// <summary>Conductors that carry nothing, with what is proven of each.</summary>
+    public IReadOnlyList<SpareWire> Spares()
+    {
+        using var turn = asking.EnterScope();
+        return new SpareWires(matter).Find();
+    }
+
+    /// <summary>Minutes of walking from one place to another.</summary>
+    public double WalkMinutes(string from, string to) => new Walks(matter).Minutes(from, to);
 
     /// <summary>Which wire each conductor end of a place is, and what to touch next.</summary>
     /// <param name="place">Label or id.</param>

@@ -7,12 +7,12 @@ internal static class Arrows
     public static IReadOnlyList<string> Core { get; } =
     [
         "Underturf.Quantities", "Underturf.Numerics", "Underturf.FieldLog", "Underturf.Property", "Underturf.Networks",
-        "Underturf.Reasoning", "Underturf.Papers", "Underturf.Simulation", "Underturf.FieldApp",
+        "Underturf.Reasoning", "Underturf.Planning", "Underturf.Papers", "Underturf.Simulation", "Underturf.FieldApp",
     ];
 
     /// <summary>
-    /// Room to the rooms it may name in its project file. Papers and FieldApp stand on Reasoning until Planning and Exchange
-    /// exist; until then the page's host names Papers itself, which FieldApp will reach by Exchange.
+    /// Room to the rooms it may name in its project file. FieldApp stands on Planning until Exchange exists; until then the page's host names
+    /// Papers itself, which FieldApp will reach by Exchange. Simulation carries out plans, so it knows Planning.
     /// </summary>
     public static IReadOnlyDictionary<string, string[]> Direct { get; } = new Dictionary<string, string[]>
     {
@@ -22,13 +22,15 @@ internal static class Arrows
         ["Underturf.Property"] = ["Underturf.FieldLog"],
         ["Underturf.Networks"] = ["Underturf.Quantities", "Underturf.Numerics"],
         ["Underturf.Reasoning"] = ["Underturf.Property", "Underturf.Networks"],
-        ["Underturf.Papers"] = ["Underturf.Reasoning"],
-        ["Underturf.Simulation"] = ["Underturf.Reasoning"],
+        ["Underturf.Planning"] = ["Underturf.Reasoning"],
+        ["Underturf.Planning.Solver"] = ["Underturf.Planning"],
+        ["Underturf.Papers"] = ["Underturf.Planning"],
+        ["Underturf.Simulation"] = ["Underturf.Planning"],
         ["Underturf.Simulation.SecondEngine"] = ["Underturf.Simulation"],
-        ["Underturf.FieldApp"] = ["Underturf.Reasoning"],
+        ["Underturf.FieldApp"] = ["Underturf.Planning"],
         ["Underturf.FieldApp.Browser"] = ["Underturf.FieldApp", "Underturf.Papers"],
         ["Underturf.Server"] = ["Underturf.FieldLog", "Underturf.FieldApp.Browser"],
-        ["Underturf.Cli"] = ["Underturf.Papers", "Underturf.Simulation", "Underturf.Simulation.SecondEngine", "Underturf.Server"],
+        ["Underturf.Cli"] = ["Underturf.Papers", "Underturf.Planning", "Underturf.Simulation", "Underturf.Simulation.SecondEngine", "Underturf.Server"],
     };
 
     /// <summary>What a room may use: everything that its arrows lead to, at any distance.</summary>

@@ -98,6 +98,7 @@ public sealed class ComponentTests : BunitContext
         public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<OpenedLog>>(opened);
         public Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here makes papers.");
         public Task<Outcome<LocatedThing>> LocateAsync(ReadOnlyMemory<byte> log, LocateAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here looks for anything.");
+        public Task<Outcome<PlannedRework>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here plans a rework.");
 
         public Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here names conductors.");
     }

@@ -20,6 +20,8 @@ internal static class NoteWords
         SignFact f => $"{f.How}{(f.About is { } about ? $", {view.Name(about)}" : "")}",
         SearchFact f => $"{f.How}{(f.Minutes is { } minutes ? $", {minutes:0.#} min" : "")}: {(f.Found.Count == 0 ? "nothing found" : string.Join(", ", f.Found.Select(view.Name)))}",
         StepFact f => $"{view.Name(f.Place)}, {f.Job}: {(f.Target is { } target ? $"{view.Name(target)} " : "")}{f.Step}",
+        ReworkStepFact f => $"rework of {view.Name(f.Station)}: {(f.Wire is { } wire ? $"{view.Name(wire)} " : "")}{f.Did}",
+        RenumberedFact f => $"{f.Was} is {f.Now} now",
         TieFact f => $"{view.Name(f.Thing)} tied to {view.Name(f.Mark)}",
         PhotoFact f => $"photo{(f.Place is { } place ? $", {view.Name(place)}" : "")}{(f.Caption is { } caption ? $": {caption}" : "")}",
         PaperIssuedFact f => $"{f.Paper} handed over",

@@ -50,6 +50,8 @@ public sealed record PracticeBook
 
     public required WaterPractice Water { get; init; }
 
+    public required ReworkPractice Rework { get; init; }
+
     private static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
 
     /// <summary>The book that comes with the program.</summary>

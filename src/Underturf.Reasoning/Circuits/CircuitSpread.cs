@@ -1,5 +1,6 @@
 using Underturf.Networks.Wiring;
 using Underturf.Property.Practice;
+using Underturf.Quantities;
 using Underturf.Reasoning.Diagnosis;
 
 namespace Underturf.Reasoning.Circuits;
@@ -18,19 +19,24 @@ internal sealed class CircuitSpread(IReadOnlyList<Part> parts, Supply supply, Co
 
     public double Of(AcReading reading) => Length(Effects(reading));
 
+    /// <summary>Of what an ohmmeter reads.</summary>
+    public double Of(OhmsReading reading) => Length(Effects(0, reading.Sensitivity));
+
     /// <summary>Of the product of two readings, volts and amperes.</summary>
     public double OfProduct(AcReading a, AcReading b) =>
         Length(Effects(a).Zip(Effects(b), (inA, inB) => (inA * b.Magnitude) + (inB * a.Magnitude)));
 
     /// <summary>One source, so that all volts and amperes go with its volts.</summary>
-    private double[] Effects(AcReading reading)
+    private double[] Effects(AcReading reading) => Effects(reading.Magnitude * supply.VoltsSpread / supply.Volts, reading.Sensitivity);
+
+    private double[] Effects(double bySupply, Func<int, Outcome<double>> slopeOf)
     {
         var effects = new double[First + lengths + batches + parts.Count];
-        effects[SupplyVolts] = reading.Magnitude * supply.VoltsSpread / supply.Volts;
+        effects[SupplyVolts] = bySupply;
         for (var i = 0; i < parts.Count; i++)
         {
             var part = parts[i];
-            var slope = reading.Sensitivity(part.Element);
+            var slope = slopeOf(part.Element);
             var change = slope.Succeeded ? slope.Value * part.Ohms : 0;
             effects[part.Length >= 0 ? First + part.Length : First + lengths + batches + i] += change * part.LogSpread;
             if (part.Batch >= 0)

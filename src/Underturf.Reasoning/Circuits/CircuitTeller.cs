@@ -51,17 +51,32 @@ internal sealed class CircuitTeller(Case matter, Outlook outlook, RunningPlan pl
 
     private StationOnCircuit Station(LaidPath laid)
     {
-        var ohms = matter.BenchesNow.Predict(Measure.StationOhms, [laid.Path.Station], null, inrush: false, []);
+        var (ohms, ohmsSpread) = Ohms(laid);
         var amperes = Amperes(laid.Output);
         return new StationOnCircuit(
             matter.View.StationNumber(laid.Path.Station),
             RunningStations.LabelOf(laid.Path),
-            outlook.Mean(ohms),
-            Math.Sqrt(outlook.Variance(ohms)),
+            ohms,
+            ohmsSpread,
             amperes.Magnitude,
             spread.Of(amperes),
             laid.Path.Guessed,
             Valves(laid));
+    }
+
+    /// <summary>As belief predicts it where the wires are those that were noted; where they are only planned, by the circuit itself.</summary>
+    private (double Ohms, double Spread) Ohms(LaidPath laid)
+    {
+        if (matter.Paths.GetValueOrDefault(laid.Path.Station) == laid.Path)
+        {
+            var known = matter.BenchesNow.Predict(Measure.StationOhms, [laid.Path.Station], null, inrush: false, []);
+            return (outlook.Mean(known), Math.Sqrt(outlook.Variance(known)));
+        }
+
+        var alone = new RunningStations(plan with { Stations = [laid.Path], Master = null, Relay = null }, matter.Book);
+        var (terminal, common) = alone.Stations[0].At(-1);
+        var reading = alone.Network.WithoutSources().Ohms(terminal, common).Value;
+        return (reading.Ohms, new CircuitSpread(alone.Parts, plan.Supply, plan.Level, matter.Book).Of(reading));
     }
 
     private List<ValveOnCircuit> Valves(LaidPath laid) =>

@@ -31,7 +31,10 @@ internal sealed class CircuitWriter(Case matter, Func<string, Outlook> outlookOf
             : new Problem("stations", paths.Count == 0 ? "none is named" : "are not on one controller", "Name stations of one controller");
     }
 
-    private RunningPlan Plan(List<StationPath> paths)
+    /// <summary>The same of wires as they are to be, whether or not they lie yet.</summary>
+    public Outcome<CircuitAnswer> Foresee(IReadOnlyList<StationPath> paths) => Settled(Plan(paths));
+
+    private RunningPlan Plan(IReadOnlyList<StationPath> paths)
     {
         var controller = paths[0].Controller;
         return new RunningPlan(

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using Underturf.FieldLog;
+using Underturf.Planning.Rework;
 using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Reasoning.Translation;
@@ -37,6 +38,29 @@ public static class MemorialGarden
         foreach (var note in Notes("afternoon.jsonl"))
         {
             keeper.Note(note.Writer, note.Noted, FactOf(note));
+        }
+
+        return keeper.Log();
+    }
+
+    /// <summary>The log of the next day: the shared station is reworked, each step as the plan says it, and what its checks show is noted.</summary>
+    public static LogDocument Reworked(PracticeBook book)
+    {
+        var keeper = LogKeeper.After(Afternoon(book));
+        var truth = JsonSerializer.Deserialize(Bytes("truth.json"), SceneJson.Default.SceneTruth)!;
+        var view = PropertyHistory.Fold(keeper.Log().Standing).Now;
+        var faults = truth.Faults.Where(f => f.Until is null).Select(f => f.AsFault).ToList();
+        var wiring = new TrueWiring(new PathFinder(view, book).All(), faults, book, new TrueNumbers(book, truth.Seed));
+        var ground = new ReworkedGround(wiring, [new TrueSpare("x1", "b10", true)], truth.SupplyVolts, s => view.Stations[s].Waters[0]);
+        var moment = new DateTimeOffset(2031, 4, 4, 8, 0, 0, TimeSpan.FromHours(-6));
+        foreach (var step in ReworkPlan.Of(Reasoning.Notebook.Open(keeper.Log(), book)).Steps)
+        {
+            moment = moment.AddMinutes((double)Math.Ceiling(step.Minutes));
+            IReadOnlyList<Fact> read = step.Station is { } station ? [ground.Read(station, "station ohms"), ground.Read(station, "running amps")] : [];
+            foreach (var (i, fact) in read.Concat(ground.Do(step)).Index())
+            {
+                keeper.Note("maren", moment.AddMinutes(i), fact with { By = "Maren" });
+            }
         }
 
         return keeper.Log();

@@ -97,6 +97,9 @@ internal sealed class TrueWiring
     /// <summary>The same wires after some of it was mended.</summary>
     public TrueWiring Without(IEnumerable<TrueFault> mended) => new(Paths, [.. Faults.Except(mended)], Book, Numbers, commons);
 
+    /// <summary>Other wires and faults in the same ground, with the same numbers.</summary>
+    public TrueWiring Reworked(IReadOnlyList<StationPath> paths, IReadOnlyList<TrueFault> faults) => new(paths, faults, Book, Numbers, commons);
+
     private TrueFault Drawn(TrueFault fault) => Practice(fault).DcSeriesOhms is null || fault.Device is not null
         ? fault
         : fault with { Amount = 0, Device = TrueDevice.Draw(Numbers, $"device {fault.Station} {fault.Place}") };

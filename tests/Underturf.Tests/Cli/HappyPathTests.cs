@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json;
 using Underturf.FieldLog;
 using Underturf.Property.Practice;
+using Underturf.Tests.Planning;
 
 namespace Underturf.Tests.Cli;
 
@@ -69,6 +70,17 @@ public sealed class HappyPathTests : IDisposable
         Assert.Equal(1, json.RootElement.GetProperty("stations").GetArrayLength());
         Assert.True(json.RootElement.GetProperty("supply").GetProperty("terminalVoltsSpread").GetDouble() > 0);
         bench.Run("circuit", "log.jsonl", "99").Failed(1, "station '99'", "is not noted");
+    }
+
+    [Fact]
+    public void Rework_gives_the_next_step_the_price_and_the_numbers_as_text_and_as_JSON()
+    {
+        bench.Write("log.jsonl", new SharedGround(40).Log.ToBytes().ToArray());
+        bench.Run("rework", "log.jsonl").Worked("NEXT STEP", "[station 1] 2 valves on one conductor (measured): 1 more conductor needed", "side bed, parts from station 1 at box 1: terminal 4", "end to end under load", "Local codes and licensed practice prevail");
+        using var json = JsonDocument.Parse(bench.Run("rework", "log.jsonl", "--json").Worked().Out);
+        Assert.Equal("Spare", json.RootElement.GetProperty("valves")[0].GetProperty("alternatives")[0].GetProperty("kind").GetString());
+        Log();
+        bench.Run("rework", "log.jsonl").Worked("No station is known to be shared");
     }
 
     [Fact]

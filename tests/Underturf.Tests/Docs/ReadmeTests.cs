@@ -43,6 +43,14 @@ public sealed partial class ReadmeTests
     }
 
     [Fact]
+    public void The_step_and_the_numbers_shown_are_what_rework_prints()
+    {
+        using var bench = new Workbench();
+        var shown = Readme.Split("```text\n")[5].Split("```")[0].Split("...").SelectMany(part => part.Trim('\n').Split('\n')).Where(line => line.Trim().Length > 0);
+        bench.Run("rework", Path.Combine(Repository.Root, "samples", "memorial-garden", "afternoon.jsonl")).Worked([.. shown]);
+    }
+
+    [Fact]
     public void The_commands_of_a_first_property_work_as_written()
     {
         using var bench = new Workbench();

@@ -30,6 +30,7 @@ internal static class FactCases
         [(typeof(GroundFact), "What")] = Gen.OneOf<object?>("hardscape", "bed", "lawn", "building", "wall", "tree", "water", "other"),
         [(typeof(GroundFact), "Shape")] = Places.Array[1, 5].Select(a => (object?)a),
         [(typeof(TestFact), "Behaved")] = Gen.OneOf<object?>("opens", "chatters", "stays shut", null),
+        [(typeof(ReworkStepFact), "Did")] = Gen.OneOf<object?>("proven", "useless", "landed", "passed", "failed", "kept"),
         [(typeof(SettingFact), "State")] = Gen.OneOf<object?>("shut", "open", "partly open"),
         [(typeof(PhotoFact), "Hash")] = Hashes.Select(h => (object?)h),
         [(typeof(PhotoFact), "Media")] = Gen.OneOf([.. PhotoFile.MediaTypes.Select(media => Gen.Const<object?>(media))]),

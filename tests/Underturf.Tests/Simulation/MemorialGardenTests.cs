@@ -1,4 +1,6 @@
 using System.Text.Json;
+using Underturf.FieldLog;
+using Underturf.Planning.Rework;
 using Underturf.Property.Practice;
 using Underturf.Reasoning;
 using Underturf.Simulation;
@@ -14,6 +16,7 @@ public sealed class MemorialGardenTests
     [Theory]
     [InlineData("log.jsonl")]
     [InlineData("afternoon.jsonl")]
+    [InlineData("reworked.jsonl")]
     [InlineData("truth.json")]
     public void The_committed_sample_is_what_is_made_now(string name)
     {
@@ -21,6 +24,7 @@ public sealed class MemorialGardenTests
         {
             "log.jsonl" => MemorialGarden.Make(PracticeBook.Default).Log.ToBytes().ToArray(),
             "afternoon.jsonl" => MemorialGarden.Afternoon(PracticeBook.Default).ToBytes().ToArray(),
+            "reworked.jsonl" => MemorialGarden.Reworked(PracticeBook.Default).ToBytes().ToArray(),
             _ => MemorialGarden.TruthBytes(),
         };
         Assert.Equal(Repository.Read($"samples/memorial-garden/{name}"), System.Text.Encoding.UTF8.GetString(made));
@@ -89,6 +93,22 @@ public sealed class MemorialGardenTests
         var question = Answered.Value.About(12);
         Assert.Equal("plain-branch", question.Leading());
         Assert.Equal(2, question.Valves.MaxBy(v => v.Probability)!.Count);
+    }
+
+    /// <summary>The shared station, worked through to its end: what was said beforehand is what is read afterwards.</summary>
+    [Fact]
+    public void After_the_rework_the_readings_agree_with_what_was_said_and_nobody_asks_about_the_station_any_more()
+    {
+        var reworked = Notebook.Open(LogDocument.Read(System.Text.Encoding.UTF8.GetBytes(Repository.Read("samples/memorial-garden/reworked.jsonl"))), PracticeBook.Default);
+        Assert.Empty(reworked.Problems);
+        Assert.Equal(["18 19 20 21 22 23 24", "29", "33", "40"], reworked.Answer().Questions.Where(q => q.Stations.Count > 0).Select(q => string.Join(' ', q.Stations)).Order(StringComparer.Ordinal));
+        var plan = ReworkPlan.Of(reworked);
+        Assert.True(plan.IsDone);
+        Assert.Equal(("12", "41"), (plan.Numbers[0].Was, plan.Numbers[0].Now));
+        foreach (var line in reworked.Readings().Where(l => l.Entry.Writer == "maren" && l.What.EndsWith("station 41", StringComparison.Ordinal)))
+        {
+            Assert.InRange(line.Surprise, 0, 1);
+        }
     }
 
     [Fact]
