@@ -118,8 +118,14 @@ public sealed class MemorialGardenTests
     public void The_reading_that_fits_nothing_is_to_be_taken_again() => Assert.Equal("misread", Answered.Value.About(33).Leading());
 
     [Fact]
-    public void The_creeping_meter_is_honestly_not_modelled() =>
-        Assert.Equal("not-modelled-yet", Assert.Single(Answered.Value.Questions, q => q.Stations.Count == 0).Leading());
+    public void The_creeping_meter_is_explained_with_what_it_loses()
+    {
+        var question = Assert.Single(Answered.Value.Questions, q => q.Stations.Count == 0);
+        Assert.Equal("valve-not-closing", question.Leading());
+
+        // 1.8 gpm are 2592 gal a day.
+        Assert.InRange(2592 * 0.003785411784, question.WaterLost!.LeastCubicMetresADay, question.WaterLost.MostCubicMetresADay);
+    }
 
     [Fact]
     public void The_repaired_station_is_not_asked_about() => Assert.DoesNotContain(Answered.Value.Questions, q => q.Stations.Contains("27"));
