@@ -1,4 +1,5 @@
 using Underturf.FieldLog;
+using Underturf.Numerics;
 using Underturf.Property.Practice;
 
 namespace Underturf.Reasoning.Water;
@@ -26,7 +27,17 @@ internal sealed class SupplyQuestion(WaterBelief belief)
         }
 
         var moves = Moves(states);
-        return new OpenQuestion(Id, Symptom(), [], [.. states.Select(s => Explain(s.Fault, s.Share, states[0].Fault == s.Fault ? states[1].Fault : states[0].Fault))], [], moves, moves.Count > 0 && moves[0].IsRepair);
+        var unmodelled = Unmodelled();
+        var explanations = states.Select(s => Explain(s.Fault, s.Share * (1 - unmodelled.Probability), states[0].Fault == s.Fault ? states[1].Fault : states[0].Fault)).Append(unmodelled).OrderByDescending(e => e.Probability).ToList();
+        return new OpenQuestion(Id, Symptom(), [], explanations, [], explanations[0].Doubt ? [] : moves, !explanations[0].Doubt && moves.Count > 0 && moves[0].IsRepair);
+    }
+
+    private Explanation Unmodelled()
+    {
+        var known = LogMath.LogSumExp([.. belief.SupplyStates.Select(f => Owner.Water.Of(WaterScope.Supply).Sum(k => Math.Log(k == f ? k.Rate : 1 - k.Rate)) + belief.Supply.LogChance(f))]);
+        var other = Math.Log(Owner.Water.Unmodelled) + belief.Supply.LogChanceUnmodelled;
+        var fault = Owner.Book.Faults.First(f => f.Scope == FaultScope.Unmodelled);
+        return new Explanation(fault.Id, 1 / (1 + Math.Exp(known - other)), fault.Say, [], [], string.Empty) { Doubt = true };
     }
 
     private string Symptom() => "point of connection: " + string.Join("; ", belief.Supply.Readings.Select(r =>

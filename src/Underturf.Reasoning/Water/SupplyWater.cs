@@ -31,6 +31,16 @@ internal sealed class SupplyWater
     /// <param name="except">A reading to leave out.</param>
     public double LogChance(WaterFault? fault, WaterReading? except = null) => Readings.Count == 0 ? 0 : LogMath.LogSumExp(Grid(fault, except).LogWeights);
 
+    /// <summary>ln of the chance of all pressures for a cause that the book does not know: spread evenly over what could be.</summary>
+    public double LogChanceUnmodelled
+    {
+        get
+        {
+            var usual = owner.Water.Usual.StaticKilopascals;
+            return -Readings.Count * Math.Log(Units.From(usual.Median, "kPa") * Math.Exp(Reach * usual.LogSpread));
+        }
+    }
+
     /// <summary>What is believed of both under a state: means and standard deviations, in Pa; the loss is that of the usual flow.</summary>
     public (double Static, double StaticSpread, double Loss, double LossSpread) Believed(WaterFault? fault)
     {

@@ -28,7 +28,7 @@ internal static class UnitSlips
 
         foreach (var other in Units(value.Dimension).Where(u => u != unit && Spreads(Quantities.Units.From(number.Value, u), usual) < Usual))
         {
-            yield return new Problem(note.Entry.ToString(), $"{probe.Name} of {value.Text} would be very {(value.Si > usual.Median ? "much" : "little")}; was it {number} {other}?", "If so, strike it and note it again; if not, read once more", Severity.Notice);
+            yield return new Problem(note.Entry.ToString(), $"{probe.Name} of {value.Text} would be very {(value.Si > usual.Median ? "much" : "little")}, {number} {other} would be usual", "If the unit was wrong, strike it and note it again; if not, read once more", Severity.Notice);
             yield break;
         }
     }

@@ -15,9 +15,28 @@ internal sealed class WaterNoteFinder(PropertyHistory history, PracticeBook book
 
     private PropertyView View => history.Now;
 
-    public IReadOnlyList<WaterReading> Readings() => [.. history.Facts.Readings.Select(Reading).OfType<WaterReading>()];
+    public IReadOnlyList<WaterReading> Readings()
+    {
+        WaterReading[] readings = [.. history.Facts.Readings.Select(Reading).OfType<WaterReading>()];
+        problems.AddRange(Contradictions(readings));
+        return readings;
+    }
 
     public IReadOnlyList<WaterWatch> Watches() => [.. history.Facts.Watches.Select(Watch).OfType<WaterWatch>()];
+
+    /// <summary>The same thing read twice, nothing turned and no work done between, with more between them than the instrument allows.</summary>
+    private IEnumerable<Problem> Contradictions(IReadOnlyList<WaterReading> readings)
+    {
+        var alike = readings.Where(r => r.Probe.Measures is WaterMeasure.MeterFlow or WaterMeasure.StaticPressure)
+            .GroupBy(r => (r.Probe.Name, r.Station, string.Join('|', r.Shut.Order(StringComparer.Ordinal)), history.Facts.Works.Count(w => w.Moment <= r.Moment)));
+        foreach (var group in alike)
+        {
+            foreach (var (first, second) in group.Zip(group.Skip(1)).Where(p => Math.Abs(p.First.Si - p.Second.Si) > book.Questions.DisagreeSpreads * double.Hypot(p.First.Sigma, p.Second.Sigma)))
+            {
+                yield return new Problem(second.Moment.Entry.ToString(), $"{second.Probe.Name} of {second.Text} and {first.Text} before ({first.Moment.Entry}) cannot both be right, or somebody drew water meanwhile", "Read once more; strike the one that was wrong", Severity.Notice);
+            }
+        }
+    }
 
     private WaterReading? Reading(Observed<ReadingFact> note)
     {
@@ -56,7 +75,7 @@ internal sealed class WaterNoteFinder(PropertyHistory history, PracticeBook book
     private HashSet<string> ShutAt(Moment moment) => [.. history.Facts.Settings
         .Where(s => s.Moment <= moment)
         .GroupBy(s => View.Identity.Of(s.Fact.Of))
-        .Where(g => g.MaxBy(s => s.Moment)!.Fact.State == "shut")
+        .Where(g => (View.IsolationValves.ContainsKey(g.Key) || View.Valves.ContainsKey(g.Key)) && g.MaxBy(s => s.Moment)!.Fact.State == "shut")
         .Select(g => g.Key)];
 
     private Problem? Fault(Observed<ReadingFact> note, WaterProbe probe, WaterInstrument meter)

@@ -75,7 +75,7 @@ public sealed class StationWaterTests
     public void A_pressure_in_the_wrong_unit_is_asked_about()
     {
         var problem = Assert.Single(Orchard.Unpiped().Read("static pressure", "65 kPa").Problems(), p => p.Reason.Contains("psi", StringComparison.Ordinal));
-        Assert.Equal("static pressure of 65 kPa would be very little; was it 65 psi?", problem.Reason);
+        Assert.Equal("static pressure of 65 kPa would be very little, 65 psi would be usual", problem.Reason);
         Assert.Empty(Orchard.Unpiped().Read("static pressure", "65 psi").Problems());
     }
 
@@ -84,6 +84,18 @@ public sealed class StationWaterTests
     [InlineData("meter flow", "over range", "was over range")]
     public void A_reading_that_cannot_be_says_why(string how, string shown, string reason) =>
         Assert.Contains(Orchard.Unpiped().Read(how, shown).Problems(), p => p.Reason.Contains(reason, StringComparison.Ordinal));
+
+    [Fact]
+    public void Readings_that_cannot_both_be_right_are_named()
+    {
+        Assert.Contains(Orchard.Unpiped().Meter("2.4 gpm").Meter("9 gpm").Problems(), p => p.Reason.Contains("cannot both be right", StringComparison.Ordinal));
+        Assert.Empty(Orchard.Piped().Meter("2.4 gpm").Turn("i1", "shut").Meter("0 gpm").Problems());
+        Assert.Empty(Orchard.Unpiped().Meter("2.4 gpm").With(new WorkFact { Did = "valve rebuilt", Target = "v1" }).Meter("0 gpm").Problems());
+    }
+
+    [Fact]
+    public void Pressures_that_nothing_explains_are_said_to_be_so() =>
+        Assert.Equal("unmodelled", Orchard.Unpiped().Read("static pressure", "2 psi").Read("running pressure", "90 psi", "s1").Read("static pressure", "60 psi").Question("water-supply")!.Explanations[0].Fault);
 
     [Fact]
     public void Pressure_at_rest_names_no_station() =>
