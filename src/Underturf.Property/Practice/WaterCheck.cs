@@ -53,6 +53,7 @@ internal static class WaterCheck
 
     private static IEnumerable<(bool Holds, string Place, string Reason)> Faults(PracticeBook book)
     {
+        yield return (book.Water.Of(WaterScope.Valve).Any(), "water.faults", "holds no valve that does not close, so that nothing could ever be rebuilt");
         foreach (var fault in book.Water.Faults)
         {
             var place = $"fault {fault.Id}";

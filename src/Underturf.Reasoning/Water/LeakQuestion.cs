@@ -59,7 +59,7 @@ internal sealed class LeakQuestion(WaterBelief belief, Walks walks)
         var told = belief.Sets
             .GroupBy(s => string.Join(" + ", s.Groups.Select(g => g.Fault.Id).Order(StringComparer.Ordinal)))
             .Select(g => Explain(g.Key, [.. g]))
-            .Append(Other())
+            .Append(WaterDoubt.Of(belief.Unmodelled))
             .OrderByDescending(e => e.Probability)
             .ToList();
         var shown = told.Where(e => e.Probability >= Owner.Book.Questions.ShowAbove).ToList();
@@ -75,9 +75,8 @@ internal sealed class LeakQuestion(WaterBelief belief, Walks walks)
         var faults = sets[0].Groups.Select(g => g.Fault).ToList();
         if (faults.Count == 0)
         {
-            var use = Owner.Water.Of(WaterScope.Elsewhere).First();
-            var drew = Idle.Any(r => r.Si > r.Sigma);
-            return new Explanation(drew ? use.Id : "nothing", total, drew ? use.Say : "nothing runs", [], Evidence(sets), string.Empty);
+            var use = Idle.Any(r => r.Si > r.Sigma) ? Owner.Water.Of(WaterScope.Elsewhere).FirstOrDefault() : null;
+            return new Explanation(use?.Id ?? "nothing", total, use?.Say ?? "nothing runs", [], Evidence(sets), string.Empty);
         }
 
         var places = Places(sets, total);
@@ -119,12 +118,6 @@ internal sealed class LeakQuestion(WaterBelief belief, Walks walks)
         from b in Of(set, 1).OrderByDescending(p => p.Share).Take(MostOfEach)
         where a.Label != b.Label
         select ($"{a.Label} and {b.Label}", a.Share * b.Share);
-
-    private Explanation Other()
-    {
-        var unmodelled = Owner.Book.Faults.First(f => f.Scope == FaultScope.Unmodelled);
-        return new Explanation(unmodelled.Id, belief.Unmodelled, unmodelled.Say, [], [], string.Empty) { Doubt = true };
-    }
 
     /// <summary>Each reading with everything off, beside what the likeliest of these sets has it show.</summary>
     private List<EvidenceLine> Evidence(IReadOnlyList<LeakSet> sets)

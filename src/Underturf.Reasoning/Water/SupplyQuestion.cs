@@ -36,8 +36,7 @@ internal sealed class SupplyQuestion(WaterBelief belief)
     {
         var known = LogMath.LogSumExp([.. belief.SupplyStates.Select(f => Owner.Water.Of(WaterScope.Supply).Sum(k => Math.Log(k == f ? k.Rate : 1 - k.Rate)) + belief.Supply.LogChance(f))]);
         var other = Math.Log(Owner.Water.Unmodelled) + belief.Supply.LogChanceUnmodelled;
-        var fault = Owner.Book.Faults.First(f => f.Scope == FaultScope.Unmodelled);
-        return new Explanation(fault.Id, 1 / (1 + Math.Exp(known - other)), fault.Say, [], [], string.Empty) { Doubt = true };
+        return WaterDoubt.Of(1 / (1 + Math.Exp(known - other)));
     }
 
     private string Symptom() => "point of connection: " + string.Join("; ", belief.Supply.Readings.Select(r =>

@@ -19,6 +19,22 @@ public sealed class LeakTests
     }
 
     [Fact]
+    public void Taking_any_fault_of_the_water_out_of_the_book_sends_its_probability_elsewhere()
+    {
+        var orchard = Orchard.Piped().Meter("2.4 gpm").Read("static pressure", "31 psi").Meter("30 gpm", "s1").Watch("s1", "weak");
+        var book = Underturf.Property.Practice.PracticeBook.Default;
+        foreach (var fault in book.Water.Faults)
+        {
+            var thinned = book with { Water = book.Water with { Faults = [.. book.Water.Faults.Where(f => f != fault)] } };
+            Assert.All(orchard.Notebook(thinned).Answer().Questions.Where(q => q.Id.StartsWith("water", StringComparison.Ordinal)), q =>
+            {
+                Assert.InRange(q.Explanations.Sum(e => e.Probability), 1 - 1e-6, 1 + 1e-6);
+                Assert.DoesNotContain(q.Explanations, e => e.Names(fault.Id));
+            });
+        }
+    }
+
+    [Fact]
     public void A_price_says_what_it_costs()
     {
         var lost = Orchard.Unpiped().With(new WaterSupplyFact { Id = "poc", Price = 6.2, PriceOf = new Underturf.Quantities.Volume(3.785411784) }).Meter("2.4 gpm").Idle().WaterLost!;

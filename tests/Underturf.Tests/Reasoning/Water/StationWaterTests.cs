@@ -95,7 +95,7 @@ public sealed class StationWaterTests
 
     [Fact]
     public void Pressures_that_nothing_explains_are_said_to_be_so() =>
-        Assert.Equal("unmodelled", Orchard.Unpiped().Read("static pressure", "2 psi").Read("running pressure", "90 psi", "s1").Read("static pressure", "60 psi").Question("water-supply")!.Explanations[0].Fault);
+        Assert.Equal("water-unmodelled", Orchard.Unpiped().Read("static pressure", "2 psi").Read("running pressure", "90 psi", "s1").Read("static pressure", "60 psi").Question("water-supply")!.Explanations[0].Fault);
 
     [Fact]
     public void Pressure_at_rest_names_no_station() =>
