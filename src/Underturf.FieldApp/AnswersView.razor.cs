@@ -25,6 +25,10 @@ public sealed partial class AnswersView
     [Parameter]
     public PropertyView? View { get; set; }
 
+    /// <summary>True where the people of the property measure in US units.</summary>
+    [Parameter]
+    public bool UsUnits { get; set; } = true;
+
     /// <summary>Opens the form for a note.</summary>
     [Parameter]
     public EventCallback<NoteDraft> Note { get; set; }

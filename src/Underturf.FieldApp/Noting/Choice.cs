@@ -11,7 +11,7 @@ public sealed record Choice(string Id, string Label)
 
     /// <summary>Controllers, boxes and valves.</summary>
     public static IReadOnlyList<Choice> Places(PropertyView view) =>
-        [.. view.Controllers.Keys.Concat(Named(view.Boxes.Keys, view)).Concat(Named(view.Valves.Keys, view)).Select(id => new Choice(id, view.Name(id)))];
+        [.. view.Controllers.Keys.Select(id => new Choice(id, view.Name(id))), .. ByName(view.Boxes.Keys, view), .. ByName(view.Valves.Keys, view)];
 
     /// <summary>Stations as one takes them at the controller, terminal after terminal.</summary>
     public static IReadOnlyList<string> InSweepOrder(PropertyView view) =>
@@ -23,5 +23,7 @@ public sealed record Choice(string Id, string Label)
             .Select(s => s.Key),
     ];
 
-    private static IEnumerable<string> Named(IEnumerable<string> ids, PropertyView view) => ids.OrderBy(view.Name, NaturalOrder.Instance);
+    /// <summary>Things in the order of what people call them.</summary>
+    public static IEnumerable<Choice> ByName(IEnumerable<string> ids, PropertyView view) =>
+        ids.Select(id => new Choice(id, view.Name(id))).OrderBy(choice => choice.Label, NaturalOrder.Instance);
 }

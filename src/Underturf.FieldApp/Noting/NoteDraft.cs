@@ -24,6 +24,12 @@ public enum NoteKind
 
     /// <summary>A signal that was followed.</summary>
     Trace,
+
+    /// <summary>A valve that was turned by hand.</summary>
+    Setting,
+
+    /// <summary>A walk past what runs, or past what should not.</summary>
+    Watch,
 }
 
 /// <summary>A note that is being typed. It stays as it is until it is stored.</summary>
@@ -80,7 +86,7 @@ public sealed class NoteDraft
     public bool IsTouched => Value.Length + State.Length + Told.Length + Did.Length + Words.Length + OtherPlace.Length + Watered.Count + Found.Count + Photos.Count + Caption.Length > 0 || Sought?.IsTouched == true;
 
     /// <summary>True where the stations of a reading are chosen.</summary>
-    public bool NamesStations => Stations.Count >= ReadingWay.Named(How).Stations;
+    public bool NamesStations => Stations.Count >= ReadingWay.Named(How).Least;
 
     /// <summary>A form that asks for what a move left open.</summary>
     /// <param name="asked">A reading stands over range, a look has found nothing, a run names no place; work is complete.</param>
@@ -91,6 +97,8 @@ public sealed class NoteDraft
         LookFact f => new NoteDraft { Kind = NoteKind.Look, Place = f.Place, Stations = [.. f.Stations], Found = [.. f.Found] },
         WorkFact f => new NoteDraft { Kind = NoteKind.Work, Did = f.Did, Place = f.Place, Target = f.Target },
         LeftAsFact f => new NoteDraft { Kind = NoteKind.LeftAs, Place = f.Place, State = f.State, Told = f.Told ?? "" },
+        SettingFact f => new NoteDraft { Kind = NoteKind.Setting, Target = f.Of, State = f.State },
+        WatchFact f => new NoteDraft { Kind = NoteKind.Watch, Stations = [.. f.Station is { } ran ? [ran] : Array.Empty<string>()], Target = f.About, Found = [.. f.Seen] },
         _ => new NoteDraft(),
     };
 
@@ -101,7 +109,7 @@ public sealed class NoteDraft
         return !said.Succeeded ? said : said.Value with { Photos = [.. Photos.Select(photo => photo.Hash).Where(hash => hash != (said.Value as PhotoFact)?.Hash)] };
     }
 
-    /// <summary>What it says, which may be several facts: of a search one for each way.</summary>
+    /// <summary>What it says, which may be several facts: of a search one for each way, of a turned valve what the meter showed then.</summary>
     public Outcome<IReadOnlyList<Fact>> ToFacts()
     {
         var first = ToFact();
@@ -110,7 +118,13 @@ public sealed class NoteDraft
             return first.Problem!;
         }
 
-        Fact[] all = [.. Sought?.First() ?? [], first.Value, .. Kind == NoteKind.Search ? Sought!.Searches().Skip(1) : []];
+        var then = Kind == NoteKind.Setting && Value.Length > 0 ? ToReading() : first;
+        if (!then.Succeeded)
+        {
+            return then.Problem!;
+        }
+
+        Fact[] all = [.. Sought?.First() ?? [], first.Value, .. Kind == NoteKind.Search ? Sought!.Searches().Skip(1) : [], .. ReferenceEquals(then.Value, first.Value) ? Array.Empty<Fact>() : [then.Value]];
         return all;
     }
 
@@ -136,6 +150,10 @@ public sealed class NoteDraft
         NoteKind.Words => Words.Trim().Length == 0 ? Missing("words", "Write what was said or seen")
             : Who.Trim().Length == 0 ? Missing("who", "Write who says it")
             : new ToldFact { Who = Who.Trim(), Text = Words.Trim(), About = Place },
+        NoteKind.Setting => Target is null ? Missing("valve", "Choose the valve that was turned")
+            : !WaterNotes.States.Contains(State) ? Missing("state", "Choose how it stands now")
+            : new SettingFact { Of = Target, State = State },
+        NoteKind.Watch => WaterNotes.Watch(this),
         _ => Missing("kind", "Choose what you want to note"),
     };
 

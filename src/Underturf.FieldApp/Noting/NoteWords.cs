@@ -27,6 +27,8 @@ internal static class NoteWords
         PaperIssuedFact f => $"{f.Paper} handed over",
         LeftAsFact f => $"{view.Name(f.Place)} left as: {f.State}",
         WorkFact f => $"work done: {f.Did}{(f.Place is { } place ? $", {view.Name(place)}" : "")}",
+        SettingFact f => WaterNotes.Say(f, view),
+        WatchFact f => WaterNotes.Say(f, view),
         ToldFact f => $"{f.Who}: {f.Text}",
         BoxFact { Position: not null } f => $"{view.Name(f.Id)} placed",
         ValveFact { Position: not null } f => $"{view.Name(f.Id)} placed",
