@@ -113,6 +113,9 @@ public sealed record WaterFault
     /// <summary>Name of the repair, of these or of the wiring; empty where nothing is to be mended.</summary>
     public required string Repair { get; init; }
 
+    [JsonIgnore]
+    public double Odds => Rate / (1 - Rate);
+
     private static Dictionary<string, double> Nothing { get; } = [];
 
     [JsonIgnore]

@@ -17,6 +17,9 @@ internal sealed record Amount(LogNormal Base, LogNormal? Added = null)
     /// <summary>Gauss and Hermite's three points: exact for polynomials up to the fifth degree (Abramowitz and Stegun, 25.4.46; from memory).</summary>
     private static readonly (double At, double Weight)[] Points = [(-Math.Sqrt(3), 1.0 / 6), (0, 2.0 / 3), (Math.Sqrt(3), 1.0 / 6)];
 
+    /// <summary>As the practice book has it, in one of its units.</summary>
+    public static Amount Of(Property.Practice.Spread spread, string unit) => new(new LogNormal(Quantities.Units.From(spread.Median, unit), spread.LogSpread));
+
     /// <summary>One positive quantity with this mean and standard deviation.</summary>
     public static Amount Like(double mean, double spread)
     {

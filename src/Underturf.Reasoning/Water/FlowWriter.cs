@@ -10,6 +10,7 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
     private const int Fittings = 4;
 
     private readonly Dictionary<string, double> flows = new(StringComparer.Ordinal);
+    private readonly (double Middle, double Spread)[] unknowns = Unknowns(belief);
 
     private WaterCase Owner => belief.Owner;
 
@@ -30,7 +31,7 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
             rows.AddRange(made.Value);
         }
 
-        var likely = Enumerable.Range(0, belief.SupplyStates.Count).MaxBy(h => belief.SupplyShares[h]);
+        var likely = belief.LikeliestSupply;
         var (level, levelSpread, loss, lossSpread) = belief.Supply.Believed(belief.SupplyStates[likely]);
         return new FlowAnswer(
             Notebook.Engine,
@@ -50,14 +51,13 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
             Fit(station);
         }
 
-        var unknowns = Unknowns();
-        var middle = Solve(running, unknowns, -1, 0);
+        var middle = Solve(running, -1, 0);
         if (!middle.Succeeded)
         {
             return middle.Problem!;
         }
 
-        var moved = Enumerable.Range(0, unknowns.Length).Select(k => (Up: Solve(running, unknowns, k, 1), Down: Solve(running, unknowns, k, -1))).Where(m => m.Up.Succeeded && m.Down.Succeeded).ToList();
+        var moved = Enumerable.Range(0, unknowns.Length).Select(k => (Up: Solve(running, k, 1), Down: Solve(running, k, -1))).Where(m => m.Up.Succeeded && m.Down.Succeeded).ToList();
         return running.Select(s => Row(s, middle.Value, [.. moved.Select(m => (m.Up.Value, m.Down.Value))])).ToList();
     }
 
@@ -103,18 +103,17 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
     }
 
     /// <summary>Static pressure, loss on the way, and what outlets give: middles and standard deviations, the last as a logarithm.</summary>
-    private (double Middle, double Spread)[] Unknowns()
+    private static (double Middle, double Spread)[] Unknowns(WaterBelief belief)
     {
-        var likely = belief.SupplyStates[Enumerable.Range(0, belief.SupplyStates.Count).MaxBy(h => belief.SupplyShares[h])];
-        var (level, levelSpread, loss, lossSpread) = belief.Supply.Believed(likely);
-        return [(level, levelSpread), (loss, Math.Min(lossSpread, loss * 0.9)), (0, Owner.Water.Usual.OutletsDiffer)];
+        var (level, levelSpread, loss, lossSpread) = belief.Supply.Believed(belief.SupplyStates[belief.LikeliestSupply]);
+        return [(level, levelSpread), (loss, Math.Min(lossSpread, loss * 0.9)), (0, belief.Owner.Water.Usual.OutletsDiffer)];
     }
 
-    private Outcome<Solved> Solve(IReadOnlyList<string> running, (double Middle, double Spread)[] unknowns, int moved, int way)
+    private Outcome<Solved> Solve(IReadOnlyList<string> running, int moved, int way)
     {
         double Value(int k) => unknowns[k].Middle + (k == moved ? way * unknowns[k].Spread : 0);
-        var water = new Networks.Hydraulics.Water(Units.From(Owner.Book.Wire.SoilCelsius, "C"));
-        var curve = new SupplyCurve(Value(0) / water.PascalsPerMetre, Value(1) / water.PascalsPerMetre / Math.Pow(belief.Supply.UsualFlow, HazenWilliams.FlowExponentNumber));
+        var perMetre = Owner.Fluid.PascalsPerMetre;
+        var curve = new SupplyCurve(Value(0) / perMetre, Value(1) / perMetre / Math.Pow(belief.Supply.UsualFlow, HazenWilliams.FlowExponentNumber));
         var pipes = new PipeRecord(Owner, curve, new HashSet<string>(), running, FlowOf, Math.Exp(Value(2)));
         var solution = pipes.Network.Solve();
         return solution.Succeeded ? new Solved(pipes, solution.Value) : solution.Problem!;
@@ -130,7 +129,7 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
 
         var wanted = belief.Meter.LastOrDefault(r => r.Station == station && r.Si > 0)?.Si ?? belief.Flows.Of(station).Median;
         flows[station] = wanted;
-        for (var round = 0; round < Fittings && Solve([station], Unknowns(), -1, 0) is { Succeeded: true, Value: var solved } && solved.FlowOf(station) is > 0 and var given; round++)
+        for (var round = 0; round < Fittings && Solve([station], -1, 0) is { Succeeded: true, Value: var solved } && solved.FlowOf(station) is > 0 and var given; round++)
         {
             flows[station] *= wanted / given;
         }

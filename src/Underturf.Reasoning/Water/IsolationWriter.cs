@@ -1,3 +1,4 @@
+using Underturf.FieldLog;
 using Underturf.Networks.Hydraulics;
 using Underturf.Networks.Hydraulics.Isolating;
 using Underturf.Property;
@@ -21,7 +22,7 @@ internal sealed class IsolationWriter
     public IsolationWriter(WaterCase owner, Walks walks)
     {
         (this.owner, this.walks) = (owner, walks);
-        shutNow = [.. owner.History.Facts.Settings.GroupBy(s => View.Identity.Of(s.Fact.Of)).Where(g => g.MaxBy(s => s.Moment)!.Fact.State == "shut").Select(g => g.Key)];
+        shutNow = owner.ShutAt(Moment.Last);
 
         // Everything open: what may be opened while somebody works there is not left to chance.
         pipes = new PipeRecord(owner, new SupplyCurve(1, 0), shutNow, [.. View.Stations.Keys], _ => Units.From(1, "L/min"));
@@ -29,7 +30,7 @@ internal sealed class IsolationWriter
 
     private PropertyView View => owner.View;
 
-    private string Supply => View.WaterSupplies.Keys.FirstOrDefault() ?? View.Controllers.Keys.FirstOrDefault() ?? string.Empty;
+    private string Supply => owner.MeterPlace;
 
     private string SupplyName => View.WaterSupplies.Count > 0 ? View.Name(Supply) : "the point of connection";
 

@@ -21,11 +21,11 @@ internal sealed class LeakMoves
     public LeakMoves(WaterBelief belief, Walks walks)
     {
         (this.belief, this.walks) = (belief, walks);
-        meterPlace = View.WaterSupplies.Keys.FirstOrDefault() ?? View.Controllers.Keys.FirstOrDefault() ?? string.Empty;
+        meterPlace = Owner.MeterPlace;
         suspected = Suspects();
         shares = [.. suspected.Select(s => s.Share)];
         order = new CureOrder([.. suspected.Select(s => Owner.Book.Repair(s.Source.Fault.Repair)!.Minutes + walks.Minutes(meterPlace, PlaceOf(s.Source)))], Owner.Book.Loss.WrongRepairMinutes + LeftMinutes());
-        shutNow = [.. Owner.History.Facts.Settings.GroupBy(s => View.Identity.Of(s.Fact.Of)).Where(g => g.MaxBy(s => s.Moment)!.Fact.State == "shut").Select(g => g.Key)];
+        shutNow = Owner.ShutAt(Moment.Last);
     }
 
     private WaterCase Owner => belief.Owner;

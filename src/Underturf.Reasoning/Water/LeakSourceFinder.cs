@@ -19,7 +19,7 @@ internal sealed class LeakSourceFinder(WaterCase owner, IReadOnlyList<WaterReadi
     [
         .. owner.Water.Of(WaterScope.Valve).SelectMany(f => Valves().SelectMany(v => Valve(f, v.Id, v.Station))),
         .. owner.Water.Of(WaterScope.Main).SelectMany(f => owner.Graph.Pieces.Count > 0 ? owner.Graph.Pieces.Select(p => Piece(f, p)) : Mainline(f)),
-        .. owner.Water.Of(WaterScope.Meter).Select(f => new LeakSource(f, f.Id, "the meter", null, null, Odds(f.Rate), new Fed(readings.Select(r => !owner.IsCured(f, [], r.Moment))), owner.IsCured(f, [], Moment.Last))),
+        .. owner.Water.Of(WaterScope.Meter).Select(f => new LeakSource(f, f.Id, "the meter", null, null, f.Odds, new Fed(readings.Select(r => !owner.IsCured(f, [], r.Moment))), owner.IsCured(f, [], Moment.Last))),
     ];
 
     /// <summary>Valves as noted, and of a station without one the valve that nobody has found.</summary>
@@ -32,7 +32,7 @@ internal sealed class LeakSourceFinder(WaterCase owner, IReadOnlyList<WaterReadi
     private IEnumerable<LeakSource> Valve(WaterFault fault, string id, string? station)
     {
         string[] things = station is null ? [id] : [id, station];
-        var odds = Odds(fault.Rate) * signs.OfValve(fault, station, View.PositionOf(id));
+        var odds = fault.Odds * signs.OfValve(fault, station, View.PositionOf(id));
         var unknown = owner.Graph.Knows(id) ? [] : Unknown(things);
         return EquallyLikely([.. Sets(unknown).Select(before =>
         {
@@ -50,13 +50,13 @@ internal sealed class LeakSourceFinder(WaterCase owner, IReadOnlyList<WaterReadi
     {
         var fed = new Fed(readings.Select(r => Reached(r).Contains(piece.Pipes[0]) && !owner.IsCured(fault, piece.Pipes, r.Moment)));
         var metres = piece.Metres > 0 ? piece.Metres : owner.Water.MainMetres / owner.Graph.Pieces.Count;
-        return new LeakSource(fault, piece.Pipes[0], Between(piece), null, piece, Odds(fault.Rate) * metres / 100 * signs.OfPiece(fault, piece), fed, owner.IsCured(fault, piece.Pipes, Moment.Last));
+        return new LeakSource(fault, piece.Pipes[0], Between(piece), null, piece, fault.Odds * metres / 100 * signs.OfPiece(fault, piece), fed, owner.IsCured(fault, piece.Pipes, Moment.Last));
     }
 
     /// <summary>The mainline as a whole, before or beyond each valve that was shut.</summary>
     private IEnumerable<LeakSource> Mainline(WaterFault fault)
     {
-        var odds = Odds(fault.Rate) * owner.Water.MainMetres / 100 * signs.OfPiece(fault, null);
+        var odds = fault.Odds * owner.Water.MainMetres / 100 * signs.OfPiece(fault, null);
         var hasMaster = View.Controllers.Values.Any(c => c.Master is not null);
         bool[] beyondMaster = hasMaster ? [false, true] : [false];
         return EquallyLikely([.. from before in Sets(Unknown([])) from beyond in beyondMaster select Mainline(fault, odds, before, beyond)]);
@@ -133,6 +133,4 @@ internal sealed class LeakSourceFinder(WaterCase owner, IReadOnlyList<WaterReadi
         [var one] => $"the mainline from {one} on",
         [.. var first, var last] => $"the mainline between {string.Join(", ", first)} and {last}",
     };
-
-    private static double Odds(double rate) => rate / (1 - rate);
 }

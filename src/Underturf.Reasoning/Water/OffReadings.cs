@@ -66,7 +66,7 @@ internal sealed class OffReadings
         var alone = Normal.LogDensity((reading.Si - runs) / reading.Sigma) - Math.Log(reading.Sigma);
         foreach (var use in owner.Water.Of(WaterScope.Elsewhere))
         {
-            var drawn = new LogNormal(Units.From(use.LeaksLitresPerMinute!.Median, "L/min"), use.LeaksLitresPerMinute.LogSpread);
+            var drawn = Amount.Of(use.LeaksLitresPerMinute!, "L/min").Base;
             var more = reading.Si - runs > reading.Sigma ? drawn.LogDensity(reading.Si - runs) : double.NegativeInfinity;
             alone = LogMath.LogAdd(alone + Math.Log(1 - use.Rate), more + Math.Log(use.Rate));
         }

@@ -23,7 +23,7 @@ internal sealed class PipeRecord
     public PipeRecord(WaterCase owner, SupplyCurve curve, IReadOnlySet<string> shut, IReadOnlyList<string> running, Func<string, double> flowOf, double outletFactor = 1)
     {
         (this.owner, this.shut, this.running) = (owner, shut, running);
-        Network = new PipeNetwork(new Networks.Hydraulics.Water(Units.From(owner.Book.Wire.SoilCelsius, "C")));
+        Network = new PipeNetwork(owner.Fluid);
         foreach (var (id, supply) in View.WaterSupplies)
         {
             var at = Network.AddSupply(View.Name(id), supply.Elevation?.Metres ?? 0, curve);

@@ -17,8 +17,7 @@ internal sealed class StationQuestion
     public StationQuestion(WaterBelief belief, Walks walks, int index)
     {
         (this.belief, this.walks, station) = (belief, walks, belief.Stations[index]);
-        var supplyShares = belief.SupplyShares;
-        supply = belief.SupplyStates[Enumerable.Range(0, supplyShares.Count).MaxBy(h => supplyShares[h])];
+        supply = belief.SupplyStates[belief.LikeliestSupply];
         told = [.. station.States
             .Select((s, k) => (State: s, Share: belief.SharesOf(index)[k]))
             .GroupBy(s => string.Join(" + ", station.Now(s.State).Select(f => f.Id).Order(StringComparer.Ordinal)) + (s.State.Wiring is { Valves: 1, StaysShut: false } ? string.Empty : $" wiring {s.State.Wiring.Valves} {s.State.Wiring.StaysShut}"))
@@ -126,7 +125,7 @@ internal sealed class StationQuestion
         StationState[] states = [.. wrong.Select(t => t.State), sound];
         double[] shares = [.. wrong.Select(t => t.Share)];
         var order = new CureOrder([.. wrong.Select(t => station.Now(t.State).Sum(f => Owner.Book.Repair(f.Repair)!.Minutes))], Owner.Water.UncuredMinutes);
-        var tests = Tests(states).Select(t => Test(t.Action, t.Minutes, t.Caution, order.Worth(shares, t.Chances), t.Asks)).Where(m => m.Worth > 0.5).OrderByDescending(m => m.Worth - m.Minutes).ToList();
+        var tests = Tests(states).Select(t => Made(t.Action, t.Minutes, order.Worth(shares, t.Chances), t.Caution, t.Asks)).Where(m => m.Worth > 0.5).OrderByDescending(m => m.Worth - m.Minutes).ToList();
         var repair = Repair(wrong[order.First(shares)], order.Uncured);
         return tests.Any(t => t.Worth > t.Minutes) || repair.Worth <= repair.Minutes ? tests : [repair, .. tests];
     }
@@ -149,8 +148,6 @@ internal sealed class StationQuestion
             yield return ($"{probe.Say}, {Name}", probe.Minutes, probe.Caution, chances, new ReadingFact { How = probe.Name, Stations = [station.Station], Value = Shown.OverRange });
         }
     }
-
-    private Move Test(string action, double minutes, string caution, double worth, Fact asks) => Made(action, minutes, worth, caution, asks);
 
     private Move Repair(Told first, double uncured)
     {

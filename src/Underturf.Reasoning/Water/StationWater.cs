@@ -1,7 +1,6 @@
 using Underturf.FieldLog;
 using Underturf.Numerics;
 using Underturf.Property.Practice;
-using Underturf.Quantities;
 
 namespace Underturf.Reasoning.Water;
 
@@ -96,9 +95,9 @@ internal sealed class StationWater
         return reading.Probe.Measures switch
         {
             WaterMeasure.MeterFlow => Flow(state, active, supply),
-            WaterMeasure.OutletPressure => Times(Usual(owner.Water.Usual.OutletKilopascals, "kPa"), active, supply, f => f.OutletPressureFactor),
-            WaterMeasure.OpeningTime => Times(Usual(owner.Water.Usual.OpeningSeconds, "s"), active, supply, f => f.OpeningFactor),
-            _ => Times(Usual(owner.Water.Usual.ClosingSeconds, "s"), active, supply, f => f.ClosingFactor),
+            WaterMeasure.OutletPressure => Times(Amount.Of(owner.Water.Usual.OutletKilopascals, "kPa"), active, supply, f => f.OutletPressureFactor),
+            WaterMeasure.OpeningTime => Times(Amount.Of(owner.Water.Usual.OpeningSeconds, "s"), active, supply, f => f.OpeningFactor),
+            _ => Times(Amount.Of(owner.Water.Usual.ClosingSeconds, "s"), active, supply, f => f.ClosingFactor),
         };
     }
 
@@ -170,10 +169,8 @@ internal sealed class StationWater
     {
         var share = state.Wiring.StaysShut ? Trace : state.Wiring.Valves;
         var flow = Times(new Amount(usualFlow with { Median = usualFlow.Median * share }), active, supply, f => f.FlowFactor);
-        return state.Wiring.StaysShut ? flow : active.Aggregate(flow, (f, fault) => fault.AddsLitresPerMinute is { } adds ? f.Plus(new LogNormal(Units.From(adds.Median, "L/min"), adds.LogSpread)) : f);
+        return state.Wiring.StaysShut ? flow : active.Aggregate(flow, (f, fault) => fault.AddsLitresPerMinute is { } adds ? f.Plus(Amount.Of(adds, "L/min").Base) : f);
     }
-
-    private static Amount Usual(Spread spread, string unit) => new(new LogNormal(Units.From(spread.Median, unit), spread.LogSpread));
 
     private static Amount Times(Amount amount, IEnumerable<WaterFault> active, WaterFault? supply, Func<WaterFault, Spread?> factor) =>
         active.Append(supply).OfType<WaterFault>().Aggregate(amount, (a, fault) => a.Times(factor(fault)));
@@ -188,8 +185,8 @@ internal sealed class StationWater
         var sets = new List<(IReadOnlyList<WaterFault> Faults, double LogPrior)> { ([], none) };
         for (var a = 0; a < faults.Count; a++)
         {
-            sets.Add(([faults[a]], none + LogOdds(faults[a])));
-            sets.AddRange(faults.Take(a).Select(b => ((IReadOnlyList<WaterFault>)[b, faults[a]], none + LogOdds(faults[a]) + LogOdds(b))));
+            sets.Add(([faults[a]], none + Math.Log(faults[a].Odds)));
+            sets.AddRange(faults.Take(a).Select(b => ((IReadOnlyList<WaterFault>)[b, faults[a]], none + Math.Log(faults[a].Odds) + Math.Log(b.Odds))));
         }
 
         return from set in sets from state in wiring where state.Probability > 0 select new StationState(set.Faults, state, set.LogPrior + Math.Log(state.Probability));
@@ -205,8 +202,6 @@ internal sealed class StationWater
             WaterMeasure.OpeningTime => fault.OpeningFactor,
             _ => fault.ClosingFactor,
         } is not null);
-
-    private static double LogOdds(WaterFault fault) => Math.Log(fault.Rate / (1 - fault.Rate));
 
     /// <param name="Flows">Of each reading of the meter.</param>
     /// <param name="LogRest">ln of the chance of all other notes, the prior counted in.</param>

@@ -34,7 +34,7 @@ internal sealed class SupplyQuestion(WaterBelief belief)
 
     private Explanation Unmodelled()
     {
-        var known = LogMath.LogSumExp([.. belief.SupplyStates.Select(f => Owner.Water.Of(WaterScope.Supply).Sum(k => Math.Log(k == f ? k.Rate : 1 - k.Rate)) + belief.Supply.LogChance(f))]);
+        var known = LogMath.LogSumExp([.. belief.SupplyStates.Select(f => belief.Supply.LogPrior(f) + belief.Supply.LogChance(f))]);
         var other = Math.Log(Owner.Water.Unmodelled) + belief.Supply.LogChanceUnmodelled;
         return WaterDoubt.Of(1 / (1 + Math.Exp(known - other)));
     }
@@ -91,7 +91,7 @@ internal sealed class SupplyQuestion(WaterBelief belief)
 
     private Move Made(string action, double minutes, double worth, string caution, Fact asks)
     {
-        var place = Owner.View.WaterSupplies.Keys.FirstOrDefault() ?? Owner.View.Controllers.Keys.FirstOrDefault() ?? string.Empty;
+        var place = Owner.MeterPlace;
         return new Move(action, Owner.View.Name(place), minutes, worth, caution, Id) { Place = place, Steps = [new MoveStep(action, minutes, caution, Id, asks)] };
     }
 }

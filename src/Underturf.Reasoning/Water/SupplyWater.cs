@@ -27,6 +27,9 @@ internal sealed class SupplyWater
 
     public IReadOnlyList<WaterReading> Readings { get; }
 
+    /// <summary>ln of the probability of a state beforehand.</summary>
+    public double LogPrior(WaterFault? fault) => owner.Water.Of(WaterScope.Supply).Sum(f => Math.Log(f == fault ? f.Rate : 1 - f.Rate));
+
     /// <summary>ln of the chance of all pressures under a fault of the supply; null for none.</summary>
     /// <param name="except">A reading to leave out.</param>
     public double LogChance(WaterFault? fault, WaterReading? except = null) => Readings.Count == 0 ? 0 : LogMath.LogSumExp(Grid(fault, except).LogWeights);
@@ -87,7 +90,7 @@ internal sealed class SupplyWater
     /// <summary>Of the usual loss, that which is lost at the reading's flow.</summary>
     private double ShareOf(WaterReading reading) => reading.Station is { } station ? Math.Pow(FlowOf(station) / UsualFlow, HazenWilliams.FlowExponentNumber) : 0;
 
-    private static Amount Amount(Spread usual, Spread? factor) => new Amount(new LogNormal(Units.From(usual.Median, "kPa"), usual.LogSpread)).Times(factor);
+    private static Amount Amount(Spread usual, Spread? factor) => Water.Amount.Of(usual, "kPa").Times(factor);
 
     /// <summary>As the meter showed it, or as it is to be expected.</summary>
     private double FlowOf(string station) =>

@@ -48,6 +48,9 @@ internal sealed class WaterBelief
 
     public IReadOnlyList<double> SupplyShares { get; }
 
+    /// <summary>Number of the state that is most likely.</summary>
+    public int LikeliestSupply => Enumerable.Range(0, SupplyShares.Count).MaxBy(h => SupplyShares[h]);
+
     /// <summary>Most probable first; with what is not modelled they sum to one.</summary>
     public IReadOnlyList<LeakSet> Sets { get; }
 

@@ -13,7 +13,7 @@ internal sealed class WaterCase
     public WaterCase(PropertyHistory history, PracticeBook book)
     {
         (History, Book) = (history, book);
-        var finder = new WaterNoteFinder(history, book);
+        var finder = new WaterNoteFinder(this);
         Readings = finder.Readings();
         Watches = finder.Watches();
         Graph = new WaterGraph(View);
@@ -31,6 +31,12 @@ internal sealed class WaterCase
 
     public WaterGraph Graph { get; }
 
+    /// <summary>Where the meter is read: the point of connection, or the controller where none is noted.</summary>
+    public string MeterPlace => View.WaterSupplies.Keys.FirstOrDefault() ?? View.Controllers.Keys.FirstOrDefault() ?? string.Empty;
+
+    /// <summary>As warm as the soil.</summary>
+    public Networks.Hydraulics.Water Fluid => new(Units.From(Book.Wire.SoilCelsius, "C"));
+
     public IReadOnlyList<WaterReading> Readings { get; }
 
     public IReadOnlyList<WaterWatch> Watches { get; }
@@ -45,6 +51,13 @@ internal sealed class WaterCase
     /// <summary>Whether work up to a moment has cured a fault of one of these things; work that names nothing cures what is named by none.</summary>
     public bool IsCured(WaterFault fault, IReadOnlyCollection<string> things, Moment moment) =>
         works[fault.Repair].Any(w => w.Moment <= moment && Concerns(w.Fact, things));
+
+    /// <summary>Isolation valves and valves that stand shut by hand at a moment, by what the last note before said of each.</summary>
+    public HashSet<string> ShutAt(Moment moment) => [.. History.Facts.Settings
+        .Where(s => s.Moment <= moment)
+        .GroupBy(s => View.Identity.Of(s.Fact.Of))
+        .Where(g => (View.IsolationValves.ContainsKey(g.Key) || View.Valves.ContainsKey(g.Key)) && g.MaxBy(s => s.Moment)!.Fact.State == "shut")
+        .Select(g => g.Key)];
 
     private bool Concerns(WorkFact work, IReadOnlyCollection<string> things) => work.Target is { } target
         ? things.Contains(View.Identity.Of(target))

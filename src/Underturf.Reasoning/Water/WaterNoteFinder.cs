@@ -7,31 +7,31 @@ using Underturf.Reasoning.Diagnosis;
 namespace Underturf.Reasoning.Water;
 
 /// <summary>Takes what the log says of water; what cannot be used is named.</summary>
-internal sealed class WaterNoteFinder(PropertyHistory history, PracticeBook book)
+internal sealed class WaterNoteFinder(WaterCase owner)
 {
     private readonly List<Problem> problems = [];
 
     public IReadOnlyList<Problem> Problems => problems;
 
-    private PropertyView View => history.Now;
+    private PropertyView View => owner.View;
 
     public IReadOnlyList<WaterReading> Readings()
     {
-        WaterReading[] readings = [.. history.Facts.Readings.Select(Reading).OfType<WaterReading>()];
+        WaterReading[] readings = [.. owner.History.Facts.Readings.Select(Reading).OfType<WaterReading>()];
         problems.AddRange(Contradictions(readings));
         return readings;
     }
 
-    public IReadOnlyList<WaterWatch> Watches() => [.. history.Facts.Watches.Select(Watch).OfType<WaterWatch>()];
+    public IReadOnlyList<WaterWatch> Watches() => [.. owner.History.Facts.Watches.Select(Watch).OfType<WaterWatch>()];
 
     /// <summary>The same thing read twice, nothing turned and no work done between, with more between them than the instrument allows.</summary>
     private IEnumerable<Problem> Contradictions(IReadOnlyList<WaterReading> readings)
     {
         var alike = readings.Where(r => r.Probe.Measures is WaterMeasure.MeterFlow or WaterMeasure.StaticPressure)
-            .GroupBy(r => (r.Probe.Name, r.Station, string.Join('|', r.Shut.Order(StringComparer.Ordinal)), history.Facts.Works.Count(w => w.Moment <= r.Moment)));
+            .GroupBy(r => (r.Probe.Name, r.Station, string.Join('|', r.Shut.Order(StringComparer.Ordinal)), owner.History.Facts.Works.Count(w => w.Moment <= r.Moment)));
         foreach (var group in alike)
         {
-            foreach (var (first, second) in group.Zip(group.Skip(1)).Where(p => Math.Abs(p.First.Si - p.Second.Si) > book.Questions.DisagreeSpreads * double.Hypot(p.First.Sigma, p.Second.Sigma)))
+            foreach (var (first, second) in group.Zip(group.Skip(1)).Where(p => Math.Abs(p.First.Si - p.Second.Si) > owner.Book.Questions.DisagreeSpreads * double.Hypot(p.First.Sigma, p.Second.Sigma)))
             {
                 yield return new Problem(second.Moment.Entry.ToString(), $"{second.Probe.Name} of {second.Text} and {first.Text} before ({first.Moment.Entry}) cannot both be right, or somebody drew water meanwhile", "Read once more; strike the one that was wrong", Severity.Notice);
             }
@@ -40,12 +40,12 @@ internal sealed class WaterNoteFinder(PropertyHistory history, PracticeBook book
 
     private WaterReading? Reading(Observed<ReadingFact> note)
     {
-        if (book.Water.Probe(note.Fact.How) is not { } probe)
+        if (owner.Book.Water.Probe(note.Fact.How) is not { } probe)
         {
             return null;
         }
 
-        var meter = book.Water.Instrument(probe);
+        var meter = owner.Book.Water.Instrument(probe);
         if (Fault(note, probe, meter) is { } problem)
         {
             problems.Add(problem);
@@ -57,7 +57,7 @@ internal sealed class WaterNoteFinder(PropertyHistory history, PracticeBook book
             return null;
         }
 
-        problems.AddRange(UnitSlips.Of(note, probe, value, book));
+        problems.AddRange(UnitSlips.Of(note, probe, value, owner.Book));
         return new WaterReading(
             note.Moment,
             probe,
@@ -65,18 +65,11 @@ internal sealed class WaterNoteFinder(PropertyHistory history, PracticeBook book
             value.Si,
             meter.Sigma(value.Si, DisplayStep.Si(value)),
             value.Text,
-            ShutAt(note.Moment))
+            owner.ShutAt(note.Moment))
         {
             Place = note.Fact.Place is { } place ? View.Identity.Of(place) : null,
         };
     }
-
-    /// <summary>What the last note before said of each valve that is turned by hand.</summary>
-    private HashSet<string> ShutAt(Moment moment) => [.. history.Facts.Settings
-        .Where(s => s.Moment <= moment)
-        .GroupBy(s => View.Identity.Of(s.Fact.Of))
-        .Where(g => (View.IsolationValves.ContainsKey(g.Key) || View.Valves.ContainsKey(g.Key)) && g.MaxBy(s => s.Moment)!.Fact.State == "shut")
-        .Select(g => g.Key)];
 
     private Problem? Fault(Observed<ReadingFact> note, WaterProbe probe, WaterInstrument meter)
     {
@@ -113,9 +106,9 @@ internal sealed class WaterNoteFinder(PropertyHistory history, PracticeBook book
 
     private WaterWatch? Watch(Observed<WatchFact> note)
     {
-        foreach (var seen in note.Fact.Seen.Where(s => book.Water.Sights.All(k => k.Name != s)))
+        foreach (var seen in note.Fact.Seen.Where(s => owner.Book.Water.Sights.All(k => k.Name != s)))
         {
-            problems.Add(new Problem(note.Entry.ToString(), $"'{seen}' is nothing that the practice book knows to be seen; it counts for nothing", $"Use one of: {string.Join(", ", book.Water.Sights.Select(s => s.Name))}", Severity.Notice));
+            problems.Add(new Problem(note.Entry.ToString(), $"'{seen}' is nothing that the practice book knows to be seen; it counts for nothing", $"Use one of: {string.Join(", ", owner.Book.Water.Sights.Select(s => s.Name))}", Severity.Notice));
         }
 
         return new WaterWatch(

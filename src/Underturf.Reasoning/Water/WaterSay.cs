@@ -22,8 +22,6 @@ public sealed class WaterSay(bool usUnits)
 
     public string Speed(double metresPerSecond) => usUnits ? $"{Units.In(metresPerSecond, "ft").ToString("0.0", CultureInfo.InvariantCulture)} ft/s" : $"{metresPerSecond.ToString("0.0", CultureInfo.InvariantCulture)} m/s";
 
-    public string Length(double metres) => usUnits ? $"{Units.In(metres, "ft").ToString("0", CultureInfo.InvariantCulture)} ft" : $"{metres.ToString("0", CultureInfo.InvariantCulture)} m";
-
     /// <summary>"2,400 to 2,800 gal".</summary>
     public string Volume(double leastCubicMetres, double mostCubicMetres)
     {

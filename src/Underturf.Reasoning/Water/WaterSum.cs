@@ -1,6 +1,5 @@
 using Underturf.Numerics;
 using Underturf.Property.Practice;
-using Underturf.Quantities;
 
 namespace Underturf.Reasoning.Water;
 
@@ -27,11 +26,13 @@ internal sealed class WaterSum
     private readonly Dictionary<(int Supply, int Group), double[]> weights = [];
     private readonly Dictionary<(int First, int Second), Fed> unions = [];
     private readonly Dictionary<(int Supply, Fed Fed, int Amount), double> runningBeside;
+    private readonly Dictionary<string, StationWater> flowing;
     private double likeliest = double.NegativeInfinity;
 
     public WaterSum(WaterCase owner, IReadOnlyList<WaterReading> meter, IReadOnlyList<LeakSource> sources, IReadOnlyList<StationWater> stations, IReadOnlyList<WaterFault?> supplies, SupplyWater supply)
     {
         (this.owner, this.meter, this.stations, this.supplies, this.supply) = (owner, meter, stations, supplies, supply);
+        flowing = stations.Where(s => s.HasFlow).ToDictionary(s => s.Station, StringComparer.Ordinal);
         nowhere = Fed.Nowhere(meter.Count);
         off = new OffReadings(owner, meter);
         Groups = [.. sources.GroupBy(s => s.Signature).Select(g => new LeakGroup(g.First().Fault, g.First().Fed, [.. g]))];
@@ -65,7 +66,7 @@ internal sealed class WaterSum
     {
         foreach (var source in Groups[group].Sources)
         {
-            var own = source.Station is null ? null : stations.FirstOrDefault(s => s.Station == source.Station && s.HasFlow);
+            var own = source.Station is null ? null : flowing.GetValueOrDefault(source.Station);
             yield return source.Odds * (own is null ? 1 : Math.Exp(own.LogChance(supplies[supplyState], nowhere, 0) - own.LogChance(supplies[supplyState], Groups[group].Fed, amount)));
         }
     }
@@ -117,7 +118,7 @@ internal sealed class WaterSum
     private void AddCells(int state, List<Cell> cells)
     {
         var fault = supplies[state];
-        var begin = owner.Water.Of(WaterScope.Supply).Sum(f => Math.Log(f == fault ? f.Rate : 1 - f.Rate)) + supply.LogChance(fault);
+        var begin = supply.LogPrior(fault) + supply.LogChance(fault);
         var none = Besides(state, nowhere)[0];
         Add(cells, new Cell(state, -1, -1, 0, 0, begin + off.LogChance(nowhere, 0) + none));
         for (var g = 0; g < Groups.Count; g++)
@@ -191,8 +192,7 @@ internal sealed class WaterSum
     {
         if (!weights.TryGetValue((state, group), out var table))
         {
-            var leaks = Groups[group].Fault.LeaksLitresPerMinute!;
-            var amounts = AmountGrid.Weights(new LogNormal(Units.From(leaks.Median, "L/min"), leaks.LogSpread));
+            var amounts = AmountGrid.Weights(Amount.Of(Groups[group].Fault.LeaksLitresPerMinute!, "L/min").Base);
             var most = MostPlace(Groups[group].Fed);
             weights[(state, group)] = table = [.. amounts.Select((w, a) => a == 0 || a > most ? double.NegativeInfinity : Math.Log(w * SourceOdds(state, group, a).Sum()))];
         }
@@ -232,7 +232,7 @@ internal sealed class WaterSum
         }
 
         var other = Math.Log(owner.Water.Unmodelled) + off.LogChanceUnmodelled + LogMath.LogSumExp([.. supplies.Select((f, s) =>
-            owner.Water.Of(WaterScope.Supply).Sum(k => Math.Log(k == f ? k.Rate : 1 - k.Rate)) + supply.LogChance(f) + Besides(s, nowhere)[0])]);
+            supply.LogPrior(f) + supply.LogChance(f) + Besides(s, nowhere)[0])]);
         return 1 / (1 + Math.Exp(scale - other));
     }
 
