@@ -147,18 +147,19 @@ public sealed record ShutNeed(IReadOnlyList<string> Ids, IReadOnlyList<string> N
 public sealed record DonorMatch(string Id, string Name, double Fits, bool Spare, IReadOnlyList<string> Same, IReadOnlyList<string> Differs, IReadOnlyList<string> Unknown);
 
 /// <summary>A joint of a box.</summary>
+/// <param name="Name">What it carries.</param>
 /// <param name="Ends">Names of the conductors.</param>
 /// <param name="Gauges">Their sizes, those that are taken as usual in brackets.</param>
 /// <param name="Connectors">What joins them; empty where the catalogue has nothing that does.</param>
 /// <param name="Trouble">Why it has none.</param>
-public sealed record JointPlan(IReadOnlyList<string> Ends, IReadOnlyList<string> Gauges, IReadOnlyList<PartLine> Connectors, bool Suspected, string? Trouble);
+public sealed record JointPlan(string Name, IReadOnlyList<string> Ends, IReadOnlyList<string> Gauges, IReadOnlyList<PartLine> Connectors, bool Suspected, string? Trouble);
 
 /// <summary>The box that fits what it has to hold.</summary>
 /// <param name="Noted">As noted; nothing where nobody did.</param>
 /// <param name="Needed">The smallest of the catalogue that fits.</param>
-/// <param name="IsEnough">The noted one is no smaller.</param>
+/// <param name="IsEnough">The noted one is no smaller; nothing where nobody noted one of the catalogue.</param>
 /// <param name="Why">What has to fit.</param>
-public sealed record BoxFit(string? Noted, string? Needed, bool IsEnough, string Why);
+public sealed record BoxFit(string? Noted, string? Needed, bool? IsEnough, string Why);
 
 /// <summary>A price to agree on: hours, parts, and what may come on top.</summary>
 public sealed record Estimate(decimal Hours, decimal Work, decimal Parts, decimal Contingency, decimal Total);
@@ -210,4 +211,4 @@ public sealed record RepairListAnswer(string Engine, string Book, string Money, 
 /// <param name="Chance">That it is this.</param>
 /// <param name="Worth">Minutes of loss that it saves, expected.</param>
 /// <param name="Plan">The whole plan; nothing where the book has minutes only.</param>
-public sealed record RepairItem(string Thing, string Name, string Say, string Question, IReadOnlyList<string> Stations, double Chance, decimal Minutes, decimal SpreadMinutes, decimal Price, double Worth, bool IsSure, [property: JsonIgnore] RepairAnswer? Plan);
+public sealed record RepairItem(string Thing, string Name, string Say, string Question, IReadOnlyList<string> Stations, double Chance, decimal Minutes, decimal SpreadMinutes, decimal Price, double Worth, [property: JsonIgnore] RepairAnswer? Plan);
