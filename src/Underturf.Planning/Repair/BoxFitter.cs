@@ -22,6 +22,9 @@ internal sealed class BoxFitter(RepairingPractice book)
     /// <summary>The box that somebody noted, by its name in the catalogue.</summary>
     public BoxPractice? Named(string? size) => size is null ? null : book.Boxes.FirstOrDefault(b => size.Contains(b.Name, StringComparison.OrdinalIgnoreCase));
 
+    /// <summary>Somebody noted that there is no box.</summary>
+    public static bool IsNone(string? size) => size is not null && (size.Trim().Equals("none", StringComparison.OrdinalIgnoreCase) || size.Contains("no box", StringComparison.OrdinalIgnoreCase));
+
     public bool Holds(BoxPractice box, double length, double width, double cubicCentimetres) =>
         box.LengthMillimetres >= length && box.WidthMillimetres >= width && Room(box) * book.Joints.FillShare >= cubicCentimetres;
 

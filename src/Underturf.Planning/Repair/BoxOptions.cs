@@ -68,7 +68,7 @@ internal sealed class BoxOptions
 
         foreach (var size in joints.SelectMany(j => j.Wires).GroupBy(w => w.Size).OrderBy(g => g.Key.DiameterMetres))
         {
-            yield return PartsList.Line($"wire {size.Key} to piece on, with its connectors counted", CostLine.Exact(Math.Max(0.1, size.Count() * book.Joints.ShortEnds * book.Joints.SlackMetres)), MetrePrice(size.Key), "m");
+            yield return PartsList.Line($"wire {size.Key} to piece on", CostLine.Exact(Math.Max(0.1, size.Count() * book.Joints.ShortEnds * book.Joints.SlackMetres)), MetrePrice(size.Key), "m");
         }
 
         if (housed && Fit.IsEnough == false && book.Boxes.FirstOrDefault(b => b.Name == Fit.Needed) is { } needed)
@@ -98,9 +98,9 @@ internal sealed class BoxOptions
         var room = box.Wired.Select(j => connectors.For([.. j.Wires.Select(w => w.Size)])).OfType<(ConnectorPractice Connector, int Count)>().Sum(c => c.Connector.CubicCentimetres * c.Count);
         var valves = box.Site.View.Valves.Where(v => v.Value.Box is { } b && box.Site.View.Identity.Of(b) == box.Id).Select(v => ValveSizes.Of(book, v.Value)).ToList();
         var (needed, length, width) = fitter.ForValves(valves, room);
-        var why = $"{Counted(valves.Count, "valve")} and {Counted(box.Wired.Count, "joint")} of {room / 1000:0.0} l";
+        var why = $"{Counted(valves.Count, "valve")} and {Counted(box.Wired.Count, "joint")} of {room / 1000:0.00} l";
         var noted = fitter.Named(box.Card.Size);
-        return new BoxFit(box.Card.Size, needed?.Name, noted is null ? null : needed is null || fitter.Holds(noted, length, width, room), needed is null ? $"{why}: no box of the catalogue is large enough, set two" : why);
+        return new BoxFit(box.Card.Size, needed?.Name, noted is null ? BoxFitter.IsNone(box.Card.Size) ? false : null : needed is null || fitter.Holds(noted, length, width, room), needed is null ? $"{why}: no box of the catalogue is large enough, set two" : why);
     }
 
     private static Span Times(Span span, int count) => new(span.Least * count, span.Likely * count, span.Most * count);

@@ -1,4 +1,3 @@
-using Underturf.Planning.Rework;
 using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Reasoning;
@@ -8,8 +7,6 @@ namespace Underturf.Planning.Repair;
 /// <summary>What every repair of a property starts from.</summary>
 internal sealed class RepairSite(Notebook notebook, Answers answers)
 {
-    private readonly Lazy<IReadOnlySet<string>> abandoned = new(() => new Site(notebook).Abandoned.ToHashSet(StringComparer.Ordinal));
-
     public Notebook Notebook => notebook;
 
     public Answers Answers => answers;
@@ -23,9 +20,6 @@ internal sealed class RepairSite(Notebook notebook, Answers answers)
     public decimal HourPrice => notebook.Book.Rework.HourPrice;
 
     public bool UsUnits => notebook.History.Facts.UsesUsUnits;
-
-    /// <summary>Stations that water nothing.</summary>
-    public IReadOnlySet<string> Abandoned => abandoned.Value;
 
     /// <summary>What valves have where no question is about this one: the rates of the book.</summary>
     public IReadOnlyDictionary<string, double> UsualFaults { get; } = notebook.Book.Faults.Select(f => (f.Id, f.Rate)).Concat(notebook.Book.Water.Faults.Select(f => (f.Id, f.Rate)))

@@ -21,7 +21,7 @@ internal sealed class ValveCase
         Roots = At is { } at ? [.. Near(at)] : [];
         Paving = At is { } here ? Paved(here) : null;
         Shut = site.Notebook.Isolate(id, id) is { Succeeded: true, Value: var isolation } ? isolation : null;
-        Donors = new DonorFinder(site.View, site.Numbers.Donors, site.Abandoned).For(id);
+        Donors = new DonorFinder(site.Notebook.History, site.Numbers.Donors).For(id);
         Wrong = new WrongFinder(site.View, site.Book, site.Answers).OfValve(id);
         Causes = Weights();
     }
