@@ -53,8 +53,8 @@ public static class PaperSet
     }
 
     /// <summary>The step card of one valve or box.</summary>
-    public static Paper Card(Notebook notebook, RepairAnswer plan, Answers answers) =>
-        new("step-card.pdf", $"Step card, {plan.Name}", RepairPaper.Card(new PaperMatter(notebook, answers), plan));
+    public static Paper Card(Notebook notebook, RepairAnswer plan) =>
+        new("step-card.pdf", $"Step card, {plan.Name}", RepairPaper.Card(new PaperMatter(notebook, new Answers(plan.Engine, plan.Book, [], [])), plan));
 
     /// <summary>Where stations are shared, or a number has changed.</summary>
     private static bool HasRework(Notebook notebook) => notebook.History.Facts.Renumbered.Count > 0 || notebook.Shared().Count > 0;

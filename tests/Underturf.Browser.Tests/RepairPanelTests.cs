@@ -21,9 +21,9 @@ public sealed class RepairPanelTests : BunitContext
         var page = await OpenAsync("Boxes");
         await page.Find(".box-line").ClickAsync(new MouseEventArgs());
         await page.Find(".box-valves .repair-begin").ClickAsync(new MouseEventArgs());
-        Assert.Contains("Rebuild it in place", page.Find(".rework-said").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Open it, clean it", page.Find(".rework-said").TextContent, StringComparison.Ordinal);
         Assert.Contains("Roots of oak", page.Find(".repair-before").TextContent, StringComparison.Ordinal);
-        Assert.Contains("12", page.Find(".repair-parts summary").TextContent, StringComparison.Ordinal);
+        Assert.Contains("(2)", page.Find(".repair-parts summary").TextContent, StringComparison.Ordinal);
         while (page.FindAll(".repair-sights").Count == 0)
         {
             await page.Find(".rework-passed").ClickAsync(new MouseEventArgs());

@@ -18,8 +18,7 @@ internal static class RepairCommand
             var notebook = Files.Notebook(parsed.GetRequiredValue(log), parsed.GetValue(book));
             if (parsed.GetValue(thing) is { } name)
             {
-                var answers = notebook.Answer();
-                var plan = RepairPlan.Of(notebook, name, answers);
+                var plan = RepairPlan.Of(notebook, name);
                 if (!plan.Succeeded)
                 {
                     throw new Refusal(plan.Problem!);
@@ -27,7 +26,7 @@ internal static class RepairCommand
 
                 if (parsed.GetValue(card) is { } file)
                 {
-                    Files.Write(file.FullName, PaperSet.Card(notebook, plan.Value, answers).Bytes.Span);
+                    Files.Write(file.FullName, PaperSet.Card(notebook, plan.Value).Bytes.Span);
                 }
 
                 Console.WriteLine(parsed.GetValue(json) ? RepairJson.Write(plan.Value) : RepairText.Write(plan.Value, notebook.History.Facts.UsesUsUnits));

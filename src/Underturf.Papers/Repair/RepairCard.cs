@@ -6,7 +6,8 @@ namespace Underturf.Papers;
 /// <summary>One repair as a card to work by: what to wait for, parts to lay out, steps with their cautions and what must be seen.</summary>
 internal static class RepairCard
 {
-    public static IReadOnlyList<Sheet> Sheets(PaperMatter matter, RepairAnswer plan)
+    /// <param name="alone">With its estimate, which otherwise stands before all cards.</param>
+    public static IReadOnlyList<Sheet> Sheets(PaperMatter matter, RepairAnswer plan, bool alone)
     {
         var form = PageForm.Desk(matter.UsesUsUnits);
         return Flow.Pages(
@@ -17,7 +18,7 @@ internal static class RepairCard
             .. plan.Joints.Count > 0 ? Joints(form, plan) : [],
             .. plan.Steps.Count > 0 ? Steps(form, plan) : [],
             .. Options(form, plan),
-            .. RepairPaper.Estimate(form, plan),
+            .. alone ? RepairPaper.Estimate(form, plan) : [],
         ], form);
     }
 

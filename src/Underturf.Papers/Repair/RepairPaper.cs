@@ -12,7 +12,7 @@ internal static class RepairPaper
     /// <summary>One card by itself.</summary>
     public static byte[] Card(PaperMatter matter, RepairAnswer plan)
     {
-        var sheets = RepairCard.Sheets(matter, plan);
+        var sheets = RepairCard.Sheets(matter, plan, alone: true);
         PageFoot.Draw(sheets, Foot(matter, "Step card", plan.Engine, plan.Book), PaperMatter.Prevail);
         return PdfPaper.Write(sheets, $"Step card, {Shorten.Name(plan.Name, Styles.Body, 300, 1)}", matter.Made, plan.Engine);
     }
@@ -23,7 +23,7 @@ internal static class RepairPaper
         IReadOnlyList<Sheet> sheets =
         [
             .. Flow.Pages([.. Title(form, matter, repairs), .. List(form, repairs), .. repairs.Items.Where(i => i.Plan is not null).SelectMany(i => Estimate(form, i.Plan!))], form),
-            .. repairs.Items.Select(i => i.Plan).OfType<RepairAnswer>().SelectMany(p => RepairCard.Sheets(matter, p)),
+            .. repairs.Items.Select(i => i.Plan).OfType<RepairAnswer>().SelectMany(p => RepairCard.Sheets(matter, p, alone: false)),
         ];
         PageFoot.Draw(sheets, Foot(matter, "Repairs", repairs.Engine, repairs.Book), PaperMatter.Prevail);
         return sheets;
@@ -41,7 +41,7 @@ internal static class RepairPaper
 
     private static IEnumerable<Block> List(PageForm form, RepairListAnswer repairs)
     {
-        var table = new Table(form.LeftPoints, [new("Where", 96), new("What", form.InnerWidthPoints - 322), new("Sure", 60, true), new("Minutes", 90, true), new($"{repairs.Money}", 76, true)]);
+        var table = new Table(form.LeftPoints, [new("Where", 96), new("What", form.InnerWidthPoints - 338), new("Sure", 76, true), new("Minutes", 90, true), new($"{repairs.Money}", 76, true)]);
         return
         [
             .. Paragraph.Heading(form, "What to do"),

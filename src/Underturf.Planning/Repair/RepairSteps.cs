@@ -12,6 +12,7 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
     public const string Proved = "no pressure";
     public const string Reached = "laid bare";
     public const string Emptied = "hole emptied";
+    public const string CoilOut = "coil out";
     public const string Opened = "opened";
     public const string Filled = "filled";
     public const string Flushed = "flushed";
@@ -50,10 +51,11 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
     /// <summary>With what may be seen: it can turn the plan.</summary>
     private RepairStep Open()
     {
-        var say = option.Kind == RepairKind.Coil ? "turn the coil out and look: plunger, spring, seal ring, port" : "photograph it, take the bonnet off, keep the order of the parts, look at diaphragm, seat, ports and body";
-        return Step(Opened, say, 0, "Springs jump. Hold a cloth over the open pipe: nothing muddy may fall into it.") with
+        var isCoil = option.Kind == RepairKind.Coil;
+        var say = isCoil ? "turn the coil out and look: plunger, spring, seal ring, port" : "photograph it, take the bonnet off, keep the order of the parts, look at diaphragm, seat, ports and body";
+        return Step(isCoil ? CoilOut : Opened, say, 0, "Springs jump. Nothing muddy may fall into the open valve: keep a cloth over it.") with
         {
-            Sights = [.. valve.Causes.All.Select(c => new RepairSight(c.Cause.Name, c.Cause.Say, [RepairRound.Saw(valve.Id, c.Cause.Name)]))],
+            Sights = [.. valve.Causes.All.Where(c => !isCoil || c.Cause.Coil > 0).Select(c => new RepairSight(c.Cause.Name, c.Cause.Say, [RepairRound.Saw(valve.Id, c.Cause.Name)]))],
         };
     }
 
@@ -85,7 +87,7 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
                 new TestFact { Station = station, Watered = valve.Fact.Waters is { } place ? [place] : [], Behaved = "opens" });
         }
 
-        yield return Step(Closed, "soil and lid back, level; mark the lid, take the ties", RepairLines.Mean(book.CloseMinutes), "A deep hole caves in: fill it or cover it before you turn away.");
+        yield return Step(Closed, "soil and lid back, level; mark the lid, take the ties", RepairLines.Mean(book.CloseMinutes), "A deep hole caves in: fill it or cover it before you turn away.", more: [.. Answered()]);
     }
 
     private string ReachWords() => option.Kind == RepairKind.Move ? "dig where the new valve is to be, and meet both pipes"
@@ -124,14 +126,26 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
         var usual = option.Kind == RepairKind.Coil ? "coil replaced" : "valve rebuilt";
         var coil = option.Kind is RepairKind.Clean or RepairKind.Coil ? [] : new[] { "coil replaced" };
         var did = named.Prepend(usual).Concat(coil).Where(r => r.Length > 0).Distinct().Where(r => option.Kind != RepairKind.Clean || r != "coil replaced");
-        return [.. did.Select(d => new WorkFact { Did = d, Place = valve.Place, Target = valve.Station ?? valve.Id, Note = remark }), RepairRound.Did(valve.Id, option.Kind)];
+        return [.. did.Select(d => new WorkFact { Did = d, Place = valve.Place, Target = valve.Station ?? valve.Id, Note = remark }), .. valve.Wrong.Select(w => w.Fault).Distinct().Select(f => RepairRound.For(valve.Id, f)), RepairRound.Did(valve.Id, option.Kind)];
     }
 
     private RepairStep Step(string key, string say, decimal minutes, string caution, string? expect = null, IReadOnlyList<Fact>? more = null) =>
         new(key, say, WhereOf(key), minutes, caution, expect, [.. more ?? [], RepairRound.Noted(valve.Id, key)], []);
 
     private RepairStep Check(string key, string say, decimal minutes, string caution, string expect, params IReadOnlyList<Fact> more) =>
-        new(key, say, WhereOf(key), minutes, caution, expect, [.. more, RepairRound.Noted(valve.Id, key)], [RepairRound.NotSo(valve.Id, key)]);
+        new(key, say, WhereOf(key), minutes, caution, expect, [.. more, RepairRound.Noted(valve.Id, key)], [RepairRound.NotSo(valve.Id, key), Asked(expect)]);
+
+    private string Question => $"repair-{valve.Id}-";
+
+    private IEnumerable<QuestionOpenedFact> Questions => valve.Site.Notebook.History.Facts.QuestionsOpened.Select(q => q.Fact).Where(q => q.Id.StartsWith(Question, StringComparison.Ordinal));
+
+    /// <summary>What is not as said opens a question.</summary>
+    private QuestionOpenedFact Asked(string expect) => new() { Id = $"{Question}{Questions.Count() + 1}", Text = $"Why does {valve.Name} not do what was said after its repair: {expect}?", About = valve.Id };
+
+    /// <summary>Once every check has passed, those that are open are closed.</summary>
+    private IEnumerable<Fact> Answered() => Questions
+        .Where(q => valve.Site.Notebook.History.Facts.QuestionsClosed.All(c => c.Fact.Id != q.Id))
+        .Select(q => new QuestionClosedFact { Id = q.Id, Answer = "The valve does what was said." });
 
     private string WhereOf(string key) => key is ShutOff or Filled && valve.Shut is { Shut: [var first, ..] } ? first.Name.Replace("everything at ", string.Empty, StringComparison.Ordinal)
         : key == Loaded && valve.Station is { } s ? valve.Site.View.Name(valve.Site.View.Stations[s].Controller)

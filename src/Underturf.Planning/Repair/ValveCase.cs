@@ -49,6 +49,9 @@ internal sealed class ValveCase
 
     public IReadOnlyList<DonorMatch> Donors { get; }
 
+    /// <summary>The best whose inside may be taken.</summary>
+    public DonorMatch? Donor => Donors.FirstOrDefault(d => d.Spare);
+
     public IReadOnlyList<Wrong> Wrong { get; }
 
     /// <summary>What is wrong with it, given that something is, what was seen and what was tried in vain.</summary>
@@ -103,7 +106,8 @@ internal sealed class ValveCase
     private CauseWeights Weights()
     {
         var faults = Wrong.GroupBy(w => w.Fault).ToDictionary(g => g.Key, g => g.Sum(w => w.Chance), StringComparer.Ordinal);
-        var prior = CauseWeights.Of(Site.Numbers.Causes, faults.Count > 0 ? faults : Site.UsualFaults);
+        var before = Round.Faults.ToDictionary(f => f, _ => 1.0, StringComparer.Ordinal);
+        var prior = CauseWeights.Of(Site.Numbers.Causes, faults.Count > 0 ? faults : before.Count > 0 ? before : Site.UsualFaults);
         return Round.Vain.Aggregate(prior.After(Round.Seen, Round.Done.Contains(RepairSteps.Opened)), (weights, kind) => weights.AfterVain(kind));
     }
 

@@ -128,7 +128,7 @@ public sealed class RepairPlanTests
             keys.Add(plan.Steps[0].Key);
         }
 
-        Assert.Equal([RepairSteps.Ready, RepairSteps.ShutOff, RepairSteps.Proved, RepairSteps.Reached, RepairSteps.Opened, "did coil", RepairSteps.Filled, RepairSteps.Flushed, RepairSteps.Closes, RepairSteps.Loaded, RepairSteps.Closed], keys);
+        Assert.Equal([RepairSteps.Ready, RepairSteps.ShutOff, RepairSteps.Proved, RepairSteps.Reached, RepairSteps.CoilOut, "did coil", RepairSteps.Filled, RepairSteps.Flushed, RepairSteps.Closes, RepairSteps.Loaded, RepairSteps.Closed], keys);
         var facts = ground.Notebook().History.Facts;
         Assert.Equal(["shut", "open"], facts.Settings.Where(s => s.Fact.Of == "i").Select(s => s.Fact.State));
         Assert.Equal(("coil replaced", "s1"), (facts.Works[0].Fact.Did, facts.Works[0].Fact.Target));
@@ -144,10 +144,14 @@ public sealed class RepairPlanTests
             ground.Do("bare", DeadCoil);
         }
 
-        var plan = ground.Do("bare", DeadCoil, s => s.Failed);
+        // Work ends what belief says: what it was repaired for is kept with the repair.
+        ground.Do("bare", DeadCoil, s => s.Failed);
+        var plan = ground.Plan("bare", RepairGround.Nothing);
+        Assert.Equal("dead coil", plan.Causes.First(c => c.Name != "elsewhere").Name);
+        Assert.Contains(ground.Notebook().History.Facts.QuestionsOpened, q => q.Fact.About == "bare");
         Assert.False(Of(plan, RepairKind.Coil).IsPossible);
         Assert.NotEqual(RepairKind.Coil, plan.Choice.Kind);
-        Assert.Equal(RepairSteps.ShutOff, plan.Steps[0].Key);
+        Assert.Equal(RepairSteps.Ready, plan.Steps[0].Key);
     }
 
     [Fact]
