@@ -13,7 +13,7 @@ internal static class PageFoot
             var top = form.BottomPoints + 18;
             sheet.Rule(top);
             sheet.Text(form.LeftPoints, top + LinePoints, Shorten.Name(caution, Styles.SmallStrong, form.InnerWidthPoints - NumberRoomPoints, 1), Styles.SmallStrong);
-            sheet.Text(form.LeftPoints, top + (2 * LinePoints), Shorten.Name(paper, Styles.Small, form.InnerWidthPoints - NumberRoomPoints, 1), Styles.Small);
+            sheet.Text(form.LeftPoints, top + (2 * LinePoints), Shorten.Name(paper, Styles.Small, form.InnerWidthPoints, 1), Styles.Small);
             sheet.TextRight(form.RightPoints, top + LinePoints, $"page {i + 1} of {sheets.Count}", Styles.SmallStrong);
         }
     }

@@ -115,7 +115,7 @@ internal static class ReworkPaper
             [
                 Cell.Of($"{i + 1}", Styles.StrongCell),
                 Cell.Of(Sentence.Upper(s.Where)),
-                new Cell([(Sentence.Upper(s.Say), Styles.StrongCell), .. Line(s.Expect, Styles.Cell)]),
+                new Cell([(Sentence.Upper(s.Say), Styles.StrongCell), .. Line(s.Expect, Styles.Cell), .. Line(s.Caution.Length > 0 ? $"Caution: {s.Caution}" : null, Styles.Small)]),
                 Cell.Tick(),
                 s.IsCheck ? Cell.Tick() : Cell.Of(string.Empty),
             ])),

@@ -63,7 +63,7 @@ internal sealed class Foresight(Notebook notebook)
     private double Amperes(StationPath path)
     {
         var coil = notebook.Book.Coil;
-        var kelvins = notebook.Book.Wire.SoilCelsius + 273.15;
+        var kelvins = notebook.Book.Wire.SoilKelvins;
         return path.Valves.Sum(v => 1 / double.Hypot(coil.InrushReactanceOhms, (v.NotedOhms ?? coil.Ohms) + Wires.OhmsTo(path, v.Leg, kelvins)));
     }
 

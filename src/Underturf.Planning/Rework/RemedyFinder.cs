@@ -14,8 +14,6 @@ internal sealed class RemedyFinder(Site site)
     /// <summary>Names the station to be, in what is foreseen of it.</summary>
     public const string NewStation = "the new station";
 
-    private const double Celsius = 273.15;
-
     private readonly ReworkPractice numbers = site.Numbers;
     private readonly Foresight foresight = new(site.Notebook);
     private readonly Dictionary<(string, int, string), Foreseen?> seen = [];
@@ -77,13 +75,13 @@ internal sealed class RemedyFinder(Site site)
         var amperes = need.Shared.Path is var path && foresight.Of(Wires.Only(path, [need.Valve.End])) is { } alone ? alone.Amperes : 0;
         var allowed = numbers.DropMargin * (site.Book.Supply.RatedVolts - site.Book.Coil.PullInVolts);
         var sizes = numbers.Wires.ToDictionary(w => WireSize.FromAwg(w.Awg));
-        var size = ScalarDrop.SizeFor(ScalarDrop.MostOhmsPerMetre(allowed, Math.Max(amperes, double.Epsilon), Math.Max(metres, 1)), site.Book.Wire.SoilCelsius + Celsius, [.. sizes.Keys]);
+        var size = ScalarDrop.SizeFor(ScalarDrop.MostOhmsPerMetre(allowed, Math.Max(amperes, double.Epsilon), Math.Max(metres, 1)), site.Book.Wire.SoilKelvins, [.. sizes.Keys]);
         var chosen = size.Succeeded ? size.Value : sizes.Keys.MaxBy(s => s.DiameterMetres);
         var length = CostLine.Exact(metres);
         var lines = new[]
         {
             CostLine.Of("get ready, utility marks included", numbers.PullReadyMinutes, numbers.HourPrice),
-            CostLine.Of($"lay {length} m of {chosen}", length * numbers.PullMetreMinutes, numbers.HourPrice, length * sizes[chosen].MetrePrice),
+            CostLine.Of($"lay {Say.Length(metres, site.Notebook.History.Facts.UsesUsUnits)} of {chosen}", length * numbers.PullMetreMinutes, numbers.HourPrice, length * sizes[chosen].MetrePrice),
         };
         var cable = new Leg("new cable", need.Controller, need.Joint, metres, site.Book.Wire.LengthSpread.Estimated, chosen, BackSize(need), -1);
         var after = metres > 0 ? See(need, $"pulled {chosen}", null, cable) : null;

@@ -84,7 +84,7 @@ internal sealed class StepWriter(Site site)
 
     private ReworkStep Prove(Need need, string wire)
     {
-        var ohms = 2 * Wires.To(need.Shared.Path, need.Joint).Sum(l => l.LengthMetres * Networks.Wiring.CopperWire.OhmsPerMetre(l.StationSize, site.Book.Wire.SoilCelsius + 273.15));
+        var ohms = 2 * Wires.To(need.Shared.Path, need.Joint).Sum(l => l.LengthMetres * Networks.Wiring.CopperWire.OhmsPerMetre(l.StationSize, site.Book.Wire.SoilKelvins));
         return new ReworkStep(
             $"find {WireName(wire)} at {site.View.Name(need.Joint)}, and prove it there before anything is cut",
             site.View.Name(need.Joint),

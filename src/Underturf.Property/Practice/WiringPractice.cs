@@ -24,7 +24,11 @@ public sealed record WirePractice(
     double Detour,
     double BranchMetres,
     double BranchSpread,
-    Spread OpenOhms);
+    Spread OpenOhms)
+{
+    [JsonIgnore]
+    public double SoilKelvins => Units.From(SoilCelsius, "C");
+}
 
 /// <summary>Relative spread of a length by how it is known.</summary>
 public sealed record LengthSpreads(double Measured, double Told, double Estimated, double Inferred, double Unknown);

@@ -53,9 +53,7 @@ internal sealed class CircuitSpread(IReadOnlyList<Part> parts, Supply supply, Co
 
     /// <summary>Share by which copper's ohms are off when the soil is warmer by one standard deviation.</summary>
     private double SoilSpreadShare => book.Wire.SoilSpreadCelsius * CopperWire.PerKelvinAt20C
-        / (1 + (CopperWire.PerKelvinAt20C * (book.Wire.SoilCelsius + Celsius - CopperWire.BaseKelvins)));
-
-    private const double Celsius = 273.15;
+        / (1 + (CopperWire.PerKelvinAt20C * (book.Wire.SoilKelvins - CopperWire.BaseKelvins)));
 
     private static double Length(IEnumerable<double> effects) => Math.Sqrt(effects.Sum(e => e * e));
 }

@@ -8,8 +8,6 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>Lays out a bench: hot side, station conductors leg by leg, coils, the shared common back to the controller.</summary>
 internal sealed class BenchLayout
 {
-    private const double Celsius = 273.15;
-
     private readonly BenchSetup setup;
     private readonly PracticeBook book;
     private readonly Unknowns unknowns;
@@ -41,7 +39,7 @@ internal sealed class BenchLayout
 
     /// <summary>Ohms of one conductor in soil of the usual temperature.</summary>
     public static double WireOhms(PracticeBook book, WireSize size, double metres) =>
-        metres * CopperWire.OhmsPerMetre(size, book.Wire.SoilCelsius + Celsius);
+        metres * CopperWire.OhmsPerMetre(size, book.Wire.SoilKelvins);
 
     private Bench Build()
     {

@@ -35,7 +35,7 @@ internal sealed class WaterCase
     public string MeterPlace => View.WaterSupplies.Keys.FirstOrDefault() ?? View.Controllers.Keys.FirstOrDefault() ?? string.Empty;
 
     /// <summary>As warm as the soil.</summary>
-    public Networks.Hydraulics.Water Fluid => new(Units.From(Book.Wire.SoilCelsius, "C"));
+    public Networks.Hydraulics.Water Fluid => new(Book.Wire.SoilKelvins);
 
     public IReadOnlyList<WaterReading> Readings { get; }
 

@@ -12,7 +12,7 @@ public sealed class TrueNumbers(PracticeBook book, ulong seed)
 {
     private readonly SeededGenerator root = new(seed);
 
-    public double SoilKelvins => book.Wire.SoilCelsius + 273.15 + (book.Wire.SoilSpreadCelsius * Draw("soil"));
+    public double SoilKelvins => book.Wire.SoilKelvins + (book.Wire.SoilSpreadCelsius * Draw("soil"));
 
     /// <summary>Ohms of the property's usual coil.</summary>
     public double UsualCoilOhms => book.Coil.Ohms * Math.Exp(book.Coil.LevelSpread * Math.Clamp(Draw("usual coil"), -2, 2));
