@@ -68,7 +68,9 @@ internal sealed class BoxOptions
 
         foreach (var size in joints.SelectMany(j => j.Wires).GroupBy(w => w.Size).OrderBy(g => g.Key.DiameterMetres))
         {
-            yield return PartsList.Line($"wire {size.Key} to piece on", CostLine.Exact(Math.Max(0.1, size.Count() * book.Joints.ShortEnds * book.Joints.SlackMetres)), MetrePrice(size.Key), "m");
+            var unit = box.Site.UsUnits ? "ft" : "m";
+            var length = CostLine.Exact(Math.Max(0.1, Units.In(size.Count() * book.Joints.ShortEnds * book.Joints.SlackMetres, unit)));
+            yield return PartsList.Line($"wire {size.Key} to piece on", length, MetrePrice(size.Key) * (decimal)Units.From(1, unit), unit);
         }
 
         if (housed && Fit.IsEnough == false && book.Boxes.FirstOrDefault(b => b.Name == Fit.Needed) is { } needed)

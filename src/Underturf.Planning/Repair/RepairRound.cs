@@ -22,6 +22,9 @@ internal sealed record RepairRound(IReadOnlySet<string> Done, IReadOnlySet<strin
     /// <summary>Steps that hold whatever comes after them, until the place is closed.</summary>
     private static readonly string[] Lasting = [RepairSteps.Reached, RepairSteps.Opened];
 
+    /// <summary>It was closed up, and nothing has been done since.</summary>
+    public bool IsClosed { get; private init; }
+
     public bool IsBegun => Done.Count > 0 || Worked is not null || Vain.Count > 0;
 
     public static StepFact Noted(string valve, string step) => new() { Job = Job, Place = valve, Step = step };
@@ -38,7 +41,7 @@ internal sealed record RepairRound(IReadOnlySet<string> Done, IReadOnlySet<strin
     {
         var identity = history.Now.Identity;
         var steps = history.Facts.Steps.Where(s => s.Fact.Job == Job && identity.Of(s.Fact.Place) == valve).OrderBy(s => s.Moment).Select(s => s.Fact.Step).ToList();
-        return steps[(steps.LastIndexOf(RepairSteps.Closed) + 1)..].Aggregate(new RepairRound(new HashSet<string>(), new HashSet<string>(), null, [], new HashSet<string>()), (round, step) => round.And(step));
+        return steps[(steps.LastIndexOf(RepairSteps.Closed) + 1)..].Aggregate(new RepairRound(new HashSet<string>(), new HashSet<string>(), null, [], new HashSet<string>()) { IsClosed = steps is [.., RepairSteps.Closed] }, (round, step) => round.And(step));
     }
 
     private RepairRound And(string step)

@@ -1,5 +1,7 @@
+using System.Globalization;
 using Underturf.Property;
 using Underturf.Property.Practice;
+using Underturf.Quantities;
 using Underturf.Reasoning;
 
 namespace Underturf.Planning.Repair;
@@ -20,6 +22,13 @@ internal sealed class RepairSite(Notebook notebook, Answers answers)
     public decimal HourPrice => notebook.Book.Rework.HourPrice;
 
     public bool UsUnits => notebook.History.Facts.UsesUsUnits;
+
+    /// <summary>"2 in" or "50 mm".</summary>
+    public string Small(double millimetres)
+    {
+        var unit = UsUnits ? "in" : "mm";
+        return string.Create(CultureInfo.InvariantCulture, $"{Units.In(millimetres / 1000, unit):0.#} {unit}");
+    }
 
     /// <summary>What valves have where no question is about this one: the rates of the book.</summary>
     public IReadOnlyDictionary<string, double> UsualFaults { get; } = notebook.Book.Faults.Select(f => (f.Id, f.Rate)).Concat(notebook.Book.Water.Faults.Select(f => (f.Id, f.Rate)))

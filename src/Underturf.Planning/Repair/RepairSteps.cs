@@ -25,8 +25,8 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
 
     private bool IsNew => option.Kind is RepairKind.Replace or RepairKind.Move;
 
-    /// <summary>Once it is worked on, what comes before is behind.</summary>
-    public IReadOnlyList<RepairStep> Write() =>
+    /// <summary>None where it was closed up and belief has nothing against it. Once it is worked on, what comes before is behind.</summary>
+    public IReadOnlyList<RepairStep> Write() => round.IsClosed && valve.Chance is null ? [] :
         [.. (round.Worked is null ? Before().Where(s => !round.Done.Contains(s.Key)).Append(Work()) : []), .. After().Where(s => !round.Done.Contains(s.Key))];
 
     private IEnumerable<RepairStep> Before()
@@ -91,14 +91,14 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
     }
 
     private string ReachWords() => option.Kind == RepairKind.Move ? "dig where the new valve is to be, and meet both pipes"
-        : valve.Box is { } box ? $"open {valve.Site.View.Name(box)}; hand and driver must pass round the bonnet, {book.ClearMillimetres:0} mm clear"
+        : valve.Box is { } box ? $"open {valve.Site.View.Name(box)}; hand and driver must pass round the bonnet, {valve.Site.Small(book.ClearMillimetres)} clear"
         : "dig it up, from the side of the valve, not of the pipe";
 
     private decimal ReachMinutes() => RepairLines.Mean(valve.Box is not null && option.Kind != RepairKind.Move ? book.OpenMinutes : book.ExposeMinutes);
 
     private string ReachCaution()
     {
-        var roots = valve.Roots.Count > 0 && option.Kind != RepairKind.Move ? $" Inside the protected ground of {string.Join(" and ", valve.Roots.Select(r => r.Ground.Name))}: hand or air only; roots of {book.Roots.ArboristMillimetres:0} mm and more are an arborist's." : string.Empty;
+        var roots = valve.Roots.Count > 0 && option.Kind != RepairKind.Move ? $" Inside the protected ground of {string.Join(" and ", valve.Roots.Select(r => r.Ground.Name))}: hand or air only; roots of {valve.Site.Small(book.Roots.ArboristMillimetres)} and more are an arborist's." : string.Empty;
         return $"Utilities marked and the notice waited out; private lines are not marked; hand-dig near marks. Deep holes cave in. Wasps and snakes.{roots}";
     }
 

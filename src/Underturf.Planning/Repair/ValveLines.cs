@@ -36,7 +36,7 @@ internal sealed class ValveLines(ValveCase valve)
         Hole(lines, kind);
         Work(lines, kind, rooted && kind == RepairKind.Replace ? rootFactor : 1);
         Proof(lines);
-        if (kind is RepairKind.Replace or RepairKind.Move && valve.Box is null && new BoxFitter(book).Smallest([valve.Size], 0) is { } box)
+        if (kind is RepairKind.Replace or RepairKind.Move && new PartsList(valve).Box is { } box)
         {
             lines.Add($"set a box: {box.Name}", book.Joints.BoxMinutes, box.Price);
         }
@@ -63,7 +63,7 @@ internal sealed class ValveLines(ValveCase valve)
         if (factor > 1 && valve.Roots[0] is var (ground, metres))
         {
             var chance = (decimal)(book.Roots.ArboristChance * (1 - (metres / ground.RadiusMetres)));
-            lines.Add($"an arborist, should a root of {book.Roots.ArboristMillimetres:0} mm or more lie in the way ({Say.Share((double)chance)})", 0, 0, chance * book.Roots.ArboristPrice);
+            lines.Add($"an arborist, should a root of {valve.Site.Small(book.Roots.ArboristMillimetres)} or more lie in the way ({Say.Share((double)chance)})", 0, 0, chance * book.Roots.ArboristPrice);
         }
 
         if (valve.Paving is { } paving && kind != RepairKind.Move && (valve.Box is null || kind == RepairKind.Replace))
@@ -92,7 +92,8 @@ internal sealed class ValveLines(ValveCase valve)
 
     private void Work(RepairLines lines, RepairKind kind, decimal factor)
     {
-        var price = new PartsList(valve).Of(kind).Sum(p => p.Price);
+        var parts = new PartsList(valve);
+        var price = parts.Of(kind).Where(p => p.What != parts.Box?.Name).Sum(p => p.Price);
         lines.Add(SayOf(kind), Span(kind), price, factor);
         if (kind == RepairKind.Move)
         {

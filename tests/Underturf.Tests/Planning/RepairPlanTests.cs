@@ -39,7 +39,7 @@ public sealed class RepairPlanTests
         Assert.Equal(kind, plan.Choice.Kind);
         Assert.True(plan.RunnerUp!.Expected >= plan.Choice.Expected);
         Assert.All(plan.Options, o => Assert.Equal(o.Cost.Lines.Sum(l => l.Work + l.Parts), o.Cost.Price));
-        Assert.All(plan.Options, o => Assert.Equal(o.Parts.Sum(p => p.Price), o.Cost.Lines.Where(l => !l.What.StartsWith("set a box", StringComparison.Ordinal)).Sum(l => l.Parts)));
+        Assert.All(plan.Options, o => Assert.Equal(o.Parts.Sum(p => p.Price), o.Cost.Parts));
         Assert.Equal(1, plan.Causes.Sum(c => c.Share), 0.02);
     }
 
@@ -129,6 +129,8 @@ public sealed class RepairPlanTests
         }
 
         Assert.Equal([RepairSteps.Ready, RepairSteps.ShutOff, RepairSteps.Proved, RepairSteps.Reached, RepairSteps.CoilOut, "did coil", RepairSteps.Filled, RepairSteps.Flushed, RepairSteps.Closes, RepairSteps.Loaded, RepairSteps.Closed], keys);
+        Assert.True(ground.Plan("bare").IsDone);
+        Assert.False(ground.Plan("bare", DeadCoil).IsDone);
         var facts = ground.Notebook().History.Facts;
         Assert.Equal(["shut", "open"], facts.Settings.Where(s => s.Fact.Of == "i").Select(s => s.Fact.State));
         Assert.Equal(("coil replaced", "s1"), (facts.Works[0].Fact.Did, facts.Works[0].Fact.Target));
