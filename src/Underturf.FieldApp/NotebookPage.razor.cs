@@ -159,6 +159,7 @@ public sealed partial class NotebookPage : IDisposable
         {
             Say("ready", Count(opened!.Answers.Questions.Count));
             FollowRework();
+            FollowRepair();
         }
     }
 

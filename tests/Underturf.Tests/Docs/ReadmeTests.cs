@@ -53,6 +53,16 @@ public sealed partial class ReadmeTests
     }
 
     [Fact]
+    public void The_roots_and_what_to_wait_for_are_what_repair_prints()
+    {
+        using var bench = new Workbench();
+        var log = Path.Combine(Repository.Root, "samples", "memorial-garden", "log.jsonl");
+        bench.Run("repair", log, "v15", "--card", "card.pdf").Worked([.. Readme.Split("```text\n")[6].Split("```")[0].Split("...").Select(part => part.Trim())]);
+        Assert.True(new FileInfo(bench.Path("card.pdf")).Length > 1000);
+        bench.Run("repair", log, "box 99").Failed(1, "is no valve or box that is noted");
+    }
+
+    [Fact]
     public void The_commands_of_a_first_property_work_as_written()
     {
         using var bench = new Workbench();
