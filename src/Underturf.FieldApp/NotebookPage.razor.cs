@@ -87,6 +87,7 @@ public sealed partial class NotebookPage : IDisposable
                 StopLocating();
                 looking.Clear();
                 rework.Clear();
+                water.Close();
                 break;
         }
 

@@ -87,15 +87,7 @@ internal sealed class LeakSourceFinder(WaterCase owner, IReadOnlyList<WaterReadi
     /// <summary>Whether a thing lies behind an isolation valve, as somebody has said; nothing where nobody has.</summary>
     private bool? LiesBehind(string isolation, string[] things)
     {
-        var (seen, queue) = (new HashSet<string>([isolation], StringComparer.Ordinal), new Queue<string>([isolation]));
-        while (queue.TryDequeue(out var at))
-        {
-            foreach (var behind in View.IsolationValves.TryGetValue(at, out var valve) ? valve.Shuts.Select(View.Identity.Of).Where(seen.Add) : [])
-            {
-                queue.Enqueue(behind);
-            }
-        }
-
+        var seen = owner.ToldBehind(isolation);
         return things.Any(seen.Contains) ? true : seen.Count > 1 && things.Length > 0 ? false : null;
     }
 

@@ -59,6 +59,27 @@ internal sealed class WaterCase
         .Where(g => (View.IsolationValves.ContainsKey(g.Key) || View.Valves.ContainsKey(g.Key)) && g.MaxBy(s => s.Moment)!.Fact.State == "shut")
         .Select(g => g.Key)];
 
+    /// <summary>An isolation valve, and what somebody said lies behind it, further isolation valves with what is behind those.</summary>
+    public HashSet<string> ToldBehind(string isolation)
+    {
+        var (seen, queue) = (new HashSet<string>([isolation], StringComparer.Ordinal), new Queue<string>([isolation]));
+        while (queue.TryDequeue(out var at))
+        {
+            foreach (var behind in View.IsolationValves.TryGetValue(at, out var valve) ? valve.Shuts.Select(View.Identity.Of).Where(seen.Add) : [])
+            {
+                queue.Enqueue(behind);
+            }
+        }
+
+        return seen;
+    }
+
+    /// <summary>Points of connection that somebody left shut.</summary>
+    public IEnumerable<string> OffAtSupply() => History.Facts.LeftAs
+        .GroupBy(l => View.Identity.Of(l.Fact.Place))
+        .Where(g => View.WaterSupplies.ContainsKey(g.Key) && g.MaxBy(l => l.Moment)!.Fact.State == RunningWater.SupplyOff)
+        .Select(g => g.Key);
+
     private bool Concerns(WorkFact work, IReadOnlyCollection<string> things) => work.Target is { } target
         ? things.Contains(View.Identity.Of(target))
         : work.Place is { } place ? things.Contains(View.Identity.Of(place)) : things.Count == 0;

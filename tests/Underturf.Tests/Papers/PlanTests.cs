@@ -3,6 +3,7 @@ using System.Xml.Linq;
 using Underturf.FieldLog;
 using Underturf.Papers;
 using Underturf.Quantities;
+using Underturf.Tests.Reasoning.Water;
 
 namespace Underturf.Tests.Papers;
 
@@ -50,6 +51,18 @@ public sealed class PlanTests
         var ring = Assert.Single(Of(plan, "roots"));
         var (oak, box) = ((double)ring.Attribute("cx")!, (double)Of(plan, "box").First().Elements().First().Attribute("x")! + 8);
         Assert.Equal(9 * (box - oak) / 20, (double)ring.Attribute("r")!, 0.1);
+    }
+
+    [Fact]
+    public void Isolation_valves_pipes_and_the_point_of_connection_are_drawn_by_their_grades_with_a_legend()
+    {
+        var plan = Parse(PaperSet.Make(Orchard.Piped()
+            .With(new IsolationValveFact { Id = "i2", Sure = Grade.Told })
+            .With(new PipeFact { Id = "tee-i1", From = "tee", To = "i1", Route = [new Position(20, 20), new Position(24, 15), new Position(20, 10)] }).Notebook()));
+        Assert.Equal(3, Of(plan, "isolation-valve").Count());
+        Assert.Equal(2, Of(plan, "point-of-connection").Count());
+        Assert.Equal((1 + 1, 6), (Of(plan, "pipe Measured").Count(), Of(plan, "pipe Inferred").Count()));
+        Assert.All(["isolation valve low", "street meter", "point of connection", "pipe: broad"], words => Assert.Contains(words, plan.Root!.Value, StringComparison.Ordinal));
     }
 
     [Fact]
