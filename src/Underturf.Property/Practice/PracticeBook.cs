@@ -52,6 +52,8 @@ public sealed record PracticeBook
 
     public required ReworkPractice Rework { get; init; }
 
+    public required RepairingPractice Repairing { get; init; }
+
     public required DayPractice Day { get; init; }
 
     private static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
