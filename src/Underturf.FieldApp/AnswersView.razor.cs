@@ -37,6 +37,10 @@ public sealed partial class AnswersView
     [Parameter]
     public EventCallback<string> Name { get; set; }
 
+    /// <summary>Opens the order of the day.</summary>
+    [Parameter]
+    public EventCallback Day { get; set; }
+
     /// <summary>Looking for what is hidden; nothing where nothing is.</summary>
     [Parameter]
     public LookNow? Looks { get; set; }

@@ -87,6 +87,7 @@ public sealed partial class NotebookPage : IDisposable
                 StopLocating();
                 looking.Clear();
                 rework.Clear();
+                day.Clear();
                 break;
         }
 
@@ -159,6 +160,7 @@ public sealed partial class NotebookPage : IDisposable
         {
             Say("ready", Count(opened!.Answers.Questions.Count));
             FollowRework();
+            FollowDay();
         }
     }
 

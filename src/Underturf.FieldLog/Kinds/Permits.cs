@@ -8,7 +8,7 @@ public sealed record LocateTicketFact : Fact
     /// <summary>The number that the locating service gave.</summary>
     public string? Number { get; init; }
 
-    /// <summary>The places that it is for.</summary>
+    /// <summary>The places or stations that it is for.</summary>
     public IReadOnlyList<string> Places { get; init; } = [];
 
     /// <summary>The ground that it is for: a closed outline.</summary>

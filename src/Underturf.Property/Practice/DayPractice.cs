@@ -17,7 +17,7 @@ public enum StateReach
 public enum RunEffect
 {
     /// <summary>Its wire or coil touches the common, or its coil has lost turns.</summary>
-    Short,
+    ShortCircuit,
 
     /// <summary>Its wire leaks to earth.</summary>
     EarthLeak,
@@ -76,6 +76,7 @@ public sealed record StatePractice(string Name, string Say, double Minutes, doub
 /// <param name="DryMinutes">What a day without water costs a station.</param>
 /// <param name="HandMinutes">To open a station by hand, watch it and see it close.</param>
 /// <param name="RunMinutes">A station runs where nobody noted for how long.</param>
+/// <param name="TrifleMinutes">Harm below this, in minutes of loss, is not spoken of.</param>
 /// <param name="Digs">Repairs for which ground is dug, so that utilities are marked first.</param>
 /// <param name="OpensWater">Repairs that open what holds water under pressure, so that it is shut off first.</param>
 public sealed record DayPractice(
@@ -90,6 +91,7 @@ public sealed record DayPractice(
     double DryMinutes,
     double HandMinutes,
     double RunMinutes,
+    double TrifleMinutes,
     IReadOnlyList<string> Digs,
     IReadOnlyList<string> OpensWater,
     IReadOnlyList<StatePractice> States,
@@ -123,7 +125,7 @@ internal static class DayCheck
         foreach (var (place, value) in new (string, double)[]
         {
             ("refillMinutes", day.RefillMinutes), ("handDigMetres", day.HandDigMetres), ("marksMinutes", day.MarksMinutes),
-            ("recheckDays", day.RecheckDays), ("dryMinutes", day.DryMinutes), ("handMinutes", day.HandMinutes),
+            ("recheckDays", day.RecheckDays), ("dryMinutes", day.DryMinutes), ("handMinutes", day.HandMinutes), ("trifleMinutes", day.TrifleMinutes),
         })
         {
             yield return (value >= 0 && double.IsFinite(value), $"day.{place}", "must not be below zero");

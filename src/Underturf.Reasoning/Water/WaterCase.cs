@@ -59,6 +59,21 @@ internal sealed class WaterCase
         .Where(g => (View.IsolationValves.ContainsKey(g.Key) || View.Valves.ContainsKey(g.Key)) && g.MaxBy(s => s.Moment)!.Fact.State == "shut")
         .Select(g => g.Key)];
 
+    /// <summary>Whether a thing lies behind an isolation valve, as somebody has said; nothing where nobody has.</summary>
+    public bool? LiesBehind(string isolation, IReadOnlyCollection<string> things)
+    {
+        var (seen, queue) = (new HashSet<string>([isolation], StringComparer.Ordinal), new Queue<string>([isolation]));
+        while (queue.TryDequeue(out var at))
+        {
+            foreach (var behind in View.IsolationValves.TryGetValue(at, out var valve) ? valve.Shuts.Select(View.Identity.Of).Where(seen.Add) : [])
+            {
+                queue.Enqueue(behind);
+            }
+        }
+
+        return things.Any(seen.Contains) ? true : seen.Count > 1 && things.Count > 0 ? false : null;
+    }
+
     private bool Concerns(WorkFact work, IReadOnlyCollection<string> things) => work.Target is { } target
         ? things.Contains(View.Identity.Of(target))
         : work.Place is { } place ? things.Contains(View.Identity.Of(place)) : things.Count == 0;
