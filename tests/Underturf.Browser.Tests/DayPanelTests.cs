@@ -36,8 +36,8 @@ public sealed class DayPanelTests : BunitContext
         await panel.Find(".ticket-store").ClickAsync(new());
         Assert.Contains("from when until when", panel.Find(".ticket-form .missing").TextContent, StringComparison.Ordinal);
         Assert.Empty(stored);
-        await panel.Find(".ticket-from").ChangeAsync("2032-04-12T08:00");
-        await panel.Find(".ticket-expires").ChangeAsync("2032-04-26T08:00");
+        await panel.Find(".ticket-from").ChangeAsync("2032-04-12T08:00:00");
+        await panel.Find(".ticket-expires").ChangeAsync("2032-04-26T08:00:00");
         await panel.Find(".ticket-marked").InputAsync("gas, power");
         await panel.Find(".ticket-store").ClickAsync(new());
         var ticket = Assert.IsType<LocateTicketFact>(Assert.Single(stored));

@@ -18,9 +18,10 @@ internal static class DayCommand
         var command = new Command("day", "Order the day: jobs by loss and walking, what they wait for, how places were left, and which stations may run tonight.") { log, at, minutes, begin, draw, book, json };
         command.SetAction(parsed =>
         {
+            var ask = new DayAsk(BeginOf(parsed.GetValue(begin)), parsed.GetValue(at), parsed.GetValue(minutes));
             var notebook = Files.Notebook(parsed.GetRequiredValue(log), parsed.GetValue(book));
             var answers = notebook.Answer();
-            var answer = DayPlan.Of(notebook, new DayAsk(BeginOf(parsed.GetValue(begin)), parsed.GetValue(at), parsed.GetValue(minutes)), answers);
+            var answer = DayPlan.Of(notebook, ask, answers);
             if (!answer.Succeeded)
             {
                 throw new Refusal(answer.Problem!);

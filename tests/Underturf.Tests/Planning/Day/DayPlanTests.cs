@@ -1,14 +1,18 @@
 using Underturf.FieldLog;
 using Underturf.Planning.Day;
 using Underturf.Planning.Day.Interim;
+using Underturf.Reasoning;
 using Underturf.Tests.Reasoning.Water;
 
 namespace Underturf.Tests.Planning.Day;
 
-/// <summary>On the made-up orchard: two valves behind one isolation valve do not close by what was seen, and what people noted of tickets, parts and states.</summary>
+/// <summary>On the made-up orchard: what people noted of tickets, parts and states, and laterals that spill.</summary>
 public sealed class DayPlanTests
 {
     private static readonly DateTimeOffset Eight = new(2032, 4, 13, 8, 0, 0, TimeSpan.Zero);
+
+    /// <summary>No ticket, approval or part changes what is believed.</summary>
+    private static readonly Lazy<Answers> Spills = new(() => Broken().Notebook().Answer());
 
     [Fact]
     public void A_hole_that_was_left_open_is_closed_today_and_its_station_is_watched_or_stays_off_tonight()
@@ -47,7 +51,7 @@ public sealed class DayPlanTests
     [Fact]
     public void Digging_waits_for_a_ticket_that_is_good_when_it_begins()
     {
-        DayAnswer With(params Fact[] facts) => Day(facts.Aggregate(Broken(), (o, f) => o.With(f)));
+        DayAnswer With(params Fact[] facts) => Day(facts.Aggregate(Broken(), (o, f) => o.With(f)), answers: Spills.Value);
         var none = With();
         Assert.DoesNotContain(none.Rows, r => r.Say.Contains("lateral", StringComparison.Ordinal));
         Assert.Equal("a locate ticket for this place", Waiting(none));
@@ -71,7 +75,7 @@ public sealed class DayPlanTests
     [Fact]
     public void A_job_waits_for_parts_that_are_on_order_and_not_for_those_at_hand()
     {
-        DayAnswer With(string state) => Day(Broken().With(Ticket(Eight.AddDays(-2), Eight.AddDays(9))).With(new PartsFact { Id = "p", What = "pipe and glue", For = "s1", State = state }));
+        DayAnswer With(string state) => Day(Broken().With(Ticket(Eight.AddDays(-2), Eight.AddDays(9))).With(new PartsFact { Id = "p", What = "pipe and glue", For = "s1", State = state }), answers: Spills.Value);
         Assert.Contains("pipe and glue, ordered", Waiting(With("ordered")));
         Assert.Empty(With("at hand").Waiting);
     }
@@ -119,7 +123,7 @@ public sealed class DayPlanTests
 
     private static LocateTicketFact Ticket(DateTimeOffset from, DateTimeOffset expires) => new() { Id = "t", Number = "A-1107", Places = ["v1"], From = from, Expires = expires };
 
-    private static DayAnswer Day(Orchard orchard, double? minutes = null, DateTimeOffset? begin = null) => DayPlan.Of(orchard.Notebook(), new DayAsk(begin ?? Eight, null, minutes)).Value;
+    private static DayAnswer Day(Orchard orchard, double? minutes = null, DateTimeOffset? begin = null, Answers? answers = null) => DayPlan.Of(orchard.Notebook(), new DayAsk(begin ?? Eight, null, minutes), answers).Value;
 
     private static string Waiting(DayAnswer day) => Assert.Single(Assert.Single(day.Waiting, w => w.Place == "v1").Wants).Say;
 
