@@ -1,5 +1,5 @@
-// Plain symbols, drawn once each: two triangles tip to tip for a valve (ISO 14617), a square for a box, a framed plate for the
-// controller, a ring with a trunk for a tree. The edge says how the thing is known.
+// Plain symbols, drawn once each: two triangles tip to tip for a valve (ISO 14617), barred where it is turned by hand, a square for a box, a framed plate for the
+// controller, a circle with an arrow for the point of connection, a ring with a trunk for a tree. The edge says how the thing is known.
 
 const side = 34;
 const kept = {};
@@ -22,6 +22,11 @@ function paint(kind, grade, look, density) {
   pen.lineJoin = "round";
   const edge = new Path2D();
   (outlines[kind === "box with valves" ? "box" : kind] ?? outlines.other)(edge);
+  if (kind === "isolation valve") {
+    // The pipe that it sits in does not run through its sign: dotted, that would be unreadable.
+    pen.fillStyle = look.ground;
+    pen.fillRect(-13, -9, 26, 18);
+  }
   pen.fillStyle = kind === "tree" ? look["ground-tree"] : look.sheet;
   pen.fill(edge);
   stroke(pen, edge, grade, look);
@@ -34,6 +39,8 @@ const outlines = {
   box: (path) => path.rect(-10, -10, 20, 20),
   valve: (path) => bowTie(path, 12, 8),
   "master valve": (path) => (bowTie(path, 12, 8), path.moveTo(0, 0), path.lineTo(0, -11), path.moveTo(-6, -11), path.lineTo(6, -11)),
+  "isolation valve": (path) => bowTie(path, 12, 8),
+  "point of connection": (path) => path.arc(0, 0, 11, 0, 2 * Math.PI),
   tree: (path) => path.arc(0, 0, 12, 0, 2 * Math.PI),
   other: (path) => (path.moveTo(0, -9), path.lineTo(9, 0), path.lineTo(0, 9), path.lineTo(-9, 0), path.closePath()),
 };
@@ -68,6 +75,11 @@ function inside(pen, kind, look) {
     const valve = new Path2D();
     bowTie(valve, 6, 4.5);
     pen.fill(valve);
+  } else if (kind === "isolation valve") {
+    pen.fillRect(-1.5, -10, 3, 20);
+  } else if (kind === "point of connection") {
+    const arrow = new Path2D("M-5-6L7 0L-5 6Z");
+    pen.fill(arrow);
   } else if (kind === "tree") {
     pen.beginPath();
     pen.arc(0, 0, 3, 0, 2 * Math.PI);

@@ -20,6 +20,11 @@ internal static class WaterSpeed
 
     public static int Run(TextWriter output, IReadOnlyList<string> arguments)
     {
+        if (arguments is ["calibrate", ..])
+        {
+            return WaterCalibration.Run(output, arguments);
+        }
+
         output.WriteLine("| junctions | pipes | rounds, ours | theirs | ours with assembly ms | of it processor, mean | theirs, made ready and solved ms | solved only ms | of made ready and solved | of solved only | heads differ by ft, tolerance 1e-5 |");
         output.WriteLine("|---|---|---|---|---|---|---|---|---|---|---|");
         WarmUp();

@@ -18,12 +18,33 @@ internal static class FlowText
         text.AppendLine();
         text.AppendLine(answer.Together ? "TOGETHER" : "EACH ALONE");
         text.AppendLine(TextTable.Of(heads, answer.Stations.Select(s => Row(s, say))));
+        Report(text, answer.Report);
         foreach (var unknown in answer.Unknown)
         {
             text.AppendLine($"  ? {unknown}");
         }
 
         return text.ToString().TrimEnd();
+    }
+
+    /// <summary>What is believed of each station that was read or seen, and which valve shuts off what.</summary>
+    private static void Report(StringBuilder text, WaterReport? report)
+    {
+        var believed = report?.Stations.Where(s => s.State is not null).ToList() ?? [];
+        if (believed.Count > 0)
+        {
+            text.AppendLine().AppendLine("WHAT IS BELIEVED");
+            believed.ForEach(s => text.AppendLine($"  station {s.Number}: {s.State} ({Say.Share(s.Probability!.Value)})"));
+        }
+
+        if (report?.Shuts is { Count: > 0 } shuts)
+        {
+            text.AppendLine().AppendLine("WHAT SHUTS WHAT");
+            foreach (var valve in shuts)
+            {
+                text.AppendLine($"  {valve.Name}: {(valve.ByPipes is null ? "nobody has noted what" : valve.Stations.Count == 0 ? "no station by itself" : $"station {string.Join(", ", valve.Stations)}{(valve.ByPipes == false ? " (told)" : string.Empty)}")}{(valve.StandsShut ? "; stands shut" : string.Empty)}");
+            }
+        }
     }
 
     private static string[] Row(StationFlow station, WaterSay say) =>

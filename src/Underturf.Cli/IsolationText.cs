@@ -17,6 +17,11 @@ internal static class IsolationText
             text.AppendLine($"  ! cannot be shut off by itself: {char.ToLowerInvariant(needed[0])}{needed[1..]}");
         }
 
+        foreach (var standing in answer.Stands)
+        {
+            text.AppendLine($"  {standing.Name} stands shut already: try it once more.");
+        }
+
         foreach (var (number, step) in answer.Shut.Index())
         {
             text.AppendLine(string.Create(CultureInfo.InvariantCulture, $"  {number + 1}. shut {step.Name}: {step.WalkMinutes:0} min there, {step.TurnMinutes:0} min to turn"));

@@ -5,6 +5,7 @@ using System.Text.Json;
 using Underturf.FieldLog;
 using Underturf.Papers;
 using Underturf.Planning.Day;
+using Underturf.Planning.Repair;
 using Underturf.Planning.Rework;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
@@ -39,7 +40,7 @@ internal static partial class Thinker
         var (notebook, answers) = Thought(log) ?? Think(log);
         var teller = new Teller();
         var made = new List<MadePaper>();
-        var count = PaperSet.Count(notebook);
+        var count = PaperSet.Count(notebook, answers);
         foreach (var paper in PaperSet.Each(notebook, answers))
         {
             made.Add(Made(paper, notebook));
@@ -64,6 +65,15 @@ internal static partial class Thinker
         var planned = DayPlan.Of(notebook, asked with { Begin = asked.Begin.ToLocalTime() }, answers);
         var ordered = planned.Succeeded ? new OrderedDay(new PlannedDay(planned.Value, Made(DaySheet.Make(notebook, planned.Value, answers), notebook)), null) : new OrderedDay(null, planned.Problem);
         return JsonSerializer.SerializeToUtf8Bytes(ordered, OrderedDayJson.Default.OrderedDay);
+    }
+
+    /// <summary>The bytes of a <see cref="PlannedRepair"/> for those of a log.</summary>
+    /// <param name="thing">A valve, box or station.</param>
+    [JSExport]
+    internal static byte[] Repair(byte[] log, string thing)
+    {
+        var (notebook, answers) = Thought(log) ?? Think(log);
+        return JsonSerializer.SerializeToUtf8Bytes(PlannedRepair.Of(RepairPlan.Of(notebook, thing, answers)), PlannedRepairJson.Default.PlannedRepair);
     }
 
     /// <summary>The bytes of <see cref="NamedEnds"/> for those of a log.</summary>

@@ -41,6 +41,10 @@ public sealed partial class AnswersView
     [Parameter]
     public EventCallback Day { get; set; }
 
+    /// <summary>Told the id of a place that is to be made dry.</summary>
+    [Parameter]
+    public EventCallback<string> Dry { get; set; }
+
     /// <summary>Looking for what is hidden; nothing where nothing is.</summary>
     [Parameter]
     public LookNow? Looks { get; set; }

@@ -19,6 +19,7 @@ public sealed partial class NotebookPage
         {
             place = Enum.TryParse<Place>(kept.Place, out var was) ? was : place;
             (draft, noting) = (kept.Note ?? draft, kept.Noting && kept.Note is not null && log.TakesNotes);
+            TakeUpWater(kept);
             boxes.TakeUp(kept.Box, log.TakesNotes ? kept.Task : BoxTask.Look, kept.End ?? boxes.End);
             boxes.Naming.Draft = kept.Naming ?? boxes.Naming.Draft;
         }
@@ -32,7 +33,7 @@ public sealed partial class NotebookPage
             return;
         }
 
-        var now = new KeptDesk(log.Document.Property, log.By, place.ToString(), noting, noting || draft.IsTouched ? draft : null, boxes.Box, boxes.Task, boxes.End) { Naming = boxes.Naming.Draft }.Write();
+        var now = new KeptDesk(log.Document.Property, log.By, place.ToString(), noting, noting || draft.IsTouched ? draft : null, boxes.Box, boxes.Task, boxes.End) { Naming = boxes.Naming.Draft, Dry = water.Dry, Running = water.IsRunning }.Write();
         if (now != keptDesk)
         {
             keptDesk = now;

@@ -54,6 +54,7 @@ public sealed partial class NotebookPage
     private void Go(Place to)
     {
         (place, noting) = (to, false);
+        water.Close();
         if (to != Place.Stations)
         {
             BreakOffSweep();

@@ -88,6 +88,7 @@ public sealed partial class NotebookPage : IDisposable
                 looking.Clear();
                 rework.Clear();
                 day.Clear();
+                water.Close();
                 break;
         }
 
@@ -161,6 +162,7 @@ public sealed partial class NotebookPage : IDisposable
             Say("ready", Count(opened!.Answers.Questions.Count));
             FollowRework();
             FollowDay();
+            FollowRepair();
         }
     }
 

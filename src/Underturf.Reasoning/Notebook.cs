@@ -15,7 +15,7 @@ using Underturf.Reasoning.Water;
 namespace Underturf.Reasoning;
 
 /// <summary>The way in: a field log and a practice book, answers out. Nothing is kept; everything is computed from the facts.</summary>
-public sealed class Notebook
+public sealed partial class Notebook
 {
     /// <summary>Shares of an answer that are done when belief stands, when the moves are planned and when all is in words.</summary>
     private const double Believed = 0.8;
@@ -25,7 +25,6 @@ public sealed class Notebook
 
     private readonly Case matter;
     private readonly WaterCase water;
-    private WaterBelief? wet;
     private readonly Lazy<IReadOnlyList<Problem>> problems;
 
     /// <summary>The benches on which circuits are worked out are lent to one asker at a time.</summary>
@@ -234,39 +233,6 @@ public sealed class Notebook
 
     private LocationWriter Locating(Answers? answers) => new(History, matter.Tied.View, Book, answers?.Questions ?? [], memory);
 
-    /// <summary>What water comes in, what each station takes of it, and what runs though nothing should.</summary>
-    /// <param name="stations">Labels or ids of those that run together; each alone where nothing is said.</param>
-    public Outcome<FlowAnswer> Flow(params IReadOnlyList<string> stations)
-    {
-        using var turn = asking.EnterScope();
-        var ids = new List<string>();
-        foreach (var name in stations)
-        {
-            var found = StationFinder.Find(matter.View, name);
-            if (!found.Succeeded)
-            {
-                return found.Problem!;
-            }
-
-            ids.Add(found.Value);
-        }
-
-        var finder = new SubjectFinder(matter);
-        var belief = Wet([.. beliefs.Value.SelectMany(b => finder.Find(b.Key, b.Value))]);
-        return new FlowWriter(belief, new LeakQuestion(belief, new Walks(matter)).Write()).Write([.. ids.Distinct()]);
-    }
-
-    /// <summary>What to shut so that a place has no pressure, what goes dry, and how to prove it.</summary>
-    /// <param name="place">Label or id of a valve, station, box, fitting, pipe or isolation valve.</param>
-    /// <param name="at">Where one is: label or id of a place; the controller where nothing is said.</param>
-    public Outcome<IsolationAnswer> Isolate(string place, string? at = null)
-    {
-        using var turn = asking.EnterScope();
-        var walks = new Walks(matter);
-        var stand = at is null ? null : (Outcome<string>?)walks.Find(at);
-        return stand is { Succeeded: false } ? stand.Value.Problem! : new IsolationWriter(water, walks).Write(place, stand?.Value);
-    }
-
     /// <summary>Everything that is tied.</summary>
     public TieAnswer Ties() => new(Engine, Book.Version, Tied.All);
 
@@ -277,9 +243,6 @@ public sealed class Notebook
         var found = new Walks(matter).Find(thing);
         return found.Succeeded ? new TieAnswer(Engine, Book.Version, [Tied.Of(found.Value)]) : found.Problem!;
     }
-
-    /// <summary>What is believed of the water, given what is believed of the wires; the same for every asker.</summary>
-    private WaterBelief Wet(IReadOnlyList<Subject> subjects) => wet ??= new WaterBelief(water, WaterQuestions.Wiring(matter, subjects));
 
     private IEnumerable<(int Index, ReadingLine Line)> Lines(IGrouping<string, (int Index, Evidence Item)> notes)
     {

@@ -136,6 +136,8 @@ public sealed class LocatingTurnTests : BunitContext
 
         public Task<Outcome<PlannedDay>> PlanDayAsync(ReadOnlyMemory<byte> log, DayAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here orders a day.");
 
+        public Task<Outcome<PlannedRepair>> PlanRepairAsync(ReadOnlyMemory<byte> log, string thing, Waiting waiting) => throw new InvalidOperationException("No test here plans a repair.");
+
         public Task<Outcome<PlannedRework>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here plans a rework.");
 
         public Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<IReadOnlyList<MadePaper>>>(Array.Empty<MadePaper>());

@@ -12,6 +12,12 @@ public sealed record KeptDesk(string? Property, string? By, string Place, bool N
     /// <summary>What was tapped of a round of naming and not stored.</summary>
     public NamingDraft? Naming { get; init; }
 
+    /// <summary>Id of the place that was being made dry.</summary>
+    public string? Dry { get; init; }
+
+    /// <summary>True where somebody was stopping water that runs.</summary>
+    public bool Running { get; init; }
+
     public string Write() => JsonSerializer.Serialize(this, KeptDeskJson.Default.KeptDesk);
 
     /// <summary>Nothing where the text is of another build and cannot be read: a draft is lost then, never a note.</summary>

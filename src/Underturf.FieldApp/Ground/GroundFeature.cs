@@ -18,9 +18,9 @@ public enum GroundForm
 /// <param name="Shape">Metres east and north of the datum: one position, the line, or the corners of the outline.</param>
 public sealed record GroundFeature(string Id, string Kind, Grade Grade, string Name, GroundForm Form, IReadOnlyList<Position> Shape)
 {
-    /// <summary>Its name without what its sign says already: "4" of "box 4". A cable has none, its ends do.</summary>
-    public string Sign => Kind == GroundWords.Cable ? ""
-        : Kind.Split(' ')[0] is var word && Name.StartsWith($"{word} ", StringComparison.OrdinalIgnoreCase) ? Name[(word.Length + 1)..] : Name;
+    /// <summary>Its name without what its sign says already: "4" of "box 4". A cable or a pipe has none, its ends do.</summary>
+    public string Sign => Kind is GroundWords.Cable or GroundWords.Pipe ? ""
+        : new[] { Kind, Kind.Split(' ')[0] }.FirstOrDefault(word => Name.StartsWith($"{word} ", StringComparison.OrdinalIgnoreCase)) is { } said ? Name[(said.Length + 1)..] : Name;
 
     public GroundShape Lies => new(Shape, Form == GroundForm.Outline);
 

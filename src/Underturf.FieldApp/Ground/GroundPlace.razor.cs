@@ -48,6 +48,10 @@ public sealed partial class GroundPlace
     [Parameter, EditorRequired]
     public EventCallback<string> Question { get; set; }
 
+    /// <summary>Told the id of a place that is to be made dry.</summary>
+    [Parameter]
+    public EventCallback<string> Dry { get; set; }
+
     private bool Feet => History.Facts.UsesUsUnits;
 
     /// <summary>On a phone the map makes room for what the hand is at.</summary>

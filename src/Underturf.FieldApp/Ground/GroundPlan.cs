@@ -5,7 +5,7 @@ using Underturf.Reasoning;
 namespace Underturf.FieldApp;
 
 /// <summary>What the map shows of a property, in local metres, and what it cannot show because nobody noted where it is.</summary>
-/// <param name="Features">What lies below first: the ground, cables, then what was found in it.</param>
+/// <param name="Features">What lies below first: the ground, pipes, cables, then what was found in it.</param>
 public sealed record GroundPlan(IReadOnlyList<GroundFeature> Features, IReadOnlyList<UnplacedThing> Unplaced)
 {
     /// <summary>With the places that only ties give, as sure as the ties are.</summary>
@@ -21,7 +21,10 @@ public sealed record GroundPlan(IReadOnlyList<GroundFeature> Features, IReadOnly
         var placed = things.Where(t => view.PositionOf(t.Id) is not null)
             .Select(t => new GroundFeature(t.Id, t.Kind, t.Grade, t.Name, GroundForm.Point, [view.PositionOf(t.Id)!.Value]));
         return new GroundPlan(
-            [.. view.Ground.Select(Surface).Concat(view.Cables.Select(c => Run(view, c.Key, c.Value)).OfType<GroundFeature>()).Concat(placed)],
+            [.. view.Ground.Select(Surface)
+                .Concat(view.Pipes.Select(p => Run(view, p.Key, GroundWords.Pipe, p.Value.Sure, p.Value.Route, p.Value.From, p.Value.To)).OfType<GroundFeature>())
+                .Concat(view.Cables.Select(c => Run(view, c.Key, GroundWords.Cable, c.Value.Sure, c.Value.Route, c.Value.From, c.Value.To)).OfType<GroundFeature>())
+                .Concat(placed)],
             [.. things.Where(t => view.PositionOf(t.Id) is null).Select(t => new UnplacedThing(t.Id, t.Kind, t.Name))]);
     }
 
@@ -55,7 +58,7 @@ public sealed record GroundPlan(IReadOnlyList<GroundFeature> Features, IReadOnly
         return near.Count > 0 ? near : all;
     }
 
-    /// <summary>Controllers, boxes, and the valves that lie in no box: those in one are where the box is.</summary>
+    /// <summary>Controllers, boxes, where water comes in and is shut off, and the valves that lie in no box: those in one are where the box is.</summary>
     private static IEnumerable<(string Id, string Kind, Grade Grade, string Name)> Things(PropertyView view)
     {
         var holding = view.Valves.Values.Select(v => v.Box).OfType<string>().Select(view.Identity.Of).ToHashSet(StringComparer.Ordinal);
@@ -64,7 +67,9 @@ public sealed record GroundPlan(IReadOnlyList<GroundFeature> Features, IReadOnly
         var valves = view.Valves
             .Where(v => v.Value.Position is not null || v.Value.Box is not { } box || !view.Knows(box))
             .Select(v => (v.Key, masters.Contains(v.Key) ? GroundWords.MasterValve : GroundWords.Valve, v.Value.Sure, view.Name(v.Key)));
-        return valves.Concat(boxes).OrderBy(t => t.Item4, NaturalOrder.Instance)
+        var isolations = view.IsolationValves.Select(i => (i.Key, GroundWords.IsolationValve, i.Value.Sure, view.Name(i.Key)));
+        return valves.Concat(boxes).Concat(isolations).OrderBy(t => t.Item4, NaturalOrder.Instance)
+            .Concat(view.WaterSupplies.Select(s => (s.Key, GroundWords.PointOfConnection, s.Value.Sure, view.Name(s.Key))))
             .Concat(view.Controllers.Select(c => (c.Key, GroundWords.Controller, c.Value.Sure, view.Name(c.Key))));
     }
 
@@ -75,17 +80,17 @@ public sealed record GroundPlan(IReadOnlyList<GroundFeature> Features, IReadOnly
         return new GroundFeature(thing.Key, kind, fact.Sure, fact.Label ?? kind, form, fact.Shape);
     }
 
-    /// <summary>A cable that was traced is drawn as it runs; where only its ends are known a straight line is inferred at best.</summary>
-    private static GroundFeature? Run(PropertyView view, string id, CableFact cable)
+    /// <summary>A cable or a pipe that was traced is drawn as it runs; where only its ends are known a straight line is inferred at best.</summary>
+    private static GroundFeature? Run(PropertyView view, string id, string kind, Grade sure, IReadOnlyList<Position> route, string from, string to)
     {
-        if (cable.Route.Count > 1)
+        if (route.Count > 1)
         {
-            return new GroundFeature(id, GroundWords.Cable, cable.Sure, view.Name(id), GroundForm.Line, cable.Route);
+            return new GroundFeature(id, kind, sure, view.Name(id), GroundForm.Line, route);
         }
 
-        var grade = cable.Sure == Grade.Measured ? Grade.Inferred : cable.Sure;
-        return view.PositionOf(cable.From) is { } from && view.PositionOf(cable.To) is { } to && from != to
-            ? new GroundFeature(id, GroundWords.Cable, grade, view.Name(id), GroundForm.Line, [from, to])
+        var grade = sure == Grade.Measured ? Grade.Inferred : sure;
+        return view.PositionOf(from) is { } start && view.PositionOf(to) is { } end && start != end
+            ? new GroundFeature(id, kind, grade, view.Name(id), GroundForm.Line, [start, end])
             : null;
     }
 }

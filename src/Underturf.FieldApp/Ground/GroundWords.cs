@@ -12,6 +12,9 @@ public static class GroundWords
     public const string BoxWithValves = "box with valves";
     public const string Valve = "valve";
     public const string MasterValve = "master valve";
+    public const string IsolationValve = "isolation valve";
+    public const string PointOfConnection = "point of connection";
+    public const string Pipe = "pipe";
     public const string Cable = "cable";
     public const string Other = "other";
 
@@ -21,15 +24,17 @@ public static class GroundWords
     public static string Surface(string what) => Surfaces.Contains(what) ? what : Other;
 
     /// <summary>The order of the list beside the map.</summary>
-    internal static string[] Groups { get; } = ["Boxes", "Valves", "Controllers", "Cables", "Surface"];
+    internal static string[] Groups { get; } = ["Boxes", "Valves", "Controllers", "Shut-off and supply", "Pipes", "Cables", "Surface"];
 
     internal static string Group(string kind) => kind switch
     {
         Box or BoxWithValves => Groups[0],
         Valve or MasterValve => Groups[1],
         Controller => Groups[2],
-        Cable => Groups[3],
-        _ => Groups[4],
+        IsolationValve or PointOfConnection => Groups[3],
+        Pipe => Groups[4],
+        Cable => Groups[5],
+        _ => Groups[6],
     };
 
     /// <summary>A grade as it is said everywhere; an estimate is drawn as what is inferred.</summary>

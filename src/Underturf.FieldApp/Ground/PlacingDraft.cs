@@ -24,29 +24,40 @@ public sealed class PlacingDraft
 
     public string Terminals { get; set; } = "";
 
+    /// <summary>Of an isolation valve, the stations behind it; of a pipe its two ends.</summary>
+    public IReadOnlyList<string> Joins { get; set; } = [];
+
+    /// <summary>What the water costs at a point of connection, in the owner's money, and the volume that costs it.</summary>
+    public string Price { get; set; } = "";
+
+    public string PriceOf { get; set; } = "";
+
     /// <summary>How the place is known: a tap on a map is no more than an estimate.</summary>
     public Grade Grade { get; set; } = Grade.Estimated;
 
     public List<Position> Points { get; } = [];
 
     /// <summary>What can be placed new.</summary>
-    public static IReadOnlyList<string> Kinds { get; } = [GroundWords.Box, GroundWords.Valve, .. GroundWords.Surfaces, GroundWords.Controller];
+    public static IReadOnlyList<string> Kinds { get; } = [GroundWords.Box, GroundWords.Valve, GroundWords.IsolationValve, .. GroundWords.Surfaces, GroundWords.Controller, GroundWords.PointOfConnection, GroundWords.Pipe];
 
     /// <summary>True where each tap adds a corner; else the last tap counts.</summary>
-    public bool TakesMany => Kind == GroundWords.Cable || (Thing is null && Kind is "building" or "hardscape" or "wall" or "bed" or "lawn" or "water");
+    public bool TakesMany => Kind is GroundWords.Cable or GroundWords.Pipe || (Thing is null && Kind is "building" or "hardscape" or "wall" or "bed" or "lawn" or "water");
 
-    public bool IsClosed => TakesMany && Kind is not ("wall" or GroundWords.Cable);
+    public bool IsClosed => TakesMany && Kind is not ("wall" or GroundWords.Cable or GroundWords.Pipe);
 
-    private int Least => !TakesMany ? 1 : IsClosed ? 3 : 2;
+    /// <summary>A pipe can be noted by its ends alone.</summary>
+    private int Least => !TakesMany ? 1 : IsClosed ? 3 : Kind == GroundWords.Pipe && Thing is null && Points.Count == 0 ? 0 : 2;
 
     /// <summary>Says what a new thing is. It is named by the next free number until somebody writes a name.</summary>
     public void Choose(string kind, PropertyView view)
     {
+        Joins = [];
         (Kind, Name) = (kind, kind switch
         {
             GroundWords.Box => NextNumber(view.Boxes.Values.Select(box => box.Label)),
             GroundWords.Valve => NextNumber(view.Valves.Values.Select(valve => valve.Label)),
             GroundWords.Controller => NextNumber(view.Controllers.Values.Select(controller => controller.Label)),
+            GroundWords.IsolationValve => NextNumber(view.IsolationValves.Values.Select(valve => valve.Label)),
             _ => "",
         });
         if (!TakesMany && Points.Count > 1)
@@ -80,6 +91,7 @@ public sealed class PlacingDraft
         }
 
         return Thing is { } id && view.Ground.TryGetValue(view.Identity.Of(id), out var ground) ? Moved(ground)
+            : PlacedWater.Kinds.Contains(Kind) ? PlacedWater.Of(this, newId, view)
             : Thing is { } cable && view.Cables.TryGetValue(view.Identity.Of(cable), out var run) ? new CableFact { Id = run.Id, From = run.From, To = run.To, Route = [.. Points], Sure = Grade }
             : Kind switch
             {
@@ -90,7 +102,8 @@ public sealed class PlacingDraft
             };
     }
 
-    private string? Label => Name.Trim() is { Length: > 0 } name ? name : null;
+    /// <summary>What people call it; nothing where nobody wrote a name.</summary>
+    internal string? Label => Name.Trim() is { Length: > 0 } name ? name : null;
 
     private Outcome<Fact> ToController(string newId, PropertyView view)
     {
@@ -123,5 +136,5 @@ public sealed class PlacingDraft
     private static string NextNumber(IEnumerable<string?> labels) =>
         (1 + labels.Select(label => int.TryParse(label?.Split(' ')[^1], NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0).DefaultIfEmpty().Max()).ToString(CultureInfo.InvariantCulture);
 
-    private static Problem Missing(string what, string remedy) => new(what, "is not given yet", remedy);
+    internal static Problem Missing(string what, string remedy) => new(what, "is not given yet", remedy);
 }

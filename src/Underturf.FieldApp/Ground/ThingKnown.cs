@@ -18,12 +18,13 @@ public sealed record ThingKnown(IReadOnlyList<(string What, string Said)> Facts,
             : view.Valves.TryGetValue(id, out var valve) ? Valve(valve, view)
             : view.Controllers.TryGetValue(id, out var controller) ? Controller(id, controller, view)
             : view.Cables.TryGetValue(id, out var cable) ? Cable(cable, view)
+            : WaterKnown.Of(id, view, history.Facts.UsesUsUnits) is { } water ? water
             : view.Ground.TryGetValue(id, out var ground) ? [("trunk", ground.Trunk is { } trunk ? GroundWords.Distance(trunk.Metres, history.Facts.UsesUsUnits) : null), ("note", ground.Note)]
             : [];
         return new ThingKnown(
             [.. said.Where(fact => !string.IsNullOrEmpty(fact.Said)).Select(fact => (fact.What, fact.Said!))],
             [.. NotesAbout(id, history)],
-            view.IsPlace(id));
+            view.IsPlace(id) || view.IsolationValves.ContainsKey(id) || view.WaterSupplies.ContainsKey(id));
     }
 
     private static (string What, string? Said)[] Box(string id, BoxFact box, PropertyView view) =>
@@ -79,6 +80,7 @@ public sealed record ThingKnown(IReadOnlyList<(string What, string Said)> Facts,
             .. facts.Readings.Where(r => At(r.Fact.Place)).Select(r => (r.Moment, (Fact)r.Fact)),
             .. facts.Looks.Where(l => At(l.Fact.Place)).Select(l => (l.Moment, (Fact)l.Fact)),
             .. facts.Works.Where(w => At(w.Fact.Place) || At(w.Fact.Target)).Select(w => (w.Moment, (Fact)w.Fact)),
+            .. facts.Settings.Where(s => At(s.Fact.Of)).Select(s => (s.Moment, (Fact)s.Fact)),
             .. facts.LeftAs.Where(l => At(l.Fact.Place)).Select(l => (l.Moment, (Fact)l.Fact)),
             .. facts.Photos.Where(p => At(p.Fact.Place) || At(p.Fact.About)).Select(p => (p.Moment, (Fact)p.Fact)),
             .. facts.Told.Where(t => At(t.Fact.About)).Select(t => (t.Moment, (Fact)t.Fact)),

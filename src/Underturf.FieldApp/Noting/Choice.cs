@@ -9,9 +9,9 @@ public sealed record Choice(string Id, string Label)
     public static IReadOnlyList<Choice> Stations(PropertyView view) =>
         [.. InSweepOrder(view).Select(station => new Choice(station, view.StationNumber(station)))];
 
-    /// <summary>Controllers, boxes and valves.</summary>
+    /// <summary>Controllers, boxes, valves, and where water comes in and is shut off.</summary>
     public static IReadOnlyList<Choice> Places(PropertyView view) =>
-        [.. view.Controllers.Keys.Select(id => new Choice(id, view.Name(id))), .. ByName(view.Boxes.Keys, view), .. ByName(view.Valves.Keys, view)];
+        [.. view.Controllers.Keys.Select(id => new Choice(id, view.Name(id))), .. ByName(view.Boxes.Keys, view), .. ByName(view.Valves.Keys, view), .. ByName(view.IsolationValves.Keys, view), .. ByName(view.WaterSupplies.Keys, view)];
 
     /// <summary>Stations as one takes them at the controller, terminal after terminal.</summary>
     public static IReadOnlyList<string> InSweepOrder(PropertyView view) =>

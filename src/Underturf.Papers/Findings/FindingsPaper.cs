@@ -19,6 +19,7 @@ internal static class FindingsPaper
             .. SummaryPart.Blocks(form, matter),
             .. ReadingGuide.Blocks(form),
             .. questions.SelectMany((question, i) => QuestionPart.Blocks(form, matter, question, i + 1)),
+            .. WaterPart.Blocks(form, matter),
             .. UnknownPart.Blocks(form, matter),
             .. SitePart.Blocks(form, matter),
         ], form);

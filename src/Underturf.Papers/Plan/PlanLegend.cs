@@ -8,7 +8,7 @@ internal sealed class PlanLegend(SheetColumn column)
     public void Fill(PlanContent content, PaperMatter matter)
     {
         Things(content);
-        Lines();
+        Lines(content);
         Ground(content);
         Ties(content);
         Questions(matter);
@@ -18,7 +18,7 @@ internal sealed class PlanLegend(SheetColumn column)
     private void Things(PlanContent content)
     {
         column.Head("Found or told");
-        foreach (var (kind, holds, word) in new[] { (ThingKind.Controller, false, "controller"), (ThingKind.Box, true, "box with valves"), (ThingKind.Box, false, "box"), (ThingKind.Valve, true, "valve without a box") })
+        foreach (var (kind, holds, word) in new[] { (ThingKind.Controller, false, "controller"), (ThingKind.Box, true, "box with valves"), (ThingKind.Box, false, "box"), (ThingKind.Valve, true, "valve without a box"), (ThingKind.IsolationValve, false, "isolation valve"), (ThingKind.PointOfConnection, false, "point of connection") })
         {
             if (content.Things.Any(t => t.Kind == kind && (t.HoldsValves == holds || kind == ThingKind.Controller)))
             {
@@ -29,7 +29,7 @@ internal sealed class PlanLegend(SheetColumn column)
         column.Sign(Svg.Circle(SheetColumn.Left + 14, column.Y, Symbols.Radius + 1, ("fill", "none"), ("stroke", Inks.Hex(Ink.Accent)), ("stroke-width", "3")), "an explanation points here");
     }
 
-    private void Lines()
+    private void Lines(PlanContent content)
     {
         column.Head("How it is known");
         foreach (var (grade, word) in GradeMark.Legend.Where(g => g.Grade != Grade.Unknown))
@@ -38,6 +38,10 @@ internal sealed class PlanLegend(SheetColumn column)
         }
 
         column.Sign(Symbols.Draw(ThingKind.Box, SheetColumn.Left + 14, column.Y, Grade.Unknown, false), "unknown");
+        if (content.Pipes.Count > 0)
+        {
+            column.Sign(Symbols.Pipe([(SheetColumn.Left, column.Y), (SheetColumn.Left + 28, column.Y)], Grade.Measured), "pipe: broad, by the same lines");
+        }
     }
 
     private void Ground(PlanContent content)
@@ -51,6 +55,11 @@ internal sealed class PlanLegend(SheetColumn column)
         foreach (var kind in kinds)
         {
             column.Sign(GroundDrawing.Sample(kind, SheetColumn.Left, column.Y), kind == "tree" ? "tree, its trunk to scale" : kind);
+        }
+
+        if (content.Roots.Count > 0)
+        {
+            column.Sign(RootDrawing.Sample(SheetColumn.Left, column.Y), "roots protected: hand or air only");
         }
     }
 

@@ -15,9 +15,12 @@ internal sealed class PlanMap(PlanContent content, PlanFrame frame, bool usUnits
         return Svg.Group(
             "map",
             [
-                .. content.Ground.OrderBy(g => g.Shape.Count <= 2).Select(g => GroundDrawing.Draw(g, frame)),
+                .. content.Ground.Where(g => g.Shape.Count > 2).Select(g => GroundDrawing.Draw(g, frame)),
+                .. RootDrawing.Of(content, frame),
+                .. content.Ground.Where(g => g.Shape.Count <= 2).Select(g => GroundDrawing.Draw(g, frame)),
                 .. new[] { beneath }.OfType<XElement>(),
                 Edge(frame),
+                .. content.Pipes.Select(p => Symbols.Pipe([.. p.Line.Select(frame.At)], p.Grade)),
                 .. content.Runs.Select(r => Symbols.Run([.. r.Line.Select(frame.At)], r.Grade)),
                 .. TieDrawing.Of(content, frame),
                 .. content.Things.SelectMany(t => Thing(t, suspects.Contains(t.Name), placer)),
@@ -41,7 +44,7 @@ internal sealed class PlanMap(PlanContent content, PlanFrame frame, bool usUnits
             placer.Keep(x, y, radius);
         }
 
-        foreach (var line in content.Runs.Select(r => r.Line).Concat(content.Ground.Where(g => GroundDrawing.Kind(g) == "wall").Select(g => g.Shape)))
+        foreach (var line in content.Runs.Concat(content.Pipes).Select(r => r.Line).Concat(content.Ground.Where(g => GroundDrawing.Kind(g) == "wall").Select(g => g.Shape)))
         {
             placer.KeepLine([.. line.Select(frame.At)]);
         }

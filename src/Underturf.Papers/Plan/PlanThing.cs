@@ -7,6 +7,8 @@ internal enum ThingKind
     Controller,
     Box,
     Valve,
+    IsolationValve,
+    PointOfConnection,
 }
 
 /// <summary>Something buried or mounted that has a place on the plan.</summary>

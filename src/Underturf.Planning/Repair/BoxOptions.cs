@@ -68,7 +68,9 @@ internal sealed class BoxOptions
 
         foreach (var size in joints.SelectMany(j => j.Wires).GroupBy(w => w.Size).OrderBy(g => g.Key.DiameterMetres))
         {
-            yield return PartsList.Line($"wire {size.Key} to piece on, with its connectors counted", CostLine.Exact(Math.Max(0.1, size.Count() * book.Joints.ShortEnds * book.Joints.SlackMetres)), MetrePrice(size.Key), "m");
+            var unit = box.Site.UsUnits ? "ft" : "m";
+            var length = CostLine.Exact(Math.Max(0.1, Units.In(size.Count() * book.Joints.ShortEnds * book.Joints.SlackMetres, unit)));
+            yield return PartsList.Line($"wire {size.Key} to piece on", length, MetrePrice(size.Key) * (decimal)Units.From(1, unit), unit);
         }
 
         if (housed && Fit.IsEnough == false && book.Boxes.FirstOrDefault(b => b.Name == Fit.Needed) is { } needed)
@@ -94,13 +96,9 @@ internal sealed class BoxOptions
     /// <summary>By the room of all joints, and of the valves that sit in it.</summary>
     private BoxFit Fits()
     {
-        var fitter = new BoxFitter(book);
         var room = box.Wired.Select(j => connectors.For([.. j.Wires.Select(w => w.Size)])).OfType<(ConnectorPractice Connector, int Count)>().Sum(c => c.Connector.CubicCentimetres * c.Count);
-        var valves = box.Site.View.Valves.Where(v => v.Value.Box is { } b && box.Site.View.Identity.Of(b) == box.Id).Select(v => ValveSizes.Of(book, v.Value)).ToList();
-        var (needed, length, width) = fitter.ForValves(valves, room);
-        var why = $"{Counted(valves.Count, "valve")} and {Counted(box.Wired.Count, "joint")} of {room / 1000:0.0} l";
-        var noted = fitter.Named(box.Card.Size);
-        return new BoxFit(box.Card.Size, needed?.Name, noted is null ? null : needed is null || fitter.Holds(noted, length, width, room), needed is null ? $"{why}: no box of the catalogue is large enough, set two" : why);
+        var valves = ValveSizes.In(box.Site, box.Id);
+        return new BoxFitter(book).Fit(box.Card.Size, valves, room, $"{Counted(valves.Count, "valve")} and {Counted(box.Wired.Count, "joint")} of {room / 1000:0.00} l");
     }
 
     private static Span Times(Span span, int count) => new(span.Least * count, span.Likely * count, span.Most * count);

@@ -18,6 +18,11 @@ internal sealed class BoxSteps(BoxCase box, RepairOption option)
 
     public IReadOnlyList<RepairStep> Write()
     {
+        if (box.Rebuild.IsFinished && box.Chance is null)
+        {
+            return [];
+        }
+
         var done = option.Kind == RepairKind.Joint ? JointsDone() : box.Rebuild.IsFinished ? [] : box.Rebuild.Done.Keys.ToHashSet();
         return [.. BoxRebuild.Steps.Where(s => !done.Contains(s)).Select(Step)];
     }

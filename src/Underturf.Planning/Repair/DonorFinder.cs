@@ -4,9 +4,11 @@ using Underturf.Property.Practice;
 
 namespace Underturf.Planning.Repair;
 
-/// <summary>Valves whose insides may fit: those in stock, those of the property that run nothing, and for their parts those that run.</summary>
-internal sealed class DonorFinder(PropertyView view, DonorPractice practice, IReadOnlySet<string> abandoned)
+/// <summary>Valves whose insides may fit: those in stock, those of the property that were left out of use, and for their parts those that run.</summary>
+internal sealed class DonorFinder(PropertyHistory history, DonorPractice practice)
 {
+    private readonly PropertyView view = history.Now;
+
     private const int Most = 6;
 
     /// <summary>A size is the same within this.</summary>
@@ -16,7 +18,7 @@ internal sealed class DonorFinder(PropertyView view, DonorPractice practice, IRe
     public IReadOnlyList<DonorMatch> For(string id)
     {
         var wanted = Looks(view.Valves[id]);
-        var others = view.Valves.Where(v => v.Key != id).Select(v => Match(wanted, v.Key, view.Name(v.Key), Looks(v.Value), IsSpare(v.Value)));
+        var others = view.Valves.Where(v => v.Key != id).Select(v => Match(wanted, v.Key, view.Name(v.Key), Looks(v.Value), IsSpare(v.Key)));
         return
         [
             .. practice.InStock.Select(s => Match(wanted, s.Name, s.Name, new Look(s.Inches, s.Body, s.Screws, s.Thread), true)).Concat(others)
@@ -26,7 +28,9 @@ internal sealed class DonorFinder(PropertyView view, DonorPractice practice, IRe
         ];
     }
 
-    private bool IsSpare(ValveFact valve) => valve.Station is { } station && abandoned.Contains(view.Identity.Of(station));
+    /// <summary>It was left so.</summary>
+    private bool IsSpare(string valve) => history.Facts.LeftAs.LastOrDefault(l => view.Identity.Of(l.Fact.Place) == valve) is { } left
+        && practice.LeftAs.Any(w => left.Fact.State.Contains(w, StringComparison.OrdinalIgnoreCase));
 
     private DonorMatch Match(Look wanted, string id, string name, Look other, bool spare)
     {

@@ -12,9 +12,12 @@ internal sealed class PartsList(ValveCase valve)
         var size = valve.Size;
         var inside = book.Parts.Where(p => p.For.Contains(kind.ToString())).Select(p => Line(p.Name, p.Screws ? valve.Fact.Screws ?? p.Count : p.Count, p.Price * (IsOfEverySize(p) ? 1 : size.PartsFactor)));
         return kind is RepairKind.Replace or RepairKind.Move
-            ? [Line($"valve, {size.Inches:0.##} in", 1, size.ValvePrice), Line("fittings, primer and cement", 1, size.FittingsPrice), .. inside]
+            ? [Line($"valve, {size.Inches:0.##} in", 1, size.ValvePrice), Line("fittings, primer and cement", 1, size.FittingsPrice), .. inside, .. Box is { } box ? [Line(box.Name, 1, box.Price)] : Array.Empty<PartLine>()]
             : [.. inside];
     }
+
+    /// <summary>The box that a new valve gets where there is none.</summary>
+    public BoxPractice? Box => valve.Box is null ? new BoxFitter(book).Smallest([valve.Size], 0) : null;
 
     /// <summary>A connector is the same on every valve: it is for a new one too.</summary>
     private static bool IsOfEverySize(ValvePart part) => part.For.Contains(nameof(RepairKind.Replace));

@@ -18,7 +18,7 @@ internal static class Permissions
         if (valve.Roots.Count > 0 && option.Kind != RepairKind.Move)
         {
             var (ground, metres) = valve.Roots[0];
-            yield return new Permission(PermissionKind.Arborist, $"have an arborist at hand for roots of {book.Roots.ArboristMillimetres:0} mm and more", $"it lies {valve.Length(metres)} from {ground.Name}, whose ground of {valve.Length(ground.RadiusMetres)} is protected", book.Roots.ArboristPrice);
+            yield return new Permission(PermissionKind.Arborist, $"have an arborist at hand for roots of {valve.Site.Small(book.Roots.ArboristMillimetres)} and more", $"it lies {valve.Length(metres)} from {ground.Name}, whose ground of {valve.Length(ground.RadiusMetres)} is protected", book.Roots.ArboristPrice);
         }
 
         if (Price(option, book) is { } price)

@@ -142,7 +142,7 @@ public sealed record ShutNeed(IReadOnlyList<string> Ids, IReadOnlyList<string> N
 
 /// <summary>A valve beside the one to repair.</summary>
 /// <param name="Fits">Chance that its inside fits.</param>
-/// <param name="Spare">It can be taken: it is in stock, or runs nothing. Otherwise it only tells which parts to order.</param>
+/// <param name="Spare">It can be taken: it is in stock, or was left out of use. Otherwise it only tells which parts to order.</param>
 /// <param name="Same">What is the same, what differs and what is not known of either, in words.</param>
 public sealed record DonorMatch(string Id, string Name, double Fits, bool Spare, IReadOnlyList<string> Same, IReadOnlyList<string> Differs, IReadOnlyList<string> Unknown);
 

@@ -32,10 +32,6 @@ public static class RepairPlan
     private static RepairAnswer Valve(ValveCase valve)
     {
         var (site, options) = (valve.Site, new ValveOptions(valve).Find());
-        var sizes = site.View.Valves.Where(v => v.Key == valve.Id || (valve.Box is not null && v.Value.Box is { } b && site.View.Identity.Of(b) == valve.Box)).Select(v => ValveSizes.Of(site.Numbers, v.Value)).ToList();
-        var fitter = new BoxFitter(site.Numbers);
-        var (needed, length, width) = fitter.ForValves(sizes, 0);
-        var (size, noted) = (valve.Box is { } box ? site.View.Boxes[box].Size : null, fitter.Named(valve.Box is { } b2 ? site.View.Boxes[b2].Size : null));
         return new RepairAnswer(
             Notebook.Engine,
             site.Book.Version,
@@ -54,11 +50,17 @@ public static class RepairPlan
             valve.Shut?.Hole,
             valve.Donors,
             [],
-            new BoxFit(size, needed?.Name, noted is null ? null : fitter.Holds(noted, length, width, 0), sizes.Count == 1 ? "one valve with room for a hand round its bonnet" : $"{sizes.Count} valves with room for a hand round each bonnet"),
+            Fit(valve),
             Estimated(site, options[0]),
             new RepairSteps(valve, options[0]).Write(),
             [.. Permissions.Of(valve, options[0])],
             [.. valve.Unknown()]);
+    }
+
+    private static BoxFit Fit(ValveCase valve)
+    {
+        var sizes = valve.Box is { } box ? ValveSizes.In(valve.Site, box) : [valve.Size];
+        return new BoxFitter(valve.Site.Numbers).Fit(valve.Box is { } b ? valve.Site.View.Boxes[b].Size : null, sizes, 0, sizes.Count == 1 ? "one valve with room for a hand round its bonnet" : $"{sizes.Count} valves with room for a hand round each bonnet");
     }
 
     private static IReadOnlyList<CauseShare> Causes(ValveCase valve) =>

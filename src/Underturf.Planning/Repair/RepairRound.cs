@@ -8,23 +8,30 @@ namespace Underturf.Planning.Repair;
 /// <param name="Seen">Causes that somebody saw.</param>
 /// <param name="Worked">What was done to it since it was opened the last time.</param>
 /// <param name="Vain">What was tried and did not cure it.</param>
-internal sealed record RepairRound(IReadOnlySet<string> Done, IReadOnlySet<string> Seen, RepairKind? Worked, IReadOnlyList<RepairKind> Vain)
+/// <param name="Faults">What it was repaired for, by ids of the practice book: work ends what belief says, whether or not it cured.</param>
+internal sealed record RepairRound(IReadOnlySet<string> Done, IReadOnlySet<string> Seen, RepairKind? Worked, IReadOnlyList<RepairKind> Vain, IReadOnlySet<string> Faults)
 {
     /// <summary>As the log names the job.</summary>
     public const string Job = "valve repair";
 
     private const string SawPrefix = "saw ";
     private const string WorkPrefix = "did ";
+    private const string FaultPrefix = "for ";
     private const string VainPrefix = "not so: ";
 
     /// <summary>Steps that hold whatever comes after them, until the place is closed.</summary>
-    private static readonly string[] Lasting = [RepairSteps.Ready, RepairSteps.Reached, RepairSteps.Opened];
+    private static readonly string[] Lasting = [RepairSteps.Reached, RepairSteps.Opened];
+
+    /// <summary>It was closed up, and nothing has been done since.</summary>
+    public bool IsClosed { get; private init; }
 
     public bool IsBegun => Done.Count > 0 || Worked is not null || Vain.Count > 0;
 
     public static StepFact Noted(string valve, string step) => new() { Job = Job, Place = valve, Step = step };
 
     public static StepFact Saw(string valve, string cause) => Noted(valve, SawPrefix + cause);
+
+    public static StepFact For(string valve, string fault) => Noted(valve, FaultPrefix + fault);
 
     public static StepFact Did(string valve, RepairKind kind) => Noted(valve, WorkPrefix + kind.ToString().ToLowerInvariant());
 
@@ -34,7 +41,7 @@ internal sealed record RepairRound(IReadOnlySet<string> Done, IReadOnlySet<strin
     {
         var identity = history.Now.Identity;
         var steps = history.Facts.Steps.Where(s => s.Fact.Job == Job && identity.Of(s.Fact.Place) == valve).OrderBy(s => s.Moment).Select(s => s.Fact.Step).ToList();
-        return steps[(steps.LastIndexOf(RepairSteps.Closed) + 1)..].Aggregate(new RepairRound(new HashSet<string>(), new HashSet<string>(), null, []), (round, step) => round.And(step));
+        return steps[(steps.LastIndexOf(RepairSteps.Closed) + 1)..].Aggregate(new RepairRound(new HashSet<string>(), new HashSet<string>(), null, [], new HashSet<string>()) { IsClosed = steps is [.., RepairSteps.Closed] }, (round, step) => round.And(step));
     }
 
     private RepairRound And(string step)
@@ -42,6 +49,11 @@ internal sealed record RepairRound(IReadOnlySet<string> Done, IReadOnlySet<strin
         if (step.StartsWith(SawPrefix, StringComparison.Ordinal))
         {
             return this with { Seen = Seen.Append(step[SawPrefix.Length..]).ToHashSet(StringComparer.Ordinal) };
+        }
+
+        if (step.StartsWith(FaultPrefix, StringComparison.Ordinal))
+        {
+            return this with { Faults = Faults.Append(step[FaultPrefix.Length..]).ToHashSet(StringComparer.Ordinal) };
         }
 
         if (step.StartsWith(VainPrefix, StringComparison.Ordinal))

@@ -1,6 +1,7 @@
-using Underturf.Planning.Rework;
+using System.Globalization;
 using Underturf.Property;
 using Underturf.Property.Practice;
+using Underturf.Quantities;
 using Underturf.Reasoning;
 
 namespace Underturf.Planning.Repair;
@@ -8,8 +9,6 @@ namespace Underturf.Planning.Repair;
 /// <summary>What every repair of a property starts from.</summary>
 internal sealed class RepairSite(Notebook notebook, Answers answers)
 {
-    private readonly Lazy<IReadOnlySet<string>> abandoned = new(() => new Site(notebook).Abandoned.ToHashSet(StringComparer.Ordinal));
-
     public Notebook Notebook => notebook;
 
     public Answers Answers => answers;
@@ -24,8 +23,12 @@ internal sealed class RepairSite(Notebook notebook, Answers answers)
 
     public bool UsUnits => notebook.History.Facts.UsesUsUnits;
 
-    /// <summary>Stations that water nothing.</summary>
-    public IReadOnlySet<string> Abandoned => abandoned.Value;
+    /// <summary>"2 in" or "50 mm".</summary>
+    public string Small(double millimetres)
+    {
+        var unit = UsUnits ? "in" : "mm";
+        return string.Create(CultureInfo.InvariantCulture, $"{Units.In(millimetres / 1000, unit):0.#} {unit}");
+    }
 
     /// <summary>What valves have where no question is about this one: the rates of the book.</summary>
     public IReadOnlyDictionary<string, double> UsualFaults { get; } = notebook.Book.Faults.Select(f => (f.Id, f.Rate)).Concat(notebook.Book.Water.Faults.Select(f => (f.Id, f.Rate)))

@@ -12,6 +12,7 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
     public const string Proved = "no pressure";
     public const string Reached = "laid bare";
     public const string Emptied = "hole emptied";
+    public const string CoilOut = "coil out";
     public const string Opened = "opened";
     public const string Filled = "filled";
     public const string Flushed = "flushed";
@@ -24,8 +25,8 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
 
     private bool IsNew => option.Kind is RepairKind.Replace or RepairKind.Move;
 
-    /// <summary>Once it is worked on, what comes before is behind.</summary>
-    public IReadOnlyList<RepairStep> Write() =>
+    /// <summary>None where it was closed up and belief has nothing against it. Once it is worked on, what comes before is behind.</summary>
+    public IReadOnlyList<RepairStep> Write() => round.IsClosed && valve.Chance is null ? [] :
         [.. (round.Worked is null ? Before().Where(s => !round.Done.Contains(s.Key)).Append(Work()) : []), .. After().Where(s => !round.Done.Contains(s.Key))];
 
     private IEnumerable<RepairStep> Before()
@@ -35,7 +36,7 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
         {
             var turned = shut.Shut.Where(s => valve.Site.View.IsolationValves.ContainsKey(s.Id)).Select(s => new SettingFact { Of = s.Id, State = "shut" });
             yield return Step(ShutOff, $"programme off; shut {string.Join(" and ", shut.Shut.Select(s => s.Name))}", CostLine.Exact(shut.Minutes), shut.Needed is null ? "Tell those who drink from it." : $"It cannot be shut off by itself: {shut.Needed}. Tell those who drink from it.", more: [.. turned]);
-            yield return Step(Proved, $"{shut.Relieve[0]}; {shut.Relieve[1]}", 0, "Prove zero pressure before you open anything. Nobody energises the valve from here on: controller off and locked.", "nothing comes, and goes on not coming");
+            yield return Step(Proved, shut.Relieve[0], 0, "Prove zero pressure before you open anything. Nobody energises the valve from here on: controller off and locked.", shut.Relieve[1]);
         }
 
         yield return Step(Reached, ReachWords(), ReachMinutes(), ReachCaution());
@@ -50,10 +51,11 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
     /// <summary>With what may be seen: it can turn the plan.</summary>
     private RepairStep Open()
     {
-        var say = option.Kind == RepairKind.Coil ? "turn the coil out and look: plunger, spring, seal ring, port" : "photograph it, take the bonnet off, keep the order of the parts, look at diaphragm, seat, ports and body";
-        return Step(Opened, say, 0, "Springs jump. Hold a cloth over the open pipe: nothing muddy may fall into it.") with
+        var isCoil = option.Kind == RepairKind.Coil;
+        var say = isCoil ? "turn the coil out and look: plunger, spring, seal ring, port" : "photograph it, take the bonnet off, keep the order of the parts, look at diaphragm, seat, ports and body";
+        return Step(isCoil ? CoilOut : Opened, say, 0, "Springs jump. Nothing muddy may fall into the open valve: keep a cloth over it.") with
         {
-            Sights = [.. valve.Causes.All.Select(c => new RepairSight(c.Cause.Name, c.Cause.Say, [RepairRound.Saw(valve.Id, c.Cause.Name)]))],
+            Sights = [.. valve.Causes.All.Where(c => !isCoil || c.Cause.Coil > 0).Select(c => new RepairSight(c.Cause.Name, c.Cause.Say, [RepairRound.Saw(valve.Id, c.Cause.Name)]))],
         };
     }
 
@@ -72,10 +74,10 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
 
     private IEnumerable<RepairStep> After()
     {
-        yield return Step(Filled, $"fill slowly: {string.Join("; ", valve.Shut?.Refill.SkipLast(1) ?? ["open what was shut a little, let the air out, then all of it"])}", 0, "Air under pressure bursts pipe: open slowly, stand clear.", more:
+        yield return Step(Filled, $"fill slowly: {string.Join("; ", valve.Shut?.Refill.SkipLast(1) ?? ["open what was shut a little, let the air out, then all of it"])}", RepairLines.Mean(book.ProofMinutes), "Air under pressure bursts pipe: open slowly, stand clear.", more:
             [.. (valve.Shut?.Shut ?? []).Where(s => valve.Site.View.IsolationValves.ContainsKey(s.Id)).Select(s => new SettingFact { Of = s.Id, State = "open" })]);
         yield return Check(Flushed, "lift the bleed until it runs clear and without air; flush the lateral at its last outlet", 0, "People clear of the outlets.", "clear water, no spitting, the bonnet dry all round");
-        yield return Check(Closes, "let it close by itself and watch", RepairLines.Mean(book.ProofMinutes), string.Empty, $"shut within {ClosingSeconds():0} s, the lowest outlet dry, the meter still with all off");
+        yield return Check(Closes, "let it close by itself and watch", 0, string.Empty, $"shut within {ClosingSeconds():0} s, the lowest outlet dry, the meter still with all off");
         if (valve.Station is { } station)
         {
             var number = valve.Site.View.StationNumber(station);
@@ -85,18 +87,18 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
                 new TestFact { Station = station, Watered = valve.Fact.Waters is { } place ? [place] : [], Behaved = "opens" });
         }
 
-        yield return Step(Closed, "soil and lid back, level; mark the lid, take the ties", RepairLines.Mean(book.CloseMinutes), "A deep hole caves in: fill it or cover it before you turn away.");
+        yield return Step(Closed, "soil and lid back, level; mark the lid, take the ties", RepairLines.Mean(book.CloseMinutes), "A deep hole caves in: fill it or cover it before you turn away.", more: [.. Answered()]);
     }
 
     private string ReachWords() => option.Kind == RepairKind.Move ? "dig where the new valve is to be, and meet both pipes"
-        : valve.Box is { } box ? $"open {valve.Site.View.Name(box)}; hand and driver must pass round the bonnet, {book.ClearMillimetres:0} mm clear"
+        : valve.Box is { } box ? $"open {valve.Site.View.Name(box)}; hand and driver must pass round the bonnet, {valve.Site.Small(book.ClearMillimetres)} clear"
         : "dig it up, from the side of the valve, not of the pipe";
 
     private decimal ReachMinutes() => RepairLines.Mean(valve.Box is not null && option.Kind != RepairKind.Move ? book.OpenMinutes : book.ExposeMinutes);
 
     private string ReachCaution()
     {
-        var roots = valve.Roots.Count > 0 && option.Kind != RepairKind.Move ? $" Inside the protected ground of {string.Join(" and ", valve.Roots.Select(r => r.Ground.Name))}: hand or air only; roots of {book.Roots.ArboristMillimetres:0} mm and more are an arborist's." : string.Empty;
+        var roots = valve.Roots.Count > 0 && option.Kind != RepairKind.Move ? $" Inside the protected ground of {string.Join(" and ", valve.Roots.Select(r => r.Ground.Name))}: hand or air only; roots of {valve.Site.Small(book.Roots.ArboristMillimetres)} and more are an arborist's." : string.Empty;
         return $"Utilities marked and the notice waited out; private lines are not marked; hand-dig near marks. Deep holes cave in. Wasps and snakes.{roots}";
     }
 
@@ -124,14 +126,26 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
         var usual = option.Kind == RepairKind.Coil ? "coil replaced" : "valve rebuilt";
         var coil = option.Kind is RepairKind.Clean or RepairKind.Coil ? [] : new[] { "coil replaced" };
         var did = named.Prepend(usual).Concat(coil).Where(r => r.Length > 0).Distinct().Where(r => option.Kind != RepairKind.Clean || r != "coil replaced");
-        return [.. did.Select(d => new WorkFact { Did = d, Place = valve.Place, Target = valve.Station ?? valve.Id, Note = remark }), RepairRound.Did(valve.Id, option.Kind)];
+        return [.. did.Select(d => new WorkFact { Did = d, Place = valve.Place, Target = valve.Station ?? valve.Id, Note = remark }), .. valve.Wrong.Select(w => w.Fault).Distinct().Select(f => RepairRound.For(valve.Id, f)), RepairRound.Did(valve.Id, option.Kind)];
     }
 
     private RepairStep Step(string key, string say, decimal minutes, string caution, string? expect = null, IReadOnlyList<Fact>? more = null) =>
         new(key, say, WhereOf(key), minutes, caution, expect, [.. more ?? [], RepairRound.Noted(valve.Id, key)], []);
 
     private RepairStep Check(string key, string say, decimal minutes, string caution, string expect, params IReadOnlyList<Fact> more) =>
-        new(key, say, WhereOf(key), minutes, caution, expect, [.. more, RepairRound.Noted(valve.Id, key)], [RepairRound.NotSo(valve.Id, key)]);
+        new(key, say, WhereOf(key), minutes, caution, expect, [.. more, RepairRound.Noted(valve.Id, key)], [RepairRound.NotSo(valve.Id, key), Asked(expect)]);
+
+    private string Question => $"repair-{valve.Id}-";
+
+    private IEnumerable<QuestionOpenedFact> Questions => valve.Site.Notebook.History.Facts.QuestionsOpened.Select(q => q.Fact).Where(q => q.Id.StartsWith(Question, StringComparison.Ordinal));
+
+    /// <summary>What is not as said opens a question.</summary>
+    private QuestionOpenedFact Asked(string expect) => new() { Id = $"{Question}{Questions.Count() + 1}", Text = $"Why does {valve.Name} not do what was said after its repair: {expect}?", About = valve.Id };
+
+    /// <summary>Once every check has passed, those that are open are closed.</summary>
+    private IEnumerable<Fact> Answered() => Questions
+        .Where(q => valve.Site.Notebook.History.Facts.QuestionsClosed.All(c => c.Fact.Id != q.Id))
+        .Select(q => new QuestionClosedFact { Id = q.Id, Answer = "The valve does what was said." });
 
     private string WhereOf(string key) => key is ShutOff or Filled && valve.Shut is { Shut: [var first, ..] } ? first.Name.Replace("everything at ", string.Empty, StringComparison.Ordinal)
         : key == Loaded && valve.Station is { } s ? valve.Site.View.Name(valve.Site.View.Stations[s].Controller)

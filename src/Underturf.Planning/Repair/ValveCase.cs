@@ -21,7 +21,7 @@ internal sealed class ValveCase
         Roots = At is { } at ? [.. Near(at)] : [];
         Paving = At is { } here ? Paved(here) : null;
         Shut = site.Notebook.Isolate(id, id) is { Succeeded: true, Value: var isolation } ? isolation : null;
-        Donors = new DonorFinder(site.View, site.Numbers.Donors, site.Abandoned).For(id);
+        Donors = new DonorFinder(site.Notebook.History, site.Numbers.Donors).For(id);
         Wrong = new WrongFinder(site.View, site.Book, site.Answers).OfValve(id);
         Causes = Weights();
     }
@@ -48,6 +48,9 @@ internal sealed class ValveCase
     public IsolationAnswer? Shut { get; }
 
     public IReadOnlyList<DonorMatch> Donors { get; }
+
+    /// <summary>The best whose inside may be taken.</summary>
+    public DonorMatch? Donor => Donors.FirstOrDefault(d => d.Spare);
 
     public IReadOnlyList<Wrong> Wrong { get; }
 
@@ -103,7 +106,8 @@ internal sealed class ValveCase
     private CauseWeights Weights()
     {
         var faults = Wrong.GroupBy(w => w.Fault).ToDictionary(g => g.Key, g => g.Sum(w => w.Chance), StringComparer.Ordinal);
-        var prior = CauseWeights.Of(Site.Numbers.Causes, faults.Count > 0 ? faults : Site.UsualFaults);
+        var before = Round.Faults.ToDictionary(f => f, _ => 1.0, StringComparer.Ordinal);
+        var prior = CauseWeights.Of(Site.Numbers.Causes, faults.Count > 0 ? faults : before.Count > 0 ? before : Site.UsualFaults);
         return Round.Vain.Aggregate(prior.After(Round.Seen, Round.Done.Contains(RepairSteps.Opened)), (weights, kind) => weights.AfterVain(kind));
     }
 

@@ -39,8 +39,9 @@ public sealed record MovingPractice(string Source, double ClearMetres, Span Minu
 
 /// <summary>The inside of another valve.</summary>
 /// <param name="UnknownFits">Chance that it fits, for each thing that is not known of either.</param>
+/// <param name="LeftAs">Words of a state in which a valve is left whose inside may be taken.</param>
 /// <param name="InStock">Valves that are at hand.</param>
-public sealed record DonorPractice(string Source, Span Minutes, double UnknownFits, IReadOnlyList<StockValve> InStock);
+public sealed record DonorPractice(string Source, Span Minutes, double UnknownFits, IReadOnlyList<string> LeftAs, IReadOnlyList<StockValve> InStock);
 
 /// <summary>A valve at hand whose inside can be used.</summary>
 public sealed record StockValve(string Name, double Inches, string? Body, int? Screws, string? Thread);

@@ -12,7 +12,7 @@ internal static class WaterCheck
     {
         foreach (var (place, value) in new (string, double)[]
         {
-            ("mainMetres", book.MainMetres), ("wetMetres", book.WetMetres), ("watchMinutes", book.WatchMinutes), ("roundMinutes", book.RoundMinutes), ("uncuredMinutes", book.UncuredMinutes), ("leftDays", book.LeftDays), ("cubicMetreMinutes", book.CubicMetreMinutes), ("usual.stationsDiffer", book.Usual.StationsDiffer), ("usual.outletsDiffer", book.Usual.OutletsDiffer),
+            ("mainMetres", book.MainMetres), ("wetMetres", book.WetMetres), ("watchMinutes", book.WatchMinutes), ("roundMinutes", book.RoundMinutes), ("uncuredMinutes", book.UncuredMinutes), ("leftDays", book.LeftDays), ("cubicMetreMinutes", book.CubicMetreMinutes), ("usual.stationsDiffer", book.Usual.StationsDiffer), ("usual.outletsDiffer", book.Usual.OutletsDiffer), ("usual.pressuresDiffer", book.Usual.PressuresDiffer),
             ("isolating.turnMinutes", book.Isolating.TurnMinutes), ("isolating.lossFactor", book.Isolating.LossFactor), ("usual.valveKilopascals", book.Usual.ValveKilopascals), ("isolating.flowVelocityMetresPerSecond", book.Isolating.FlowVelocityMetresPerSecond), ("isolating.portMillimetres", book.Isolating.PortMillimetres),
             ("isolating.pumpLitresPerMinute", book.Isolating.PumpLitresPerMinute), ("isolating.wetFactor", book.Isolating.WetFactor), ("isolating.fillMetresPerSecond", book.Isolating.FillMetresPerSecond),
         })

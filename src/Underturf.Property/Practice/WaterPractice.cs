@@ -141,6 +141,7 @@ public sealed record PipePractice(string Name, string Source, string Series, dou
 /// <param name="StationsDiffer">How far the stations of one property differ, as the spread of a logarithm.</param>
 /// <param name="OutletsDiffer">How far a station's flow is from what its outlets add up to.</param>
 /// <param name="OutletKilopascals">Pressure at the outlets.</param>
+/// <param name="PressuresDiffer">How far it differs between the stations of one property, as the spread of a logarithm.</param>
 /// <param name="OpeningSeconds">Until a valve is open.</param>
 /// <param name="ClosingSeconds">Until it is shut.</param>
 /// <param name="ValveKilopascals">Lost in a station's valve at the usual flow.</param>
@@ -152,6 +153,7 @@ public sealed record WaterUsual(
     double StationsDiffer,
     double OutletsDiffer,
     Spread OutletKilopascals,
+    double PressuresDiffer,
     Spread OpeningSeconds,
     Spread ClosingSeconds,
     double ValveKilopascals);

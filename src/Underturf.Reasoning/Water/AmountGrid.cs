@@ -17,6 +17,9 @@ internal static class AmountGrid
     /// <summary>Flow at a place.</summary>
     public static double At(int place) => place == 0 ? 0 : Least * Math.Exp(Step * (place - 1));
 
+    /// <summary>A flow within what a place above the first stands for: 0 at its lower end, 1 at its upper.</summary>
+    public static double Between(int place, double share) => At(place) * Math.Exp(Step * (share - 0.5));
+
     /// <summary>The place nearest to a flow.</summary>
     public static int Nearest(double flow) => flow < Least / 2 ? 0 : Math.Clamp((int)Math.Round(Math.Log(flow / Least) / Step) + 1, 1, Count - 1);
 

@@ -12,7 +12,11 @@ public sealed record FlowAnswer(
     IReadOnlyList<StationFlow> Stations,
     string? Idle,
     WaterLoss? Lost,
-    IReadOnlyList<string> Unknown);
+    IReadOnlyList<string> Unknown)
+{
+    /// <summary>What is believed of each station, and which valve shuts off what.</summary>
+    public WaterReport? Report { get; init; }
+}
 
 /// <summary>What comes in.</summary>
 /// <param name="State">What is most likely of it, in words.</param>

@@ -41,7 +41,10 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
             rows,
             idle?.Explanations[0].Summary,
             idle?.WaterLost,
-            [.. Unknown()]);
+            [.. Unknown()])
+        {
+            Report = new WaterReporter(belief, idle).Write(),
+        };
     }
 
     private Outcome<IReadOnlyList<StationFlow>> Rows(IReadOnlyList<string> running)

@@ -52,6 +52,11 @@ internal sealed class HoleWriter(WaterCase owner, PipeRecord pipes)
             return null;
         }
 
+        if (water.Value.MostCubicMetres <= 0)
+        {
+            return new HoleAnswer("the heights that are noted: nothing behind what is shut stands higher than this place", 0, 0, 0, 0, []);
+        }
+
         var port = Opening.Hole(Book.PortMillimetres / 1000, Book.PortDischargeLeast, Book.PortDischargeMost).Empty(water.Value);
         var pump = Units.From(Book.PumpLitresPerMinute, "L/min");
         return new HoleAnswer("the heights and sizes of the pipes behind what is shut", port.LeastCubicMetres, port.MostCubicMetres, port.LeastSeconds, port.MostSeconds, Ways(port, Opening.Pump(pump, pump).Empty(water.Value)));

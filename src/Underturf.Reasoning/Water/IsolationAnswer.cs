@@ -3,7 +3,9 @@ using System.Text.Json.Serialization;
 namespace Underturf.Reasoning.Water;
 
 /// <summary>How to get a place without pressure, and how to work there.</summary>
+/// <param name="Id">Of the place.</param>
 /// <param name="Place">As people call it.</param>
+/// <param name="Stands">What stands shut already and parts the place from the supply; minutes are those to get there.</param>
 /// <param name="Shut">What to shut, in walking order.</param>
 /// <param name="Minutes">Until all is shut.</param>
 /// <param name="Holds">Chance that all of it holds.</param>
@@ -16,7 +18,9 @@ namespace Underturf.Reasoning.Water;
 public sealed record IsolationAnswer(
     string Engine,
     string Book,
+    string Id,
     string Place,
+    IReadOnlyList<ShutStep> Stands,
     IReadOnlyList<ShutStep> Shut,
     double Minutes,
     double Holds,
@@ -33,6 +37,7 @@ public sealed record IsolationAnswer(
 public sealed record ShutStep(string Name, string Id, double WalkMinutes, double TurnMinutes);
 
 /// <summary>What to shut where one valve does not hold.</summary>
+/// <param name="Valve">As people call it.</param>
 public sealed record ShutOtherwise(string Valve, IReadOnlyList<string> Shut);
 
 /// <summary>Water in the hole.</summary>

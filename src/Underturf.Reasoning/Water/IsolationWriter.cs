@@ -19,13 +19,16 @@ internal sealed class IsolationWriter
     private readonly PipeRecord pipes;
     private readonly HashSet<string> shutNow;
 
+    /// <summary>Cost of what stands shut already: less than any other, more than nothing, so that only what parts the place counts.</summary>
+    private const double Standing = 1e-6;
+
     public IsolationWriter(WaterCase owner, Walks walks)
     {
         (this.owner, this.walks) = (owner, walks);
-        shutNow = owner.ShutAt(Moment.Last);
+        shutNow = [.. owner.ShutAt(Moment.Last), .. owner.OffAtSupply()];
 
-        // Everything open: what may be opened while somebody works there is not left to chance.
-        pipes = new PipeRecord(owner, new SupplyCurve(1, 0), shutNow, [.. View.Stations.Keys], _ => Units.From(1, "L/min"));
+        // Everything open: what may be opened while somebody works there is not left to chance, and what stands shut is part of the answer.
+        pipes = new PipeRecord(owner, new SupplyCurve(1, 0), new HashSet<string>(), [.. View.Stations.Keys], _ => Units.From(1, "L/min"));
     }
 
     private PropertyView View => owner.View;
@@ -59,7 +62,7 @@ internal sealed class IsolationWriter
             // As a last resort everything is shut where it comes in.
             foreach (var supply in View.WaterSupplies.Keys)
             {
-                costs[pipes.ElementOf(supply)!.Value] = Cost(from, supply);
+                costs[pipes.ElementOf(supply)!.Value] = CostNow(from, supply);
             }
 
             plan = IsolationPlan.Of(pipes.Network, node, costs);
@@ -89,18 +92,14 @@ internal sealed class IsolationWriter
 
     private IsolationAnswer Answer(string id, IReadOnlyList<string> shut, string from, IReadOnlyList<string> dry, string? needed, IReadOnlyList<ShutOtherwise> otherwise, IReadOnlyList<string> relieve, HoleAnswer? hole)
     {
-        var steps = new List<ShutStep>();
-        var at = from;
-        foreach (var next in shut.OrderBy(s => walks.Minutes(from, s)))
-        {
-            steps.Add(new ShutStep(next == Supply ? $"everything at {SupplyName}" : View.Name(next), next, walks.Minutes(at, next), owner.Water.Isolating.TurnMinutes));
-            at = next;
-        }
-
+        var stands = shut.Where(shutNow.Contains).Select(s => new ShutStep(Called(s), s, walks.Minutes(from, s), 0)).ToList();
+        var steps = Round(shut.Where(s => !shutNow.Contains(s)), from);
         return new IsolationAnswer(
             Notebook.Engine,
             owner.Book.Version,
+            id,
             View.Name(id),
+            stands,
             steps,
             steps.Sum(s => s.WalkMinutes + s.TurnMinutes),
             Math.Pow(1 - owner.Water.Isolating.NotHolding, shut.Count),
@@ -112,6 +111,22 @@ internal sealed class IsolationWriter
             Refill(shut),
             Caution);
     }
+
+    /// <summary>From one to the next, the nearest first.</summary>
+    private List<ShutStep> Round(IEnumerable<string> shut, string from)
+    {
+        var steps = new List<ShutStep>();
+        var at = from;
+        foreach (var next in shut.OrderBy(s => walks.Minutes(from, s)))
+        {
+            steps.Add(new ShutStep(Called(next), next, walks.Minutes(at, next), owner.Water.Isolating.TurnMinutes));
+            at = next;
+        }
+
+        return steps;
+    }
+
+    private string Called(string id) => id == Supply ? $"everything at {SupplyName}" : View.Name(id);
 
     private List<string> Relief(HashSet<int> dryNodes, IReadOnlyList<string> dry)
     {
@@ -142,7 +157,9 @@ internal sealed class IsolationWriter
 
     private Dictionary<int, double> Costs(string from) => View.IsolationValves.Keys
         .Where(i => pipes.ElementOf(i) is not null)
-        .ToDictionary(i => pipes.ElementOf(i)!.Value, i => shutNow.Contains(i) ? 0 : Cost(from, i));
+        .ToDictionary(i => pipes.ElementOf(i)!.Value, i => CostNow(from, i));
+
+    private double CostNow(string from, string isolation) => shutNow.Contains(isolation) ? Standing : Cost(from, isolation);
 
     /// <summary>The way there and the turning; and what it costs where it turns out not to hold, times the chance of that.</summary>
     private double Cost(string from, string isolation) =>

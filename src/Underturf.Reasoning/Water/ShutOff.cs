@@ -7,6 +7,7 @@ namespace Underturf.Reasoning.Water;
 internal sealed class ShutOff(WaterCase owner)
 {
     private readonly HashSet<string> shut = owner.ShutAt(Moment.Last);
+    private readonly string? street = owner.OffAtSupply().Order(StringComparer.Ordinal).FirstOrDefault();
 
     private PropertyView View => owner.View;
 
@@ -15,7 +16,7 @@ internal sealed class ShutOff(WaterCase owner)
     {
         var dry = new SortedDictionary<string, string>(StringComparer.Ordinal);
         var reached = owner.Graph.Reached(shut.Contains);
-        foreach (var station in shut.Count > 0 ? View.Stations.Keys : [])
+        foreach (var station in shut.Count > 0 || street is not null ? View.Stations.Keys : [])
         {
             var valves = View.ValvesOf(station).Select(v => v.Id).ToList();
             var by = valves.Select(v => By(station, v, reached)).DefaultIfEmpty(By(station, station, reached)).ToList();
@@ -29,7 +30,8 @@ internal sealed class ShutOff(WaterCase owner)
     }
 
     private string? By(string station, string valve, HashSet<string> reached) =>
-        shut.Contains(valve) ? valve
+        street is not null ? street
+        : shut.Contains(valve) ? valve
         : owner.Graph.Knows(valve) ? (reached.Contains(valve) ? null : shut.Where(View.IsolationValves.ContainsKey).Order(StringComparer.Ordinal).FirstOrDefault())
         : shut.Where(View.IsolationValves.ContainsKey).Order(StringComparer.Ordinal).FirstOrDefault(i => owner.LiesBehind(i, [valve, station]) == true);
 }

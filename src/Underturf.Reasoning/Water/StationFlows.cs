@@ -8,18 +8,24 @@ namespace Underturf.Reasoning.Water;
 internal sealed class StationFlows
 {
     private readonly WaterCase owner;
-    private readonly Dictionary<string, double> logs;
+    private readonly LearnedUsual flows;
+    private readonly LearnedUsual pressures;
 
     public StationFlows(WaterCase owner)
     {
         this.owner = owner;
-        logs = owner.Of(WaterMeasure.MeterFlow)
-            .Where(r => r.Station is not null && r.Si > 0)
-            .GroupBy(r => r.Station!)
-            .ToDictionary(g => g.Key, g => Math.Log(g.Last().Si), StringComparer.Ordinal);
+        var usual = owner.Water.Usual;
+        flows = new LearnedUsual(Logs(WaterMeasure.MeterFlow), Amount.Of(usual.StationLitresPerMinute, "L/min").Base, usual.StationsDiffer);
+        pressures = new LearnedUsual(Logs(WaterMeasure.OutletPressure), Amount.Of(usual.OutletKilopascals, "kPa").Base, usual.PressuresDiffer);
     }
 
-    public LogNormal Of(string station) => Outlets(station) is { } flow ? new LogNormal(flow, owner.Water.Usual.OutletsDiffer) : Beside(station);
+    /// <param name="supply">The supply's fault; null where it is in order.</param>
+    public LogNormal Of(string station, WaterFault? supply = null) => Outlets(station) is { } flow
+        ? new Amount(new LogNormal(flow, owner.Water.Usual.OutletsDiffer)).Times(supply?.FlowFactor).Base
+        : flows.Of(station, supply?.FlowFactor);
+
+    /// <summary>Pressure at its outlets.</summary>
+    public LogNormal PressureOf(string station, WaterFault? supply) => pressures.Of(station, supply?.OutletPressureFactor);
 
     /// <summary>m3/s of all its outlets at their usual pressure; null where none are noted.</summary>
     public double? Outlets(string station)
@@ -28,16 +34,10 @@ internal sealed class StationFlows
         return known.Count > 0 ? known.Sum(o => o.Count * o.CubicMetresPerSecond) : null;
     }
 
-    /// <summary>A normal mean with a normal prior, learned from the other stations, and a station's own difference from it.</summary>
-    private LogNormal Beside(string station)
-    {
-        var usual = owner.Water.Usual;
-        var (prior, differ) = (1 / (usual.StationLitresPerMinute.LogSpread * usual.StationLitresPerMinute.LogSpread), usual.StationsDiffer * usual.StationsDiffer);
-        var others = logs.Where(l => l.Key != station).Select(l => l.Value).ToList();
-        var precision = prior + (others.Count / differ);
-        var mean = ((prior * Math.Log(Units.From(usual.StationLitresPerMinute.Median, "L/min"))) + (others.Sum() / differ)) / precision;
-        return new LogNormal(Math.Exp(mean), Math.Sqrt((1 / precision) + differ));
-    }
+    private Dictionary<string, double> Logs(WaterMeasure measure) => owner.Of(measure)
+        .Where(r => r.Station is not null && r.Si > 0)
+        .GroupBy(r => r.Station!)
+        .ToDictionary(g => g.Key, g => Math.Log(g.Last().Si), StringComparer.Ordinal);
 }
 
 /// <summary>What outlets of one kind give.</summary>

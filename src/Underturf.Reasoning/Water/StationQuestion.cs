@@ -12,17 +12,13 @@ internal sealed class StationQuestion
     private readonly Walks walks;
     private readonly StationWater station;
     private readonly WaterFault? supply;
-    private readonly List<Told> told;
+    private readonly List<ToldState> told;
 
     public StationQuestion(WaterBelief belief, Walks walks, int index)
     {
         (this.belief, this.walks, station) = (belief, walks, belief.Stations[index]);
         supply = belief.SupplyStates[belief.LikeliestSupply];
-        told = [.. station.States
-            .Select((s, k) => (State: s, Share: belief.SharesOf(index)[k]))
-            .GroupBy(s => string.Join(" + ", station.Now(s.State).Select(f => f.Id).Order(StringComparer.Ordinal)) + (s.State.Wiring is { Valves: 1, StaysShut: false } ? string.Empty : $" wiring {s.State.Wiring.Valves} {s.State.Wiring.StaysShut}"))
-            .Select(g => new Told(g.MaxBy(s => s.Share).State, g.Sum(s => s.Share)))
-            .OrderByDescending(t => t.Share)];
+        told = ToldState.Of(belief, index);
     }
 
     private WaterCase Owner => belief.Owner;
@@ -59,23 +55,13 @@ internal sealed class StationQuestion
         return $"{Name}: {string.Join("; ", seen.Count > 0 ? read.Append($"seen: {string.Join(", ", seen)}") : read)}";
     }
 
-    private Explanation Explain(Told told)
+    private Explanation Explain(ToldState told)
     {
         var faults = station.Now(told.State);
-        var words = faults.Select(f => f.Say).ToList();
-        if (told.State.Wiring.StaysShut)
-        {
-            words.Add("the valve stays shut for want of current, as the wiring has it");
-        }
-        else if (told.State.Wiring.Valves > 1)
-        {
-            words.Add($"{told.State.Wiring.Valves} valves open together, as the wiring has it");
-        }
-
         return new Explanation(
-            faults.Count > 0 ? string.Join(" + ", faults.Select(f => f.Id)) : words.Count > 0 ? "wiring" : "as-built",
+            faults.Count > 0 ? string.Join(" + ", faults.Select(f => f.Id)) : told.State.Wiring is { Valves: 1, StaysShut: false } ? "as-built" : "wiring",
             told.Share,
-            words.Count > 0 ? string.Join("; ", words) : "nothing wrong: it gives what it may give",
+            told.Words(station),
             [],
             Evidence(told.State),
             string.Join("; ", faults.Select(f => Owner.Book.Repair(f.Repair)!.Say).Distinct()));
@@ -149,7 +135,7 @@ internal sealed class StationQuestion
         }
     }
 
-    private Move Repair(Told first, double uncured)
+    private Move Repair(ToldState first, double uncured)
     {
         var repairs = station.Now(first.State).Select(f => Owner.Book.Repair(f.Repair)!).Distinct().ToList();
         var words = string.Join("; then ", repairs.Select(r => r.Say));
@@ -169,6 +155,4 @@ internal sealed class StationQuestion
             Steps = [new MoveStep(action, minutes, caution, Id, asks)],
         };
     }
-
-    private sealed record Told(StationState State, double Share);
 }

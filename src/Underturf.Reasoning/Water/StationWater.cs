@@ -11,7 +11,7 @@ internal sealed class StationWater
     private const double Trace = 0.005;
 
     private readonly WaterCase owner;
-    private readonly LogNormal usualFlow;
+    private readonly StationFlows usual;
     private readonly string[] things;
     private readonly List<(WaterReading Reading, int Index)> flows;
     private readonly List<WaterReading> others;
@@ -21,9 +21,9 @@ internal sealed class StationWater
     private readonly Dictionary<StationState, double> notes = [];
     private IReadOnlyList<Foreseen>? foreseenInOrder;
 
-    public StationWater(WaterCase owner, string station, LogNormal usualFlow, IReadOnlyList<WiringState> wiring, IReadOnlyList<WaterReading> meter)
+    public StationWater(WaterCase owner, string station, StationFlows usual, IReadOnlyList<WiringState> wiring, IReadOnlyList<WaterReading> meter)
     {
-        (this.owner, this.usualFlow, Station) = (owner, usualFlow, station);
+        (this.owner, this.usual, Station) = (owner, usual, station);
         things = [station, .. owner.View.ValvesOf(station).Select(v => v.Id)];
         flows = [.. meter.Select((r, k) => (r, k)).Where(r => r.r.Station == station)];
         others = [.. owner.Readings.Where(r => r.Station == station && r.Probe.Measures is WaterMeasure.OutletPressure or WaterMeasure.OpeningTime or WaterMeasure.ClosingTime)];
@@ -95,7 +95,7 @@ internal sealed class StationWater
         return reading.Probe.Measures switch
         {
             WaterMeasure.MeterFlow => Flow(state, active, supply),
-            WaterMeasure.OutletPressure => Times(Amount.Of(owner.Water.Usual.OutletKilopascals, "kPa"), active, supply, f => f.OutletPressureFactor),
+            WaterMeasure.OutletPressure => Times(new Amount(usual.PressureOf(Station, supply)), active, null, f => f.OutletPressureFactor),
             WaterMeasure.OpeningTime => Times(Amount.Of(owner.Water.Usual.OpeningSeconds, "s"), active, supply, f => f.OpeningFactor),
             _ => Times(Amount.Of(owner.Water.Usual.ClosingSeconds, "s"), active, supply, f => f.ClosingFactor),
         };
@@ -168,7 +168,8 @@ internal sealed class StationWater
     private Amount Flow(StationState state, IEnumerable<WaterFault> active, WaterFault? supply)
     {
         var share = state.Wiring.StaysShut ? Trace : state.Wiring.Valves;
-        var flow = Times(new Amount(usualFlow with { Median = usualFlow.Median * share }), active, supply, f => f.FlowFactor);
+        var sound = usual.Of(Station, supply);
+        var flow = Times(new Amount(sound with { Median = sound.Median * share }), active, null, f => f.FlowFactor);
         return state.Wiring.StaysShut ? flow : active.Aggregate(flow, (f, fault) => fault.AddsLitresPerMinute is { } adds ? f.Plus(Amount.Of(adds, "L/min").Base) : f);
     }
 

@@ -19,7 +19,7 @@ internal sealed class WaterBelief
         Stations =
         [
             .. owner.View.Stations.Keys
-                .Select(s => new StationWater(owner, s, Flows.Of(s), wiring.GetValueOrDefault(s, WiringState.Sound), Meter))
+                .Select(s => new StationWater(owner, s, Flows, wiring.GetValueOrDefault(s, WiringState.Sound), Meter))
                 .Where(s => s.IsNoted),
         ];
         Sources = new LeakSourceFinder(owner, Meter).Find();

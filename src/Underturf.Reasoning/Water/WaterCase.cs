@@ -59,8 +59,8 @@ internal sealed class WaterCase
         .Where(g => (View.IsolationValves.ContainsKey(g.Key) || View.Valves.ContainsKey(g.Key)) && g.MaxBy(s => s.Moment)!.Fact.State == "shut")
         .Select(g => g.Key)];
 
-    /// <summary>Whether a thing lies behind an isolation valve, as somebody has said; nothing where nobody has.</summary>
-    public bool? LiesBehind(string isolation, IReadOnlyCollection<string> things)
+    /// <summary>An isolation valve, and what somebody said lies behind it, further isolation valves with what is behind those.</summary>
+    public HashSet<string> ToldBehind(string isolation)
     {
         var (seen, queue) = (new HashSet<string>([isolation], StringComparer.Ordinal), new Queue<string>([isolation]));
         while (queue.TryDequeue(out var at))
@@ -71,8 +71,21 @@ internal sealed class WaterCase
             }
         }
 
+        return seen;
+    }
+
+    /// <summary>Whether a thing lies behind an isolation valve, as somebody has said; nothing where nobody has.</summary>
+    public bool? LiesBehind(string isolation, IReadOnlyCollection<string> things)
+    {
+        var seen = ToldBehind(isolation);
         return things.Any(seen.Contains) ? true : seen.Count > 1 && things.Count > 0 ? false : null;
     }
+
+    /// <summary>Points of connection that somebody left shut.</summary>
+    public IEnumerable<string> OffAtSupply() => History.Facts.LeftAs
+        .GroupBy(l => View.Identity.Of(l.Fact.Place))
+        .Where(g => View.WaterSupplies.ContainsKey(g.Key) && g.MaxBy(l => l.Moment)!.Fact.State == RunningWater.SupplyOff)
+        .Select(g => g.Key);
 
     private bool Concerns(WorkFact work, IReadOnlyCollection<string> things) => work.Target is { } target
         ? things.Contains(View.Identity.Of(target))

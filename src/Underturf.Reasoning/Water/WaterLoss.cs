@@ -1,3 +1,6 @@
+using Underturf.Numerics;
+using Underturf.Property.Practice;
+
 namespace Underturf.Reasoning.Water;
 
 /// <summary>What is lost in a day while something runs that should not: nine times in ten between these.</summary>
@@ -21,20 +24,19 @@ public sealed record WaterLoss(double LeastCubicMetresADay, double MostCubicMetr
         return new WaterLoss(low, high, low * each, high * each);
     }
 
-    /// <summary>Of the amounts, given that something runs.</summary>
+    /// <summary>Of the amounts, given that something runs, evenly within each place of the grid; what the meter shows too much or too little it shows each time.</summary>
     private static double Quantile(WaterBelief belief, double share)
     {
         var (wanted, sum) = (share * (1 - belief.Running[0]), 0.0);
-        for (var place = 1; place < AmountGrid.Count; place++)
+        var place = 1;
+        while (place < AmountGrid.Count - 1 && sum + belief.Running[place] < wanted)
         {
-            sum += belief.Running[place];
-            if (sum >= wanted)
-            {
-                return AmountGrid.At(place);
-            }
+            sum += belief.Running[place++];
         }
 
-        return AmountGrid.At(AmountGrid.Count - 1);
+        var within = belief.Running[place] > 0 ? Math.Clamp((wanted - sum) / belief.Running[place], 0, 1) : 0.5;
+        var meter = belief.Owner.Water.Instrument(belief.Owner.Water.ProbeOf(WaterMeasure.MeterFlow)!);
+        return AmountGrid.Between(place, within) * Math.Exp(Normal.Quantile(share) * meter.Accuracy);
     }
 
     /// <summary>"2,400 to 2,800 gal a day, 15 to 17 in money".</summary>

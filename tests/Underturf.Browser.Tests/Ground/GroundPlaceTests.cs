@@ -66,6 +66,58 @@ public sealed class GroundPlaceTests : BunitContext
     }
 
     [Fact]
+    public async Task An_isolation_valve_is_placed_with_the_stations_that_it_shuts_off_and_can_be_made_dry()
+    {
+        var page = await OpenAsync();
+        Press(page, "Place a thing");
+        Press(page, "isolation valve");
+        Tap(page, 20, 12);
+        Press(page, "7");
+        Press(page, "8");
+        await page.Find(".placing").SubmitAsync();
+        var valve = Assert.IsType<IsolationValveFact>(log.Document.Entries[^1].Fact);
+        Assert.Equal(("1", new Position(20, 12), "s7,s8"), (valve.Label, valve.Position!.Value, string.Join(',', valve.Shuts)));
+        Assert.Equal("isolation valve 1", page.Find(".ground-card h2").TextContent);
+        Assert.Equal((GroundWords.IsolationValve, "1"), (map.Drawn!.Find(valve.Id)!.Kind, map.Drawn.Find(valve.Id)!.Sign));
+        Assert.NotNull(page.Find(".make-dry"));
+    }
+
+    [Fact]
+    public async Task A_point_of_connection_takes_a_price_and_asks_again_where_it_is_no_number()
+    {
+        var page = await OpenAsync();
+        Press(page, "Place a thing");
+        Press(page, "point of connection");
+        Tap(page, 2, 1);
+        page.FindAll(".placing input")[^1].Input("4,20 a lot");
+        await page.Find(".placing").SubmitAsync();
+        Assert.Contains("digits with a point", page.Find(".missing").TextContent, StringComparison.Ordinal);
+        page.FindAll(".placing input")[^1].Input("4.20");
+        Press(page, "1,000 gal");
+        await page.Find(".placing").SubmitAsync();
+        var supply = Assert.IsType<WaterSupplyFact>(log.Document.Entries[^1].Fact);
+        Assert.Equal((4.2, 3.785), (supply.Price!.Value, Math.Round(supply.PriceOf!.Value.CubicMetres, 3)));
+    }
+
+    [Fact]
+    public async Task A_pipe_is_noted_by_its_two_ends_with_or_without_its_way()
+    {
+        var page = await OpenAsync();
+        await log.NoteAsync(new WaterSupplyFact { Id = "poc", Position = new(0, 0) });
+        page.Render(p => p.Add(g => g.History, log.History));
+        Press(page, "Place a thing");
+        Press(page, "pipe");
+        await page.Find(".placing").SubmitAsync();
+        Assert.Contains("two things", page.Find(".missing").TextContent, StringComparison.Ordinal);
+        Press(page, "point of connection");
+        Press(page, "lookout valve");
+        await page.Find(".placing").SubmitAsync();
+        var pipe = Assert.IsType<PipeFact>(log.Document.Entries[^1].Fact);
+        Assert.Equal(("poc", "v40", 0), (pipe.From, pipe.To, pipe.Route.Count));
+        Assert.Equal((GroundForm.Line, Grade.Estimated), (map.Drawn!.Find(pipe.Id)!.Form, map.Drawn.Find(pipe.Id)!.Grade));
+    }
+
+    [Fact]
     public async Task A_new_box_is_an_entry_with_an_id_of_its_own_the_next_number_and_no_more_than_an_estimate()
     {
         var page = await OpenAsync();

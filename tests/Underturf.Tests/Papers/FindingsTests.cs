@@ -1,4 +1,7 @@
+using Underturf.FieldLog;
 using Underturf.Papers;
+using Underturf.Quantities;
+using Underturf.Tests.Reasoning.Water;
 
 namespace Underturf.Tests.Papers;
 
@@ -55,6 +58,23 @@ public sealed class FindingsTests
         Assert.Contains("Conductorendswithoutamate", text, StringComparison.Ordinal);
         Assert.Contains("holeopen,boardsoverit", text, StringComparison.Ordinal);
         Assert.Contains("Stationsthatnobodyranandwatched", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_water_part_says_what_runs_away_what_each_station_gives_and_what_shuts_what()
+    {
+        var orchard = Orchard.Piped().Meter("2.4 gpm").Meter("2.4 gpm").Meter("13.1 gpm", "s1").Meter("2.6 gpm", "s2").Turn("i2", "shut")
+            .With(new WaterSupplyFact { Id = "poc", Price = 4, PriceOf = new Volume(Units.From(1000, "gal")) })
+            .With(new IsolationValveFact { Id = "i3", Label = "old", Shuts = ["s4"] })
+            .With(new IsolationValveFact { Id = "i4", Label = "found" });
+        var notebook = orchard.Notebook();
+        var paper = PdfText.Squeezed(PdfText.All(PaperSet.Make(notebook).Bytes("findings.pdf")));
+        var report = notebook.Water()!;
+        Assert.Equal(["i4:", "i2:3,4", "i1:1,2", "i3:4"], report.Shuts.Select(s => $"{s.Id}:{string.Join(',', s.Stations)}"));
+        Assert.Equal([null, true, true, false], report.Shuts.Select(s => s.ByPipes));
+        Assert.All(
+            ["inmoneyaday", "nobodyhasnotedwhat", PdfText.Squeezed(report.Idle!), PdfText.Squeezed(report.Stations[1].State!), "Ofstations3,4nowaterwasreadorseen"],
+            said => Assert.Contains(said, paper, StringComparison.OrdinalIgnoreCase));
     }
 
     [Theory]

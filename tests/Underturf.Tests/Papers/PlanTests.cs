@@ -3,6 +3,7 @@ using System.Xml.Linq;
 using Underturf.FieldLog;
 using Underturf.Papers;
 using Underturf.Quantities;
+using Underturf.Tests.Reasoning.Water;
 
 namespace Underturf.Tests.Papers;
 
@@ -37,6 +38,31 @@ public sealed class PlanTests
         // A paragraph breaks its lines where they are full.
         var said = string.Join(' ', plan.Descendants().Where(e => e.Name.LocalName is "text" or "tspan" && !e.HasElements).Select(e => e.Value));
         Assert.All(["box 7: 27.3 m from the south-west corner of the hall", "5.0 m from the oak", "box 9: 12.0 m from the oak"], words => Assert.Contains(words, said, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Protected_ground_of_a_tree_is_a_ring_to_scale_by_the_local_rule()
+    {
+        var plan = Parse(PaperSet.Make(Worlds.Of(
+            Worlds.Property("Made up", "si"),
+            new GroundFact { Id = "oak", What = "tree", Shape = [new Position(0, 0)], Trunk = new Length(0.5) },
+            new GroundFact { Id = "palm", What = "tree", Label = "date palm", Shape = [new Position(5, 0)], Trunk = new Length(0.5) },
+            new BoxFact { Id = "b", Position = new Position(20, 0) })));
+        var ring = Assert.Single(Of(plan, "roots"));
+        var (oak, box) = ((double)ring.Attribute("cx")!, (double)Of(plan, "box").First().Elements().First().Attribute("x")! + 8);
+        Assert.Equal(9 * (box - oak) / 20, (double)ring.Attribute("r")!, 0.1);
+    }
+
+    [Fact]
+    public void Isolation_valves_pipes_and_the_point_of_connection_are_drawn_by_their_grades_with_a_legend()
+    {
+        var plan = Parse(PaperSet.Make(Orchard.Piped()
+            .With(new IsolationValveFact { Id = "i2", Sure = Grade.Told })
+            .With(new PipeFact { Id = "tee-i1", From = "tee", To = "i1", Route = [new Position(20, 20), new Position(24, 15), new Position(20, 10)] }).Notebook()));
+        Assert.Equal(3, Of(plan, "isolation-valve").Count());
+        Assert.Equal(2, Of(plan, "point-of-connection").Count());
+        Assert.Equal((1 + 1, 6), (Of(plan, "pipe Measured").Count(), Of(plan, "pipe Inferred").Count()));
+        Assert.All(["isolation valve low", "street meter", "point of connection", "pipe: broad"], words => Assert.Contains(words, plan.Root!.Value, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -49,8 +49,23 @@ public sealed class IsolationTests
     }
 
     [Fact]
-    public void What_stands_shut_already_costs_nothing_and_is_not_shut_again() =>
-        Assert.Empty(Isolate(Orchard.Piped().Turn("i2", "shut"), "v3").Shut);
+    public void What_stands_shut_already_costs_nothing_and_is_not_shut_again()
+    {
+        var answer = Isolate(Orchard.Piped().Turn("i1", "shut").Turn("i2", "shut"), "v3");
+        Assert.Empty(answer.Shut);
+        Assert.Equal(0, answer.Minutes);
+        Assert.Equal(["i2"], answer.Stands.Select(s => s.Id));
+        Assert.Equal(["3", "4"], answer.Dry);
+        Assert.True(answer.Holds < 1);
+    }
+
+    [Fact]
+    public void A_point_of_connection_that_was_left_off_stands_shut_until_it_is_on()
+    {
+        var off = Orchard.Piped().With(new LeftAsFact { Place = "poc", State = "water off" });
+        Assert.Equal(["poc"], Isolate(off, "tee").Stands.Select(s => s.Id));
+        Assert.Equal(["poc"], Isolate(off.With(new LeftAsFact { Place = "poc", State = "water on" }), "tee").Shut.Select(s => s.Id));
+    }
 
     [Fact]
     public void Without_pipes_what_was_told_lies_behind_a_valve_counts()

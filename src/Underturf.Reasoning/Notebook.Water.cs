@@ -1,0 +1,64 @@
+using Underturf.Quantities;
+using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Moves;
+using Underturf.Reasoning.Water;
+
+namespace Underturf.Reasoning;
+
+/// <summary>What the notes say of the water.</summary>
+public sealed partial class Notebook
+{
+    private WaterBelief? wet;
+
+    /// <summary>What water comes in, what each station takes of it, and what runs though nothing should.</summary>
+    /// <param name="stations">Labels or ids of those that run together; each alone where nothing is said.</param>
+    public Outcome<FlowAnswer> Flow(params IReadOnlyList<string> stations)
+    {
+        using var turn = asking.EnterScope();
+        var ids = new List<string>();
+        foreach (var name in stations)
+        {
+            var found = StationFinder.Find(matter.View, name);
+            if (!found.Succeeded)
+            {
+                return found.Problem!;
+            }
+
+            ids.Add(found.Value);
+        }
+
+        var belief = Wet();
+        return new FlowWriter(belief, new LeakQuestion(belief, new Walks(matter)).Write()).Write([.. ids.Distinct()]);
+    }
+
+    /// <summary>What is believed of the water, and which isolation valve shuts off what; nothing where nobody noted any of it.</summary>
+    public WaterReport? Water()
+    {
+        using var turn = asking.EnterScope();
+        if (!water.IsNoted && History.Now.IsolationValves.Count == 0)
+        {
+            return null;
+        }
+
+        var belief = Wet();
+        return new WaterReporter(belief, new LeakQuestion(belief, new Walks(matter)).Write()).Write();
+    }
+
+    /// <summary>What to shut so that a place has no pressure, what goes dry, and how to prove it.</summary>
+    /// <param name="place">Label or id of a valve, station, box, fitting, pipe or isolation valve.</param>
+    /// <param name="at">Where one is: label or id of a place; the controller where nothing is said.</param>
+    public Outcome<IsolationAnswer> Isolate(string place, string? at = null)
+    {
+        using var turn = asking.EnterScope();
+        return MakingDry.Of(water, new Walks(matter), place, at);
+    }
+
+    private WaterBelief Wet()
+    {
+        var finder = new SubjectFinder(matter);
+        return wet ?? Wet([.. beliefs.Value.SelectMany(b => finder.Find(b.Key, b.Value))]);
+    }
+
+    /// <summary>What is believed of the water, given what is believed of the wires; the same for every asker.</summary>
+    private WaterBelief Wet(IReadOnlyList<Subject> subjects) => wet ??= new WaterBelief(water, WaterQuestions.Wiring(matter, subjects));
+}
