@@ -74,6 +74,13 @@ internal sealed class WaterCase
         return seen;
     }
 
+    /// <summary>Whether a thing lies behind an isolation valve, as somebody has said; nothing where nobody has.</summary>
+    public bool? LiesBehind(string isolation, IReadOnlyCollection<string> things)
+    {
+        var seen = ToldBehind(isolation);
+        return things.Any(seen.Contains) ? true : seen.Count > 1 && things.Count > 0 ? false : null;
+    }
+
     /// <summary>Points of connection that somebody left shut.</summary>
     public IEnumerable<string> OffAtSupply() => History.Facts.LeftAs
         .GroupBy(l => View.Identity.Of(l.Fact.Place))
