@@ -11,7 +11,7 @@ public sealed class WaterStudyTests
         var (cases, report) = (WaterStudy.Block(WaterStudy.FirstSeed, WaterStudy.Few, PracticeBook.Default), Repository.Read("docs/reports/water.md"));
         Assert.Contains(WaterStudy.Row(cases, c => c.Stations), report, StringComparison.Ordinal);
         Assert.Contains(WaterStudy.Row(cases, c => [c.Supply]), report, StringComparison.Ordinal);
-        Assert.Contains(WaterStudy.IdleRow(cases), report, StringComparison.Ordinal);
+        Assert.Contains(WaterStudy.IdleRow(WaterStudy.Running(WaterStudy.FirstSeed, WaterStudy.FewRunning, PracticeBook.Default)), report, StringComparison.Ordinal);
     }
 
     [Fact]
