@@ -70,7 +70,8 @@ internal static class Locate
             var ring = SearchStudy.BestRing(cases, rule, unfound);
             double Of(IReadOnlyList<SearchStudy.Case> c) => c.Sum(x => own(x).Loss(unfound)) / c.Sum(x => rule(x)[ring].Loss(unfound));
             var (low, high) = Bootstrap.Interval(cases, Of, seed);
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}, {cases.Count} valves, loss beside {name}: {Of(cases):0.000}, 95 % interval {low:0.000} to {high:0.000}."));
+            var least = cases.Sum(c => SearchStudy.Least(c, unfound)) / cases.Sum(c => rule(c)[ring].Loss(unfound));
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}, {cases.Count} valves, loss beside {name}: {Of(cases):0.000}, 95 % interval {low:0.000} to {high:0.000}; the least that the belief allows: {least:0.000}."));
         }
     }
 

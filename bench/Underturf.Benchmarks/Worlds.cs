@@ -18,6 +18,11 @@ internal static class Worlds
         for (var block = 0; block < blocks; block++)
         {
             var results = CoverageStudy.Run(CoverageStudy.FirstSeed + (ulong)(block * CoverageStudy.BlockSize), CoverageStudy.BlockSize, book);
+            if (block == 0)
+            {
+                output.WriteLine(CoverageStudy.Row(results.Take(CoverageStudy.Rerun).ToList()));
+            }
+
             output.WriteLine(CoverageStudy.Row(results));
             all.AddRange(results);
         }

@@ -18,6 +18,7 @@ var root = new RootCommand("The field notebook that thinks along with a landscap
     LocateCommand.Make(),
     TieCommand.Make(),
     ReworkCommand.Make(),
+    RepairCommand.Make(),
     PapersCommand.Make(),
     ServeCommand.Make(),
     BookCommand.Make(),

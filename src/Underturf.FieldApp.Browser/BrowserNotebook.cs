@@ -27,6 +27,12 @@ internal sealed class BrowserNotebook : INotebook
         return planned.Succeeded ? JsonSerializer.Deserialize(planned.Value, PlannedReworkJson.Default.PlannedRework)! : planned.Problem!;
     }
 
+    public async Task<Outcome<PlannedRepair>> PlanRepairAsync(ReadOnlyMemory<byte> log, string thing, Waiting waiting)
+    {
+        var planned = await AskAsync(nameof(Thinker.Repair), log, waiting, thing);
+        return planned.Succeeded ? JsonSerializer.Deserialize(planned.Value, PlannedRepairJson.Default.PlannedRepair)! : planned.Problem!;
+    }
+
     public async Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting)
     {
         var said = await AskAsync(nameof(Thinker.Name), log, waiting, JsonSerializer.Serialize(ask, NamedEndsJson.Default.NamingAsk));

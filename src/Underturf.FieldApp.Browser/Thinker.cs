@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using Underturf.FieldLog;
 using Underturf.Papers;
+using Underturf.Planning.Repair;
 using Underturf.Planning.Rework;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
@@ -38,7 +39,7 @@ internal static partial class Thinker
         var (notebook, answers) = Thought(log) ?? Think(log);
         var teller = new Teller();
         var made = new List<MadePaper>();
-        var count = PaperSet.Count(notebook);
+        var count = PaperSet.Count(notebook, answers);
         foreach (var paper in PaperSet.Each(notebook, answers))
         {
             made.Add(new MadePaper(paper.FileName, paper.Title, paper.Bytes.ToArray(), Convert.ToHexStringLower(SHA256.HashData(paper.Bytes.Span)), Notebook.Engine, notebook.Book.Version));
@@ -52,6 +53,15 @@ internal static partial class Thinker
     [JSExport]
     internal static byte[] Rework(byte[] log) =>
         JsonSerializer.SerializeToUtf8Bytes(PlannedRework.Of(ReworkPlan.Of((Thought(log) ?? Think(log)).Notebook)), PlannedReworkJson.Default.PlannedRework);
+
+    /// <summary>The bytes of a <see cref="PlannedRepair"/> for those of a log.</summary>
+    /// <param name="thing">A valve, box or station.</param>
+    [JSExport]
+    internal static byte[] Repair(byte[] log, string thing)
+    {
+        var (notebook, answers) = Thought(log) ?? Think(log);
+        return JsonSerializer.SerializeToUtf8Bytes(PlannedRepair.Of(RepairPlan.Of(notebook, thing, answers)), PlannedRepairJson.Default.PlannedRepair);
+    }
 
     /// <summary>The bytes of <see cref="NamedEnds"/> for those of a log.</summary>
     /// <param name="ask">A <see cref="NamingAsk"/>.</param>

@@ -18,6 +18,11 @@ public interface INotebook
     /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
     Task<Outcome<PlannedRework>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting);
 
+    /// <summary>Works out how a valve or a box is repaired, from the notes that were thought about last.</summary>
+    /// <param name="thing">Its id or name, or the station of a valve that is its only one.</param>
+    /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
+    Task<Outcome<PlannedRepair>> PlanRepairAsync(ReadOnlyMemory<byte> log, string thing, Waiting waiting);
+
     /// <summary>Works out which wire each conductor end of a place is, and what to touch next; whatever else was being worked out is given up for it.</summary>
     /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
     Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting);

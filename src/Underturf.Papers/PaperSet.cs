@@ -1,9 +1,10 @@
+using Underturf.Planning.Repair;
 using Underturf.Planning.Rework;
 using Underturf.Reasoning;
 
 namespace Underturf.Papers;
 
-/// <summary>The papers of a property: findings to keep, a chart for the controller's door, a plan, a test sheet for each place whose conductor ends want names, and where stations are or were shared the proposal and the numbers.</summary>
+/// <summary>The papers of a property: findings to keep, a chart for the controller's door, a plan, a test sheet for each place whose conductor ends want names, where stations are or were shared the proposal and the numbers, and where something wants repair its estimate and step cards.</summary>
 public static class PaperSet
 {
     /// <summary>Papers that every property has.</summary>
@@ -15,8 +16,12 @@ public static class PaperSet
     /// <summary>The proposal, and terminals with numbers.</summary>
     private const int OfRework = 2;
 
+    /// <summary>Estimate and step cards.</summary>
+    private const int OfRepair = 1;
+
     /// <summary>How many there can be.</summary>
-    public static int Count(Notebook notebook) => Always + NamingPlaces.Of(notebook).Count + (HasRework(notebook) ? OfRework : 0);
+    public static int Count(Notebook notebook, Answers answers) =>
+        Always + NamingPlaces.Of(notebook).Count + (HasRework(notebook) ? OfRework : 0) + (RepairPlan.All(notebook, answers).Items.Count > 0 ? OfRepair : 0);
 
     /// <summary>One after the other, each made when it is asked for, from what was worked out before.</summary>
     public static IEnumerable<Paper> Each(Notebook notebook, Answers answers)
@@ -40,7 +45,16 @@ public static class PaperSet
             yield return new Paper("rework.pdf", $"Proposal: a station for every valve, {matter.PropertyName}", ReworkPaper.Make(matter, rework));
             yield return new Paper("numbers.pdf", $"Terminals and numbers, {matter.PropertyName}", NumbersPaper.Make(matter, rework));
         }
+
+        if (RepairPlan.All(notebook, answers) is { Items.Count: > 0 } repairs)
+        {
+            yield return new Paper("repairs.pdf", $"Repairs: estimate and step cards, {matter.PropertyName}", RepairPaper.Make(matter, repairs));
+        }
     }
+
+    /// <summary>The step card of one valve or box.</summary>
+    public static Paper Card(Notebook notebook, RepairAnswer plan) =>
+        new("step-card.pdf", $"Step card, {plan.Name}", RepairPaper.Card(new PaperMatter(notebook, new Answers(plan.Engine, plan.Book, [], [])), plan));
 
     /// <summary>Where stations are shared, or a number has changed.</summary>
     private static bool HasRework(Notebook notebook) => notebook.History.Facts.Renumbered.Count > 0 || notebook.Shared().Count > 0;

@@ -51,6 +51,7 @@ internal static class Overlay
         Size = newer.Size ?? older.Size,
         Body = newer.Body ?? older.Body,
         Screws = newer.Screws ?? older.Screws,
+        Thread = newer.Thread ?? older.Thread,
         Waters = newer.Waters ?? older.Waters,
         Make = newer.Make ?? older.Make,
     };

@@ -96,6 +96,10 @@ public sealed record CountProbability(int Count, double Probability);
 /// <param name="From">Label of the place from which the run to it comes, where it can sit anywhere on that run.</param>
 public sealed record PlaceProbability(string Place, double Probability, string? From = null)
 {
+    /// <summary>Id of the place, or of the valve that it is; nothing where it is several things.</summary>
+    [JsonIgnore]
+    public string? Id { get; init; }
+
     /// <summary>"box 4", or "between box 1 and box 4".</summary>
     [JsonIgnore]
     public string Label => From is null ? Place : $"between {From} and {Place}";

@@ -19,6 +19,9 @@ public static class CoverageStudy
     /// <summary>Properties in one row of the report.</summary>
     public const int BlockSize = 200;
 
+    /// <summary>Properties of the report's first row, which the tests measure again.</summary>
+    public const int Rerun = 40;
+
     public static string Heading => "| seeds | properties | every fault given | faults | questions | calibration error |\n|---|---|---|---|---|---|";
 
     /// <summary>The report's row for one block.</summary>

@@ -93,6 +93,7 @@ internal static class WiringCodecs
         Size = f.Quantity<Length>("size"),
         Body = f.OptionalText("body"),
         Screws = f.OptionalWhole("screws", least: 0),
+        Thread = f.OptionalText("thread"),
         Waters = f.OptionalText("waters"),
         Make = f.OptionalText("make"),
     };
@@ -107,6 +108,7 @@ internal static class WiringCodecs
         w.Quantity("size", fact.Size);
         w.Text("body", fact.Body);
         w.Whole("screws", fact.Screws);
+        w.Text("thread", fact.Thread);
         w.Text("waters", fact.Waters);
         w.Text("make", fact.Make);
     }

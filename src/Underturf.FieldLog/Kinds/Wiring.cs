@@ -85,6 +85,9 @@ public sealed record ValveFact : Fact
 
     public int? Screws { get; init; }
 
+    /// <summary>Thread of the coil, in words.</summary>
+    public string? Thread { get; init; }
+
     public string? Waters { get; init; }
 
     /// <summary>The user's own text about make and model.</summary>

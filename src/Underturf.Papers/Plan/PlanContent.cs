@@ -1,4 +1,5 @@
 using Underturf.FieldLog;
+using Underturf.Planning.Repair;
 using Underturf.Property;
 using Underturf.Reasoning;
 
@@ -8,6 +9,7 @@ namespace Underturf.Papers;
 internal sealed record PlanRun(string Id, IReadOnlyList<Position> Line, Grade Grade);
 
 /// <summary>What can be drawn to scale, and by name what cannot.</summary>
+/// <param name="Roots">Protected ground of trees.</param>
 /// <param name="Tied">What ties place, those near the rest.</param>
 /// <param name="NotDrawn">One sentence a reason: no position noted, or so far off that everything else would shrink to a dot.</param>
 internal sealed record PlanContent(
@@ -15,11 +17,12 @@ internal sealed record PlanContent(
     IReadOnlyList<PlanRun> Runs,
     IReadOnlyList<PlanRun> Pipes,
     IReadOnlyList<GroundFact> Ground,
+    IReadOnlyList<TreeGround> Roots,
     IReadOnlyList<Tie> Ties,
     IReadOnlyList<TiedPlace> Tied,
     IReadOnlyList<string> NotDrawn)
 {
-    public IEnumerable<Position> Positions => Things.Select(t => t.At).Concat(Runs.Concat(Pipes).SelectMany(r => r.Line)).Concat(Ground.SelectMany(g => g.Shape));
+    public IEnumerable<Position> Positions => Things.Select(t => t.At).Concat(Runs.Concat(Pipes).SelectMany(r => r.Line)).Concat(Ground.SelectMany(g => g.Shape)).Concat(Roots.SelectMany(RootDrawing.Reach));
 
     public static PlanContent Of(PaperMatter matter)
     {
@@ -35,7 +38,7 @@ internal sealed record PlanContent(
             .Concat(view.Ground.Values.Where(g => !g.Shape.All(near.Holds)).Select(g => g.Label ?? g.Id)).ToList();
         var ties = Tie.All(matter.Notebook.History).Where(t => t.From is { } from && near.Holds(from)).ToList();
         var tied = matter.Tied.All.Where(t => t.Spots.Count > 0 && t.Spots.All(spot => near.Holds(spot.At))).ToList();
-        return new PlanContent(things, runs, pipes, ground, ties, tied, [.. Said("Without a position", unplaced), .. Said("Too far off to draw", far)]);
+        return new PlanContent(things, runs, pipes, ground, [.. RootFinder.Of(view, matter.Notebook.Book.Repairing.Roots).Where(r => r.Trunk.Points.All(near.Holds))], ties, tied, [.. Said("Without a position", unplaced), .. Said("Too far off to draw", far)]);
     }
 
     private static IEnumerable<PlanThing> Named(PropertyView view)

@@ -56,6 +56,11 @@ internal sealed class PlanLegend(SheetColumn column)
         {
             column.Sign(GroundDrawing.Sample(kind, SheetColumn.Left, column.Y), kind == "tree" ? "tree, its trunk to scale" : kind);
         }
+
+        if (content.Roots.Count > 0)
+        {
+            column.Sign(RootDrawing.Sample(SheetColumn.Left, column.Y), "roots protected: hand or air only");
+        }
     }
 
     private void Ties(PlanContent content)

@@ -15,7 +15,9 @@ internal sealed class PlanMap(PlanContent content, PlanFrame frame, bool usUnits
         return Svg.Group(
             "map",
             [
-                .. content.Ground.OrderBy(g => g.Shape.Count <= 2).Select(g => GroundDrawing.Draw(g, frame)),
+                .. content.Ground.Where(g => g.Shape.Count > 2).Select(g => GroundDrawing.Draw(g, frame)),
+                .. RootDrawing.Of(content, frame),
+                .. content.Ground.Where(g => g.Shape.Count <= 2).Select(g => GroundDrawing.Draw(g, frame)),
                 .. new[] { beneath }.OfType<XElement>(),
                 Edge(frame),
                 .. content.Pipes.Select(p => Symbols.Pipe([.. p.Line.Select(frame.At)], p.Grade)),

@@ -37,6 +37,7 @@ internal sealed class BoxReader(PropertyHistory history, string box)
             BoxWords.Size(valve.Size, us),
             valve.Body,
             valve.Screws is { } screws ? $"{screws} bonnet screws" : null,
+            valve.Thread is { } thread ? $"coil thread {thread}" : null,
             valve.Make,
             coil?.Ohms is { } ohms ? $"coil's plate {ohms.Ohms:0.#} ohm" : null,
         ];

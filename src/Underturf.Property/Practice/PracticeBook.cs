@@ -52,6 +52,8 @@ public sealed record PracticeBook
 
     public required ReworkPractice Rework { get; init; }
 
+    public required RepairingPractice Repairing { get; init; }
+
     private static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
 
     /// <summary>The book that comes with the program.</summary>

@@ -11,7 +11,7 @@ internal static class PracticeBookCheck
         Checks(book).Where(c => !c.Holds).Select(c => new Problem($"practice book, {c.Place}", c.Reason, Remedy)).FirstOrDefault();
 
     private static IEnumerable<(bool Holds, string Place, string Reason)> Checks(PracticeBook book) =>
-        Amounts(book).Concat(NotNegative(book)).Concat(Chances(book)).Concat(Meters(book)).Concat(Links(book)).Concat(Faults(book)).Concat(NamingCheck.Of(book.Naming)).Concat(LocatingCheck.Of(book.Locating)).Concat(TapingCheck.Of(book.Taping)).Concat(ReworkCheck.Of(book.Rework)).Concat(WaterCheck.Of(book));
+        Amounts(book).Concat(NotNegative(book)).Concat(Chances(book)).Concat(Meters(book)).Concat(Links(book)).Concat(Faults(book)).Concat(NamingCheck.Of(book.Naming)).Concat(LocatingCheck.Of(book.Locating)).Concat(TapingCheck.Of(book.Taping)).Concat(ReworkCheck.Of(book.Rework)).Concat(RepairingCheck.Of(book)).Concat(WaterCheck.Of(book));
 
     private static IEnumerable<(bool Holds, string Place, string Reason)> Amounts(PracticeBook book)
     {
@@ -101,7 +101,7 @@ internal static class PracticeBookCheck
             yield return (fault.Rate is > 0 and < 0.5, place, "needs a rate above 0 and below 0.5");
             yield return (fault.Seen is >= 0 and <= 1 && fault.StaysShut is >= 0 and <= 1 && fault.Drifting is >= 0 and < 1,
                 place, "has a chance outside 0 to 1");
-            yield return (fault.Drift >= 0 && fault.SeriesCoils is null or >= 1, place, "needs a drift of zero or more and seriesCoils of one or more");
+            yield return (fault.Drift >= 0 && fault.SeriesCoils is null or >= 2, place, "needs a drift of zero or more and seriesCoils of two or more");
             yield return (fault is { OneWay: >= 0, LostDiode: >= 0 } && fault.OneWay + fault.LostDiode < 1, place, "needs oneWay and lostDiode of zero or more and together below 1");
             yield return (fault.DcSeriesOhms is not null || fault.OneWay + fault.LostDiode == 0, place, "needs dcSeriesOhms where it has oneWay or lostDiode");
             yield return (fault.HalfWaves.Count() == (fault.DcSeriesOhms is null ? 0 : 2), place, "needs halfWaveAmps and halfWaveVolts where it has dcSeriesOhms, and nowhere else");

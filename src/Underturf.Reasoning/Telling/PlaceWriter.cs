@@ -17,7 +17,7 @@ internal sealed class PlaceWriter(Case owner, Subject subject)
             .Select(w => (Seat: PlaceOf(w), w.Probability))
             .Where(w => w.Seat.Place is not null)
             .GroupBy(w => w.Seat)
-            .Select(g => new PlaceProbability(g.Key.Place!, g.Sum(w => w.Probability) / total, g.Key.From))
+            .Select(g => new PlaceProbability(owner.View.Name(g.Key.Place!), g.Sum(w => w.Probability) / total, g.Key.From) { Id = g.Key.Place })
             .OrderByDescending(p => p.Probability)
             .ThenBy(p => p.Place, NaturalOrder.Instance)];
     }
@@ -33,7 +33,7 @@ internal sealed class PlaceWriter(Case owner, Subject subject)
         var leg = suspect.Fault!.Scope is FaultScope.Conductor or FaultScope.CommonConductor
             ? owner.Paths[suspect.Station ?? subject.Stations[0]].Legs.FirstOrDefault(l => l.Key == suspect.Leg)
             : null;
-        return (owner.View.Name(suspect.Place!), leg is null ? null : owner.View.Name(leg.From));
+        return (suspect.Place, leg is null ? null : owner.View.Name(leg.From));
     }
 
     public string Summary(World world, IReadOnlyList<PlaceProbability> places)

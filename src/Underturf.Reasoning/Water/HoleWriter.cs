@@ -72,15 +72,17 @@ internal sealed class HoleWriter(WaterCase owner, PipeRecord pipes)
     {
         var ways = new List<HoleWay>
         {
-            new("wait until it has run out", (wait.LeastSeconds / 60) + RepairMinutes, (wait.MostSeconds / 60) + RepairMinutes, "the bleed stays open"),
+            After("wait until it has run out", wait.LeastSeconds / 60, wait.MostSeconds / 60, "the bleed stays open"),
             new("work wet", RepairMinutes * Book.WetFactor, RepairMinutes * Book.WetFactor, "zero pressure is proved, nothing muddy can flow back into the main, nobody can energise the valve"),
         };
         if (Book.PumpOwned)
         {
             var (least, most) = pump is { } known ? (known.LeastSeconds, known.MostSeconds) : (0, wait.MostSeconds);
-            ways.Add(new HoleWay("pump to below the bonnet", Book.PumpReadyMinutes + (least / 60) + RepairMinutes, Book.PumpReadyMinutes + (most / 60) + RepairMinutes, "the water goes where it harms nobody; a pump on mains power has an earth-fault breaker and nobody stands in the water"));
+            ways.Add(After("pump to below the bonnet", Book.PumpReadyMinutes + (least / 60), Book.PumpReadyMinutes + (most / 60), "the water goes where it harms nobody; a pump on mains power has an earth-fault breaker and nobody stands in the water"));
         }
 
         return [.. ways.OrderBy(w => w.LeastMinutes + w.MostMinutes)];
     }
+
+    private HoleWay After(string say, double least, double most, string condition) => new(say, least + RepairMinutes, most + RepairMinutes, condition) { Before = (least, most) };
 }

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Underturf.Reasoning.Water;
 
 /// <summary>How to get a place without pressure, and how to work there.</summary>
@@ -47,4 +49,9 @@ public sealed record HoleAnswer(string From, double? LeastCubicMetres, double? M
 /// <summary>A way to work in a wet hole.</summary>
 /// <param name="LeastMinutes">Until the valve is rebuilt.</param>
 /// <param name="Condition">What must hold for it.</param>
-public sealed record HoleWay(string Say, double LeastMinutes, double MostMinutes, string Condition);
+public sealed record HoleWay(string Say, double LeastMinutes, double MostMinutes, string Condition)
+{
+    /// <summary>Minutes that go by before the work begins, where it is not done in the water.</summary>
+    [JsonIgnore]
+    public (double Least, double Most)? Before { get; init; }
+}

@@ -98,26 +98,26 @@ internal sealed class LeakQuestion(WaterBelief belief, Walks walks)
     /// <summary>Of one source its places; of two the pairs of them.</summary>
     private static List<PlaceProbability> Places(IReadOnlyList<LeakSet> sets, double total)
     {
-        var places = new Dictionary<string, double>(StringComparer.Ordinal);
+        var places = new Dictionary<(string Label, string? Id), double>();
         foreach (var set in sets)
         {
-            foreach (var (label, share) in set.Groups.Count == 1 ? Of(set, 0) : Pairs(set))
+            foreach (var (label, id, share) in set.Groups.Count == 1 ? Of(set, 0) : Pairs(set))
             {
-                places[label] = places.GetValueOrDefault(label) + (share * set.Probability / total);
+                places[(label, id)] = places.GetValueOrDefault((label, id)) + (share * set.Probability / total);
             }
         }
 
-        return [.. places.OrderByDescending(p => p.Value).ThenBy(p => p.Key, StringComparer.Ordinal).Select(p => new PlaceProbability(p.Key, p.Value))];
+        return [.. places.OrderByDescending(p => p.Value).ThenBy(p => p.Key.Label, StringComparer.Ordinal).Select(p => new PlaceProbability(p.Key.Label, p.Value) { Id = p.Key.Id })];
     }
 
-    private static IEnumerable<(string Label, double Share)> Of(LeakSet set, int group) =>
-        set.Groups[group].Sources.Select((s, k) => (s.Place, set.Shares[group][k]));
+    private static IEnumerable<(string Label, string? Id, double Share)> Of(LeakSet set, int group) =>
+        set.Groups[group].Sources.Select((s, k) => (s.Place, (string?)s.Id, set.Shares[group][k]));
 
-    private static IEnumerable<(string Label, double Share)> Pairs(LeakSet set) =>
+    private static IEnumerable<(string Label, string? Id, double Share)> Pairs(LeakSet set) =>
         from a in Of(set, 0).OrderByDescending(p => p.Share).Take(MostOfEach)
         from b in Of(set, 1).OrderByDescending(p => p.Share).Take(MostOfEach)
         where a.Label != b.Label
-        select ($"{a.Label} and {b.Label}", a.Share * b.Share);
+        select ($"{a.Label} and {b.Label}", (string?)null, a.Share * b.Share);
 
     /// <summary>Each reading with everything off, beside what the likeliest of these sets has it show.</summary>
     private List<EvidenceLine> Evidence(IReadOnlyList<LeakSet> sets)

@@ -29,7 +29,7 @@ public static class SearchStudy
     /// <param name="OwnToTheEnd">Cost of its search where it has to be found.</param>
     /// <param name="Outwards">Cost of the rule by when it gives up.</param>
     public sealed record Case(
-        int Stations, double Level, double Square80, double LogScore, double LogScoreFixed, bool Humps, SearchCost Own, SearchCost OwnToTheEnd, IReadOnlyList<SearchCost> Outwards, IReadOnlyList<SearchCost> AlongPath, double Told, double Least);
+        int Stations, double Level, double Square80, double LogScore, double LogScoreFixed, bool Humps, SearchCost Own, SearchCost OwnToTheEnd, IReadOnlyList<SearchCost> Outwards, IReadOnlyList<SearchCost> AlongPath, double Told, double Least, double LeastToTheEnd);
 
     public static IReadOnlyList<Case> Block(ulong first, int count, int stations, PracticeBook book) => [.. Enumerable.Range(0, count).Select(i => One(first + (ulong)i, stations, book))];
 
@@ -56,7 +56,8 @@ public static class SearchStudy
             SearchTrial.Outwards(scene, guess, from, book),
             SearchTrial.AlongPath(scene, from, book),
             answer.Route?.LossMinutes ?? book.Locating.UnfoundMinutes,
-            answer.Route?.LeastMinutes ?? book.Locating.UnfoundMinutes);
+            answer.Route?.LeastMinutes ?? book.Locating.UnfoundMinutes,
+            toTheEnd.Route?.LeastMinutes ?? MustBeFoundMinutes);
     }
 
     /// <summary>Tracing and listening are left out: what is compared is how one searches with what is known.</summary>
@@ -81,6 +82,12 @@ public static class SearchStudy
     }
 
     public static Func<Case, SearchCost> Own(double unfoundMinutes) => unfoundMinutes == MustBeFoundMinutes ? c => c.OwnToTheEnd : c => c.Own;
+
+    /// <summary>
+    /// The least loss that its belief lets anybody expect who only looks and probes, ways for nothing. To plan anew on the way lowers it no further:
+    /// until it is found every search ends the same way, in vain, which the plan has counted on.
+    /// </summary>
+    public static double Least(Case one, double unfoundMinutes) => unfoundMinutes == MustBeFoundMinutes ? one.LeastToTheEnd : one.Least;
 
     /// <summary>Expected loss of the walk beside the least that it could be if no way took time.</summary>
     public static double TravelRatio(IReadOnlyList<Case> cases) => cases.Sum(c => c.Told) / cases.Sum(c => c.Least);

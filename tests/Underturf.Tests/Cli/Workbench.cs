@@ -1,11 +1,12 @@
 using System.Diagnostics;
 using System.Text;
 using Underturf.FieldLog;
+using Underturf.Standby;
 using Underturf.Tests.Reasoning;
 
 namespace Underturf.Tests.Cli;
 
-/// <summary>A folder of its own, and the built program run in it as its user would.</summary>
+/// <summary>A folder of its own, and the built program run in it.</summary>
 internal sealed class Workbench : IDisposable
 {
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("underturf-test-");
@@ -29,7 +30,15 @@ internal sealed class Workbench : IDisposable
 
     public string[] Names() => [.. folder.EnumerateFileSystemInfos().Select(f => f.Name).Order(StringComparer.Ordinal)];
 
-    public Ran Run(params string[] arguments) => Type(null, arguments);
+    /// <summary>Runs in a process that has run others before.</summary>
+    public Ran Run(params string[] arguments)
+    {
+        var result = StandbyProgram.Run(new Order(folder.FullName, arguments));
+        return new Ran(result.Code, result.Out, result.Error);
+    }
+
+    /// <summary>Runs in a process of its own, as its user would.</summary>
+    public Ran RunApart(params string[] arguments) => Type(null, arguments);
 
     /// <summary>Runs where no other program is to be found.</summary>
     public Ran RunAlone(params string[] arguments) => Type(null, arguments, path: string.Empty);

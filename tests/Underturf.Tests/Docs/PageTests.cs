@@ -1,7 +1,6 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Underturf.Property.Practice;
-using Underturf.Simulation;
 using Underturf.Simulation.Trials;
 using Underturf.Tests.Cli;
 
@@ -51,10 +50,6 @@ public sealed partial class PageTests
             .SelectMany(p => p.Value.ValueKind == JsonValueKind.Array ? [.. p.Value.EnumerateArray()] : new[] { p.Value });
         Assert.All(blocks, b => Assert.NotEmpty(b.GetProperty("source").GetString()!));
     }
-
-    [Fact]
-    public void The_report_on_made_up_properties_says_what_a_rerun_of_its_first_block_measures() =>
-        Assert.Contains(CoverageStudy.Row(Tests.Simulation.CoverageTests.FirstBlock), Repository.Read("docs/reports/worlds.md"), StringComparison.Ordinal);
 
     [Fact]
     public void The_report_on_trials_says_what_a_rerun_of_its_first_properties_comes_to()

@@ -9,10 +9,10 @@ public sealed partial class ReadmeTests
     private static readonly string Readme = Repository.Read("README.md");
 
     [Fact]
-    public void The_output_shown_is_what_the_demo_prints()
+    public void The_output_and_the_picture_shown_are_what_the_demo_makes()
     {
         using var bench = new Workbench();
-        var printed = bench.Run("demo").Worked().Out.Split('\n').Select(l => l.TrimEnd()).ToList();
+        var printed = bench.RunApart("demo").Worked().Out.Split('\n').Select(l => l.TrimEnd()).ToList();
         var shown = Block("text").Where(l => l.Trim() is not ("" or "...")).Select(l => l.TrimEnd()).ToList();
         Assert.NotEmpty(shown);
         var at = 0;
@@ -21,6 +21,8 @@ public sealed partial class ReadmeTests
             at = printed.IndexOf(line, at) + 1;
             Assert.True(at > 0, $"The demo does not print, after the lines before it: {line}");
         }
+
+        Assert.Equal(Repository.Read("docs/pictures/plan.svg"), File.ReadAllText(bench.Path(Path.Combine("demo", "plan.svg"))));
     }
 
     [Fact]
@@ -28,8 +30,8 @@ public sealed partial class ReadmeTests
     {
         using var bench = new Workbench();
         var samples = Path.Combine(Repository.Root, "samples", "memorial-garden");
-        bench.Run("identify", Path.Combine(samples, "log.jsonl"), "box 10", "--people", "2").Worked("NEXT ROUND", "live wire on stations 25, 26");
-        bench.Run("identify", Path.Combine(samples, "afternoon.jsonl"), "box 10").Worked(Readme.Split("```text\n")[2].Split("```")[0].Trim());
+        bench.RunApart("identify", Path.Combine(samples, "log.jsonl"), "box 10", "--people", "2").Worked("NEXT ROUND", "live wire on stations 25, 26");
+        bench.RunApart("identify", Path.Combine(samples, "afternoon.jsonl"), "box 10").Worked(Readme.Split("```text\n")[2].Split("```")[0].Trim());
     }
 
     [Fact]
@@ -38,8 +40,8 @@ public sealed partial class ReadmeTests
         using var bench = new Workbench();
         var samples = Path.Combine(Repository.Root, "samples", "memorial-garden");
         var blocks = Readme.Split("```text\n").Skip(3).Select(block => block.Split("```")[0].Trim()).ToList();
-        bench.Run("locate", Path.Combine(samples, "log.jsonl"), "station 14").Worked(blocks[0]);
-        bench.Run("locate", Path.Combine(samples, "afternoon.jsonl"), "station 17").Worked(blocks[1]);
+        bench.RunApart("locate", Path.Combine(samples, "log.jsonl"), "station 14").Worked(blocks[0]);
+        bench.RunApart("locate", Path.Combine(samples, "afternoon.jsonl"), "station 17").Worked(blocks[1]);
     }
 
     [Fact]
@@ -47,7 +49,17 @@ public sealed partial class ReadmeTests
     {
         using var bench = new Workbench();
         var shown = Readme.Split("```text\n")[5].Split("```")[0].Split("...").SelectMany(part => part.Trim('\n').Split('\n')).Where(line => line.Trim().Length > 0);
-        bench.Run("rework", Path.Combine(Repository.Root, "samples", "memorial-garden", "afternoon.jsonl")).Worked([.. shown]);
+        bench.RunApart("rework", Path.Combine(Repository.Root, "samples", "memorial-garden", "afternoon.jsonl")).Worked([.. shown]);
+    }
+
+    [Fact]
+    public void The_roots_and_what_to_wait_for_are_what_repair_prints()
+    {
+        using var bench = new Workbench();
+        var log = Path.Combine(Repository.Root, "samples", "memorial-garden", "log.jsonl");
+        bench.Run("repair", log, "v15", "--card", "card.pdf").Worked([.. Readme.Split("```text\n")[6].Split("```")[0].Split("...").Select(part => part.Trim())]);
+        Assert.True(new FileInfo(bench.Path("card.pdf")).Length > 1000);
+        bench.Run("repair", log, "box 99").Failed(1, "is no valve or box that is noted");
     }
 
     [Fact]
@@ -58,17 +70,9 @@ public sealed partial class ReadmeTests
         bench.Write("notes.jsonl", NoteLines().Matches(script).Select(m => m.Groups["it"].Value));
         var commands = script.Split('\n').Where(l => l.StartsWith("./underturf ", StringComparison.Ordinal)).Select(l => l.Split(' ')[1..]).ToList();
         Assert.Equal(4, commands.Count);
-        Assert.All(commands, words => bench.Run(words).Worked());
-        bench.Run("diagnose", "log.jsonl").Worked("several valves on one conductor");
+        Assert.All(commands, words => bench.RunApart(words).Worked());
+        bench.RunApart("diagnose", "log.jsonl").Worked("several valves on one conductor");
         Assert.Contains("papers", bench.Names());
-    }
-
-    [Fact]
-    public void The_picture_is_the_plan_that_the_demo_makes()
-    {
-        using var bench = new Workbench();
-        bench.Run("demo").Worked();
-        Assert.Equal(Repository.Read("docs/pictures/plan.svg"), File.ReadAllText(bench.Path(Path.Combine("demo", "plan.svg"))));
     }
 
     [Fact]
@@ -76,7 +80,7 @@ public sealed partial class ReadmeTests
     {
         using var bench = new Workbench();
         var words = CircuitCommand().Match(Readme).Groups["it"].Value.Split(' ');
-        bench.Run([.. words.Select(w => w.StartsWith("samples/", StringComparison.Ordinal) ? Path.Combine(Repository.Root, w) : w)]).Worked("chatters");
+        bench.RunApart([.. words.Select(w => w.StartsWith("samples/", StringComparison.Ordinal) ? Path.Combine(Repository.Root, w) : w)]).Worked("chatters");
         Assert.Equal(Repository.Read("docs/pictures/circuit.svg"), File.ReadAllText(bench.Path("circuit.svg")));
     }
 

@@ -40,7 +40,7 @@ public sealed class NamingPaperTests
     {
         var notebook = Worlds.Of([.. Box(2), new BoxFact { Id = "twin", Label = "Box  1!" }, new EndFact { Id = "t", Place = "twin" }, new BoxFact { Id = "done", Label = "done" }, new EndFact { Id = "d", Place = "done", Station = "s1" }]);
         Assert.Equal(["naming-box-1.pdf", "naming-box-1-2.pdf"], PaperSet.Make(notebook).Skip(3).Select(p => p.FileName));
-        Assert.Equal(5, PaperSet.Count(notebook));
+        Assert.Equal(5, PaperSet.Count(notebook, notebook.Answer()));
     }
 
     [Fact]

@@ -41,6 +41,19 @@ public sealed class PlanTests
     }
 
     [Fact]
+    public void Protected_ground_of_a_tree_is_a_ring_to_scale_by_the_local_rule()
+    {
+        var plan = Parse(PaperSet.Make(Worlds.Of(
+            Worlds.Property("Made up", "si"),
+            new GroundFact { Id = "oak", What = "tree", Shape = [new Position(0, 0)], Trunk = new Length(0.5) },
+            new GroundFact { Id = "palm", What = "tree", Label = "date palm", Shape = [new Position(5, 0)], Trunk = new Length(0.5) },
+            new BoxFact { Id = "b", Position = new Position(20, 0) })));
+        var ring = Assert.Single(Of(plan, "roots"));
+        var (oak, box) = ((double)ring.Attribute("cx")!, (double)Of(plan, "box").First().Elements().First().Attribute("x")! + 8);
+        Assert.Equal(9 * (box - oak) / 20, (double)ring.Attribute("r")!, 0.1);
+    }
+
+    [Fact]
     public void Isolation_valves_pipes_and_the_point_of_connection_are_drawn_by_their_grades_with_a_legend()
     {
         var plan = Parse(PaperSet.Make(Orchard.Piped()

@@ -1,7 +1,7 @@
 using Underturf.Property;
 using Underturf.Property.Practice;
 
-namespace Underturf.FieldApp;
+namespace Underturf.Planning.Repair;
 
 /// <summary>A step of a rebuild in words: what to do, and what can hurt while it is done.</summary>
 public sealed record RebuildGuide(string Title, string Says, string Caution)

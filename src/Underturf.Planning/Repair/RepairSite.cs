@@ -1,0 +1,37 @@
+using System.Globalization;
+using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
+using Underturf.Reasoning;
+
+namespace Underturf.Planning.Repair;
+
+/// <summary>What every repair of a property starts from.</summary>
+internal sealed class RepairSite(Notebook notebook, Answers answers)
+{
+    public Notebook Notebook => notebook;
+
+    public Answers Answers => answers;
+
+    public PropertyView View { get; } = notebook.History.Now;
+
+    public PracticeBook Book => notebook.Book;
+
+    public RepairingPractice Numbers => notebook.Book.Repairing;
+
+    public decimal HourPrice => notebook.Book.Rework.HourPrice;
+
+    public bool UsUnits => notebook.History.Facts.UsesUsUnits;
+
+    /// <summary>"2 in" or "50 mm".</summary>
+    public string Small(double millimetres)
+    {
+        var unit = UsUnits ? "in" : "mm";
+        return string.Create(CultureInfo.InvariantCulture, $"{Units.In(millimetres / 1000, unit):0.#} {unit}");
+    }
+
+    /// <summary>What valves have where no question is about this one: the rates of the book.</summary>
+    public IReadOnlyDictionary<string, double> UsualFaults { get; } = notebook.Book.Faults.Select(f => (f.Id, f.Rate)).Concat(notebook.Book.Water.Faults.Select(f => (f.Id, f.Rate)))
+        .Where(f => notebook.Book.Repairing.Causes.Any(c => c.Of.ContainsKey(f.Id)))
+        .ToDictionary(f => f.Id, f => f.Rate, StringComparer.Ordinal);
+}
