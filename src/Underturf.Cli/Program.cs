@@ -19,6 +19,7 @@ var root = new RootCommand("The field notebook that thinks along with a landscap
     TieCommand.Make(),
     ReworkCommand.Make(),
     RepairCommand.Make(),
+    DayCommand.Make(),
     PapersCommand.Make(),
     ServeCommand.Make(),
     BookCommand.Make(),

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Underturf.Planning.Day;
 using Underturf.Quantities;
 using Underturf.Reasoning;
 
@@ -25,6 +26,18 @@ internal sealed class BrowserNotebook : INotebook
     {
         var planned = await AskAsync(nameof(Thinker.Rework), log, waiting);
         return planned.Succeeded ? JsonSerializer.Deserialize(planned.Value, PlannedReworkJson.Default.PlannedRework)! : planned.Problem!;
+    }
+
+    public async Task<Outcome<PlannedDay>> PlanDayAsync(ReadOnlyMemory<byte> log, DayAsk ask, Waiting waiting)
+    {
+        var said = await AskAsync(nameof(Thinker.Day), log, waiting, JsonSerializer.Serialize(ask, OrderedDayJson.Default.DayAsk));
+        if (!said.Succeeded)
+        {
+            return said.Problem!;
+        }
+
+        var ordered = JsonSerializer.Deserialize(said.Value, OrderedDayJson.Default.OrderedDay)!;
+        return ordered.Planned is { } planned ? planned : ordered.Problem!;
     }
 
     public async Task<Outcome<PlannedRepair>> PlanRepairAsync(ReadOnlyMemory<byte> log, string thing, Waiting waiting)

@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using Underturf.FieldLog;
 using Underturf.Papers;
+using Underturf.Planning.Day;
 using Underturf.Planning.Repair;
 using Underturf.Planning.Rework;
 using Underturf.Property.Practice;
@@ -42,7 +43,7 @@ internal static partial class Thinker
         var count = PaperSet.Count(notebook, answers);
         foreach (var paper in PaperSet.Each(notebook, answers))
         {
-            made.Add(new MadePaper(paper.FileName, paper.Title, paper.Bytes.ToArray(), Convert.ToHexStringLower(SHA256.HashData(paper.Bytes.Span)), Notebook.Engine, notebook.Book.Version));
+            made.Add(Made(paper, notebook));
             teller.Report(made.Count / (double)count);
         }
 
@@ -53,6 +54,18 @@ internal static partial class Thinker
     [JSExport]
     internal static byte[] Rework(byte[] log) =>
         JsonSerializer.SerializeToUtf8Bytes(PlannedRework.Of(ReworkPlan.Of((Thought(log) ?? Think(log)).Notebook)), PlannedReworkJson.Default.PlannedRework);
+
+    /// <summary>The bytes of an <see cref="OrderedDay"/> for those of a log, in the zone that the device is in.</summary>
+    /// <param name="ask">A <see cref="DayAsk"/>.</param>
+    [JSExport]
+    internal static byte[] Day(byte[] log, string ask)
+    {
+        var asked = JsonSerializer.Deserialize(ask, OrderedDayJson.Default.DayAsk)!;
+        var (notebook, answers) = Thought(log) ?? Think(log);
+        var planned = DayPlan.Of(notebook, asked with { Begin = asked.Begin.ToLocalTime() }, answers);
+        var ordered = planned.Succeeded ? new OrderedDay(new PlannedDay(planned.Value, Made(DaySheet.Make(notebook, planned.Value, answers), notebook)), null) : new OrderedDay(null, planned.Problem);
+        return JsonSerializer.SerializeToUtf8Bytes(ordered, OrderedDayJson.Default.OrderedDay);
+    }
 
     /// <summary>The bytes of a <see cref="PlannedRepair"/> for those of a log.</summary>
     /// <param name="thing">A valve, box or station.</param>
@@ -91,6 +104,9 @@ internal static partial class Thinker
         return JsonSerializer.SerializeToUtf8Bytes(
             located.Succeeded ? new FoundPlaces(new LocatedThing(located.Value, Heat(located.Value)), null) : new FoundPlaces(null, located.Problem), FoundPlacesJson.Default.FoundPlaces);
     }
+
+    private static MadePaper Made(Paper paper, Notebook notebook) =>
+        new(paper.FileName, paper.Title, paper.Bytes.ToArray(), Convert.ToHexStringLower(SHA256.HashData(paper.Bytes.Span)), Notebook.Engine, notebook.Book.Version);
 
     private static Outcome<LocationAnswer> Locate(Notebook notebook, Answers? answers, LocateAsk ask) =>
         ask.From is { } from ? notebook.Locate(ask.Thing, from, answers) : notebook.Locate(ask.Thing, null, answers);

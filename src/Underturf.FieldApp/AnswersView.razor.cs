@@ -37,6 +37,10 @@ public sealed partial class AnswersView
     [Parameter]
     public EventCallback<string> Name { get; set; }
 
+    /// <summary>Opens the order of the day.</summary>
+    [Parameter]
+    public EventCallback Day { get; set; }
+
     /// <summary>Told the id of a place that is to be made dry.</summary>
     [Parameter]
     public EventCallback<string> Dry { get; set; }

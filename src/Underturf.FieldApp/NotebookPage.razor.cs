@@ -87,6 +87,7 @@ public sealed partial class NotebookPage : IDisposable
                 StopLocating();
                 looking.Clear();
                 rework.Clear();
+                day.Clear();
                 water.Close();
                 break;
         }
@@ -160,6 +161,7 @@ public sealed partial class NotebookPage : IDisposable
         {
             Say("ready", Count(opened!.Answers.Questions.Count));
             FollowRework();
+            FollowDay();
             FollowRepair();
         }
     }

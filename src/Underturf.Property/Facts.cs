@@ -82,6 +82,12 @@ public sealed record Facts
 
     public ImmutableList<Observed<LeftAsFact>> LeftAs { get; init; } = [];
 
+    public ImmutableList<Observed<LocateTicketFact>> Tickets { get; init; } = [];
+
+    public ImmutableList<Observed<ApprovalFact>> Approvals { get; init; } = [];
+
+    public ImmutableList<Observed<PartsFact>> Parts { get; init; } = [];
+
     public ImmutableList<Observed<ToldFact>> Told { get; init; } = [];
 
     public ImmutableList<Observed<PhotoFact>> Photos { get; init; } = [];
@@ -137,6 +143,9 @@ public sealed record Facts
         ReworkStepFact f => this with { ReworkSteps = ReworkSteps.Add(See(f, entry)) },
         RenumberedFact f => this with { Renumbered = Renumbered.Add(See(f, entry)) },
         LeftAsFact f => this with { LeftAs = LeftAs.Add(See(f, entry)) },
+        LocateTicketFact f => this with { Tickets = Tickets.Add(See(f, entry)) },
+        ApprovalFact f => this with { Approvals = Approvals.Add(See(f, entry)) },
+        PartsFact f => this with { Parts = Parts.Add(See(f, entry)) },
         ToldFact f => this with { Told = Told.Add(See(f, entry)) },
         PhotoFact f => this with { Photos = Photos.Add(See(f, entry)) },
         QuestionOpenedFact f => this with { QuestionsOpened = QuestionsOpened.Add(See(f, entry)) },

@@ -165,4 +165,19 @@ internal static class Overlay
         Fitting = newer.Fitting ?? older.Fitting,
         Elevation = newer.Elevation ?? older.Elevation,
     };
+
+    public static LocateTicketFact Of(LocateTicketFact older, LocateTicketFact newer) => newer with
+    {
+        Number = newer.Number ?? older.Number,
+        Places = newer.Places.Count > 0 ? newer.Places : older.Places,
+        Area = newer.Area.Count > 0 ? newer.Area : older.Area,
+        From = newer.From ?? older.From,
+        Expires = newer.Expires ?? older.Expires,
+        Marked = [.. older.Marked.Union(newer.Marked)],
+        Clear = [.. older.Clear.Union(newer.Clear)],
+    };
+
+    public static ApprovalFact Of(ApprovalFact older, ApprovalFact newer) => newer with { What = newer.What ?? older.What };
+
+    public static PartsFact Of(PartsFact older, PartsFact newer) => newer with { What = newer.What ?? older.What, Due = newer.Due ?? older.Due };
 }

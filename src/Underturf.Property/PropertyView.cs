@@ -40,6 +40,12 @@ public sealed record PropertyView
 
     public required IReadOnlyDictionary<string, OutletFact> Outlets { get; init; }
 
+    public required IReadOnlyDictionary<string, LocateTicketFact> Tickets { get; init; }
+
+    public required IReadOnlyDictionary<string, ApprovalFact> Approvals { get; init; }
+
+    public required IReadOnlyDictionary<string, PartsFact> Parts { get; init; }
+
     public required Identity Identity { get; init; }
 
     /// <summary>What people call it: "box 7", "station 12", "controller A"; the id where it has no name.</summary>
@@ -144,6 +150,9 @@ public sealed record PropertyView
             Pipes = fold.Things(facts.Pipes, f => f.Id, Overlay.Of),
             IsolationValves = fold.Things(facts.IsolationValves, f => f.Id, Overlay.Of),
             Outlets = fold.Things(facts.Outlets, f => f.Id, Overlay.Of),
+            Tickets = fold.Things(facts.Tickets, f => f.Id, Overlay.Of),
+            Approvals = fold.Things(facts.Approvals, f => f.Id, Overlay.Of),
+            Parts = fold.Things(facts.Parts, f => f.Id, Overlay.Of),
         };
     }
 

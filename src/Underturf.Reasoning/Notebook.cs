@@ -191,6 +191,13 @@ public sealed partial class Notebook
         return new SpareWires(matter).Find();
     }
 
+    /// <summary>Id of the place that somebody names.</summary>
+    /// <param name="name">Label or id.</param>
+    public Outcome<string> Place(string name) => new Walks(matter).Find(name);
+
+    /// <summary>Stations that have no water because something stands shut by hand, each with what that is.</summary>
+    public IReadOnlyDictionary<string, string> DryNow() => new ShutOff(water).Find();
+
     /// <summary>Minutes of walking from one place to another.</summary>
     public double WalkMinutes(string from, string to) => new Walks(matter).Minutes(from, to);
 

@@ -22,6 +22,8 @@ public sealed class BodyWriter
         }
     }
 
+    public void Time(string name, DateTimeOffset? moment) => Text(name, moment is { } at ? MomentText.Write(at) : null);
+
     public void Texts(string name, IReadOnlyList<string> texts)
     {
         if (texts.Count > 0)

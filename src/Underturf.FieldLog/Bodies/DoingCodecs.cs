@@ -48,13 +48,14 @@ internal static class DoingCodecs
         w.Text("target", fact.Target);
     }
 
-    private static LeftAsFact LeftAs(Fields f) => new() { Place = f.Text("place"), State = f.Text("state"), Told = f.OptionalText("told") };
+    private static LeftAsFact LeftAs(Fields f) => new() { Place = f.Text("place"), State = f.Text("state"), Told = f.OptionalText("told"), Stations = f.Texts("stations") };
 
     private static void LeftAs(BodyWriter w, LeftAsFact fact)
     {
         w.Text("place", fact.Place);
         w.Text("state", fact.State);
         w.Text("told", fact.Told);
+        w.Texts("stations", fact.Stations);
     }
 
     private static SameAsFact SameAs(Fields f) => new() { A = f.Text("a"), B = f.Text("b") };

@@ -43,6 +43,22 @@ public sealed partial class Fields
 
     public string? OptionalText(string name) => Find(name) is { } element ? AsText(name, element) : null;
 
+    /// <summary>A moment with its offset, "2031-04-04T08:00-06:00".</summary>
+    public DateTimeOffset? OptionalTime(string name)
+    {
+        if (OptionalText(name) is not { } text)
+        {
+            return null;
+        }
+
+        if (!MomentText.TryParse(text, out var moment))
+        {
+            Wrong(name, $"is '{Short(text)}', no moment", "Write day, time and offset, for example \"2031-04-04T08:00-06:00\"");
+        }
+
+        return moment;
+    }
+
     /// <summary>A list of texts; empty where the field is absent.</summary>
     public IReadOnlyList<string> Texts(string name)
     {

@@ -17,7 +17,7 @@ public sealed class KindCatalogue
 
     /// <summary>Every kind of <see cref="FactKinds"/>.</summary>
     public static KindCatalogue Standard { get; } =
-        new([.. GroundCodecs.All, .. WiringCodecs.All, .. EvidenceCodecs.All, .. NamingCodecs.All, .. SearchingCodecs.All, .. WaterCodecs.All, .. DoingCodecs.All, .. ReworkingCodecs.All]);
+        new([.. GroundCodecs.All, .. WiringCodecs.All, .. EvidenceCodecs.All, .. NamingCodecs.All, .. SearchingCodecs.All, .. WaterCodecs.All, .. DoingCodecs.All, .. ReworkingCodecs.All, .. PermitCodecs.All]);
 
     public IReadOnlyList<KindCodec> All { get; }
 

@@ -42,6 +42,9 @@ public sealed record LeftAsFact : Fact
 
     /// <summary>Who was told.</summary>
     public string? Told { get; init; }
+
+    /// <summary>The stations that it concerns; all of the place where nothing is said.</summary>
+    public IReadOnlyList<string> Stations { get; init; } = [];
 }
 
 /// <summary>Two ids are one thing.</summary>

@@ -54,6 +54,8 @@ public sealed record PracticeBook
 
     public required RepairingPractice Repairing { get; init; }
 
+    public required DayPractice Day { get; init; }
+
     private static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
 
     /// <summary>The book that comes with the program.</summary>

@@ -11,7 +11,7 @@ internal static class PracticeBookCheck
         Checks(book).Where(c => !c.Holds).Select(c => new Problem($"practice book, {c.Place}", c.Reason, Remedy)).FirstOrDefault();
 
     private static IEnumerable<(bool Holds, string Place, string Reason)> Checks(PracticeBook book) =>
-        Amounts(book).Concat(NotNegative(book)).Concat(Chances(book)).Concat(Meters(book)).Concat(Links(book)).Concat(Faults(book)).Concat(NamingCheck.Of(book.Naming)).Concat(LocatingCheck.Of(book.Locating)).Concat(TapingCheck.Of(book.Taping)).Concat(ReworkCheck.Of(book.Rework)).Concat(RepairingCheck.Of(book)).Concat(WaterCheck.Of(book));
+        Amounts(book).Concat(NotNegative(book)).Concat(Chances(book)).Concat(Meters(book)).Concat(Links(book)).Concat(Faults(book)).Concat(NamingCheck.Of(book.Naming)).Concat(LocatingCheck.Of(book.Locating)).Concat(TapingCheck.Of(book.Taping)).Concat(ReworkCheck.Of(book.Rework)).Concat(RepairingCheck.Of(book)).Concat(WaterCheck.Of(book)).Concat(DayCheck.Of(book));
 
     private static IEnumerable<(bool Holds, string Place, string Reason)> Amounts(PracticeBook book)
     {

@@ -82,21 +82,14 @@ internal sealed class LeakSourceFinder(WaterCase owner, IReadOnlyList<WaterReadi
 
     /// <summary>Isolation valves that were shut for some reading, of which nobody has said what lies behind.</summary>
     private List<string> Unknown(string[] things) =>
-        [.. readings.SelectMany(r => r.Shut).Where(View.IsolationValves.ContainsKey).Distinct().Order(StringComparer.Ordinal).Where(i => LiesBehind(i, things) is null)];
-
-    /// <summary>Whether a thing lies behind an isolation valve, as somebody has said; nothing where nobody has.</summary>
-    private bool? LiesBehind(string isolation, string[] things)
-    {
-        var seen = owner.ToldBehind(isolation);
-        return things.Any(seen.Contains) ? true : seen.Count > 1 && things.Length > 0 ? false : null;
-    }
+        [.. readings.SelectMany(r => r.Shut).Where(View.IsolationValves.ContainsKey).Distinct().Order(StringComparer.Ordinal).Where(i => owner.LiesBehind(i, things) is null)];
 
     private bool IsFed(string id, string[] things, string? station, WaterReading reading, IReadOnlyList<string> before) =>
         !reading.Shut.Contains(id)
         && (station is null || !reading.Shut.Contains(station))
         && (owner.Graph.Knows(id)
             ? Reached(reading).Contains(id) && (MasterIsPiped(station) || MasterLets(station, reading))
-            : MasterLets(station, reading) && !before.Any(reading.Shut.Contains) && !reading.Shut.Any(i => LiesBehind(i, things) == true));
+            : MasterLets(station, reading) && !before.Any(reading.Shut.Contains) && !reading.Shut.Any(i => owner.LiesBehind(i, things) == true));
 
     private bool MasterIsPiped(string? station) => MasterOf(station) is { } master && owner.Graph.Knows(master);
 

@@ -63,6 +63,15 @@ public sealed partial class ReadmeTests
     }
 
     [Fact]
+    public void The_order_of_the_day_that_is_shown_is_what_its_command_prints()
+    {
+        using var bench = new Workbench();
+        var shown = Readme.Split("```text\n").Select(block => block.Split("```")[0]).Single(block => block.StartsWith("ORDER OF THE DAY", StringComparison.Ordinal));
+        string[] words = [.. DayCommand().Match(Readme).Groups["it"].Value.Split(' ').Select(w => w.StartsWith("samples/", StringComparison.Ordinal) ? Path.Combine(Repository.Root, w) : w)];
+        bench.Run(words).Worked([.. shown.Split("...").SelectMany(part => part.Split('\n')).Where(line => line.Trim().Length > 0)]);
+    }
+
+    [Fact]
     public void The_commands_of_a_first_property_work_as_written()
     {
         using var bench = new Workbench();
@@ -96,6 +105,9 @@ public sealed partial class ReadmeTests
 
     [GeneratedRegex("`./underturf (?<it>circuit [^`]+)`", RegexOptions.ExplicitCapture)]
     private static partial Regex CircuitCommand();
+
+    [GeneratedRegex("`./underturf (?<it>day [^`]+)`", RegexOptions.ExplicitCapture)]
+    private static partial Regex DayCommand();
 
     [GeneratedRegex(@"\]\((?<it>[^)]+)\)", RegexOptions.ExplicitCapture)]
     private static partial Regex Links();

@@ -16,6 +16,9 @@ internal static class FactCases
 
     private static readonly Gen<double> Amount = Gen.OneOf(Gen.Int[0, 500].Select(n => n / 10.0), Gen.Double[0, 90]);
 
+    /// <summary>Minutes of a year, in any zone.</summary>
+    private static Gen<object?> Days(int year) => Gen.Int[0, 500_000].Select(Gen.Int[-12, 12], (minute, hours) => (object?)new DateTimeOffset(year, 1, 1, 0, 0, 0, TimeSpan.FromHours(hours)).AddMinutes(minute));
+
     private static readonly Gen<Position> Places = Gen.Double[-400, 400].Select(Gen.Double[-400, 400], (e, n) => new Position(e, n));
 
     private static readonly Gen<string> Hashes = Gen.String[Gen.OneOf(Gen.Char['0', '9'], Gen.Char['a', 'f']), 64, 64];
@@ -32,6 +35,12 @@ internal static class FactCases
         [(typeof(TestFact), "Behaved")] = Gen.OneOf<object?>("opens", "chatters", "stays shut", null),
         [(typeof(ReworkStepFact), "Did")] = Gen.OneOf<object?>("proven", "useless", "landed", "passed", "failed", "kept"),
         [(typeof(SettingFact), "State")] = Gen.OneOf<object?>("shut", "open", "partly open"),
+        [(typeof(LocateTicketFact), "From")] = Gen.OneOf(Days(2030), Gen.Const<object?>(null)),
+        [(typeof(LocateTicketFact), "Expires")] = Gen.OneOf(Days(2031), Gen.Const<object?>(null)),
+        [(typeof(LocateTicketFact), "Area")] = Gen.OneOf(Places.Array[3, 6], Gen.Const(Array.Empty<Position>())).Select(a => (object?)a),
+        [(typeof(ApprovalFact), "Of")] = Gen.OneOf<object?>("owner", "arborist", "other"),
+        [(typeof(ApprovalFact), "State")] = Gen.OneOf<object?>("asked", "granted", "refused"),
+        [(typeof(PartsFact), "State")] = Gen.OneOf<object?>("needed", "ordered", "at hand"),
         [(typeof(PhotoFact), "Hash")] = Hashes.Select(h => (object?)h),
         [(typeof(PhotoFact), "Media")] = Gen.OneOf([.. PhotoFile.MediaTypes.Select(media => Gen.Const<object?>(media))]),
         [(typeof(PaperIssuedFact), "Hash")] = Hashes.Select(h => (object?)h),
@@ -45,6 +54,7 @@ internal static class FactCases
         [typeof(int)] = Gen.Int[1, 500].Select(n => (object?)n),
         [typeof(bool)] = Gen.Bool.Select(b => (object?)b),
         [typeof(Grade)] = Gen.OneOf(Enum.GetValues<Grade>()).Select(g => (object?)g),
+        [typeof(DateTimeOffset)] = Days(2032),
         [typeof(Shown)] = Displays.Select(s => (object?)s),
         [typeof(Position)] = Places.Select(p => (object?)p),
         [typeof(Length)] = Gen.OneOf(Amount.Select(Length.FromSi), Gen.Int[1, 900].Select(n => Length.FromSi(Units.From(n, "ft")))).Select(l => (object?)l),

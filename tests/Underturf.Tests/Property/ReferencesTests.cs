@@ -23,6 +23,10 @@ public sealed class ReferencesTests
         { new ReadingFact { How = "coil ohms", Value = Shown.OverRange, Place = "nowhere" }, "place" },
         { new WorkFact { Did = "looked", Target = "nowhere" }, "thing" },
         { new LeftAsFact { Place = "nowhere", State = "open" }, "place" },
+        { new LeftAsFact { Place = "c", State = "open", Stations = ["nowhere"] }, "station" },
+        { new LocateTicketFact { Id = "t", Places = ["nowhere"] }, "place" },
+        { new ApprovalFact { Id = "a", About = "nowhere", Of = "owner", State = "asked" }, "thing" },
+        { new PartsFact { Id = "p", For = "nowhere", State = "needed" }, "thing" },
     };
 
     [Theory]
