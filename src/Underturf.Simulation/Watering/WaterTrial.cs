@@ -37,9 +37,9 @@ internal sealed class WaterTrial
 
     private static (TrueWater Truth, SeededGenerator Chance) Draw(ulong seed, PracticeBook book)
     {
-        var chance = new SeededGenerator(seed);
-        var stations = 4 + chance.NextInt(7);
-        return (new WaterDraw(chance.Fork("truth"), book).Draw(stations), chance);
+        var drawing = new SeededGenerator(seed);
+        var stations = 4 + drawing.NextInt(7);
+        return (new WaterDraw(drawing.Fork("truth"), book).Draw(stations), drawing);
     }
 
     /// <summary>Which kinds of reading were taken of a station: what bears on its faults.</summary>
