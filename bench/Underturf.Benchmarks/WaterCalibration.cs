@@ -25,8 +25,8 @@ internal static class WaterCalibration
         output.WriteLine();
         Faults(output, cases);
         IReadOnlyList<WaterStudy.Case> few = [.. cases.Take(WaterStudy.Few)];
-        output.WriteLine($"\nThe first {few.Count}, which a test makes again: stations, supply, everything off.\n");
-        output.WriteLine(WaterStudy.Heading + "\n" + WaterStudy.Row(few, c => c.Stations) + "\n" + WaterStudy.Row(few, c => [c.Supply]) + "\n\n" + WaterStudy.IdleHeading + "\n" + WaterStudy.IdleRow(few));
+        output.WriteLine($"\nThe first {few.Count}, which a test makes again: stations, supply; and the first in which something runs.\n");
+        output.WriteLine(WaterStudy.Heading + "\n" + WaterStudy.Row(few, c => c.Stations) + "\n" + WaterStudy.Row(few, c => [c.Supply]) + "\n\n" + WaterStudy.IdleHeading + "\n" + WaterStudy.IdleRow(WaterStudy.Running(first, WaterStudy.FewRunning, PracticeBook.Default)));
         return 0;
     }
 

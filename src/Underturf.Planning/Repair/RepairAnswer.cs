@@ -119,7 +119,12 @@ public sealed record RepairOption(
     string Then,
     bool IsPossible,
     string? Why,
-    IReadOnlyList<PartLine> Parts);
+    IReadOnlyList<PartLine> Parts)
+{
+    /// <summary>Among roots an air lance digs cheaper than hands.</summary>
+    [JsonIgnore]
+    public bool Air { get; init; }
+}
 
 /// <summary>A part of the catalogue.</summary>
 /// <param name="Price">Of all of them.</param>

@@ -59,6 +59,12 @@ internal sealed class IsolationWriter
         var needed = plan.Succeeded ? null : plan.Problem!.Remedy;
         if (!plan.Succeeded)
         {
+            // What somebody said counts where the pipes that are noted end in nothing that can be shut.
+            if (Before(id, from) is { } told && pipes.ElementOf(told) is null)
+            {
+                return Told(id, from);
+            }
+
             // As a last resort everything is shut where it comes in.
             foreach (var supply in View.WaterSupplies.Keys)
             {
@@ -83,11 +89,17 @@ internal sealed class IsolationWriter
     /// <summary>By what somebody has said lies behind each isolation valve; where nobody has, at the point of connection.</summary>
     private IsolationAnswer Told(string id, string from)
     {
-        string[] things = [id, .. View.Valves.TryGetValue(id, out var valve) && valve.Station is { } station ? [View.Identity.Of(station)] : Array.Empty<string>(), .. View.ValvesOf(id).Select(v => v.Id)];
-        var before = View.IsolationValves.Where(i => i.Value.Shuts.Select(View.Identity.Of).Any(things.Contains)).OrderBy(i => Cost(from, i.Key)).Select(i => i.Key).FirstOrDefault();
-        var dry = before is null ? [.. View.Stations.Keys] : View.IsolationValves[before].Shuts.Select(View.Identity.Of).Where(View.Stations.ContainsKey).ToList();
+        var before = Before(id, from);
+        var dry = before is null ? [.. View.Stations.Keys] : owner.ToldStationsBehind(before);
         var needed = before is null ? $"no pipe to {View.Name(id)} is noted, and nobody has said which isolation valve shuts it off" : null;
         return Answer(id, [before ?? Supply], from, dry, needed, before is null ? [] : [new ShutOtherwise(View.Name(before), [SupplyName])], Relief([], dry), new HoleWriter(owner, pipes).Write(id, null, [], dry));
+    }
+
+    /// <summary>The nearest of the isolation valves that somebody said shut it off.</summary>
+    private string? Before(string id, string from)
+    {
+        string[] things = [id, .. View.Valves.TryGetValue(id, out var valve) && valve.Station is { } station ? [View.Identity.Of(station)] : Array.Empty<string>(), .. View.ValvesOf(id).Select(v => v.Id)];
+        return View.IsolationValves.Keys.Where(i => i != id && owner.ToldBehind(i) is var behind && things.Any(behind.Contains)).OrderBy(i => Cost(from, i)).FirstOrDefault();
     }
 
     private IsolationAnswer Answer(string id, IReadOnlyList<string> shut, string from, IReadOnlyList<string> dry, string? needed, IReadOnlyList<ShutOtherwise> otherwise, IReadOnlyList<string> relieve, HoleAnswer? hole)
@@ -126,7 +138,11 @@ internal sealed class IsolationWriter
         return steps;
     }
 
-    private string Called(string id) => id == Supply ? $"everything at {SupplyName}" : View.Name(id);
+    private string Called(string id) => id == Supply || View.WaterSupplies.ContainsKey(id) ? $"everything at {Supplied(id)}" : View.Name(id);
+
+    /// <summary>By its id too where two points of connection are called alike.</summary>
+    private string Supplied(string id) => !View.WaterSupplies.ContainsKey(id) ? SupplyName
+        : View.WaterSupplies.Keys.Count(s => View.Name(s) == View.Name(id)) > 1 ? $"{View.Name(id)} {id}" : View.Name(id);
 
     private List<string> Relief(HashSet<int> dryNodes, IReadOnlyList<string> dry)
     {

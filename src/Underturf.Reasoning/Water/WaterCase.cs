@@ -81,6 +81,13 @@ internal sealed class WaterCase
         return things.Any(seen.Contains) ? true : seen.Count > 1 && things.Count > 0 ? false : null;
     }
 
+    /// <summary>Stations behind it, named themselves or by one of their valves.</summary>
+    public List<string> ToldStationsBehind(string isolation)
+    {
+        var behind = ToldBehind(isolation);
+        return [.. View.Stations.Keys.Where(s => behind.Contains(s) || View.ValvesOf(s).Any(v => behind.Contains(v.Id)))];
+    }
+
     /// <summary>Points of connection that somebody left shut.</summary>
     public IEnumerable<string> OffAtSupply() => History.Facts.LeftAs
         .GroupBy(l => View.Identity.Of(l.Fact.Place))

@@ -57,16 +57,12 @@ internal sealed class WaterReporter(WaterBelief belief, OpenQuestion? idle)
         if (graph.Knows(id))
         {
             var (all, left) = (graph.Reached(_ => false), graph.Reached(other => other == id));
-            return new ShutLine(id, View.Name(id), Numbers(v => all.Contains(v) && !left.Contains(v)), ByPipes: true, shut);
+            return new ShutLine(id, View.Name(id), Numbers(View.Stations.Keys.Where(s => View.ValvesOf(s).Any(v => all.Contains(v.Id) && !left.Contains(v.Id)))), ByPipes: true, shut);
         }
 
-        var behind = Owner.ToldBehind(id);
-        return new ShutLine(id, View.Name(id), Numbers(v => behind.Contains(v) || (View.Valves[v].Station is { } s && behind.Contains(View.Identity.Of(s))), behind), behind.Count > 1 ? false : null, shut);
+        var told = Owner.ToldBehind(id).Count > 1;
+        return new ShutLine(id, View.Name(id), Numbers(Owner.ToldStationsBehind(id)), told ? false : null, shut);
     }
 
-    /// <param name="told">Stations that are named themselves: nobody may have found their valves.</param>
-    private IReadOnlyList<string> Numbers(Func<string, bool> isShut, HashSet<string>? told = null) =>
-    [
-        .. View.Stations.Keys.Where(s => told?.Contains(s) == true || View.ValvesOf(s).Any(v => isShut(v.Id))).Select(View.StationNumber).Order(NaturalOrder.Instance),
-    ];
+    private IReadOnlyList<string> Numbers(IEnumerable<string> stations) => [.. stations.Select(View.StationNumber).Order(NaturalOrder.Instance)];
 }

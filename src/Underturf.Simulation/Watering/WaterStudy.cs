@@ -15,8 +15,8 @@ public static class WaterStudy
     /// <summary>Reporting seeds begin here; seeds below were used for looking.</summary>
     public const ulong FirstSeed = 81_001;
 
-    /// <summary>Properties that a test makes again.</summary>
-    public const int Few = 5;
+    /// <summary>Properties that a test makes again, and of those in which something runs.</summary>
+    public const int Few = 5, FewRunning = 2;
 
     public static string Heading => "| properties | statements | likeliest right | its mean probability | calibration error | log score | by rates alone |\n|---|---|---|---|---|---|---|";
 
@@ -35,6 +35,21 @@ public static class WaterStudy
     }
 
     public static IReadOnlyList<Case> Block(ulong first, int count, PracticeBook book) => [.. Enumerable.Range(0, count).Select(i => One(first + (ulong)i, book))];
+
+    /// <summary>The first in which something really runs with everything off.</summary>
+    public static IReadOnlyList<Case> Running(ulong first, int count, PracticeBook book)
+    {
+        var found = new List<Case>();
+        for (var seed = first; found.Count < count; seed++)
+        {
+            if (Sources(WaterTrial.TruthOf(seed, book)).Count > 0)
+            {
+                found.Add(One(seed, book));
+            }
+        }
+
+        return found;
+    }
 
     public static Case One(ulong seed, PracticeBook book)
     {

@@ -77,6 +77,30 @@ public sealed class IsolationTests
     }
 
     [Fact]
+    public void A_station_is_told_to_lie_behind_a_valve_by_its_own_valve_or_by_a_further_isolation_valve()
+    {
+        var told = Orchard.Unpiped().With(new IsolationValveFact { Id = "i1", Shuts = ["i2", "v3"] }).With(new IsolationValveFact { Id = "i2", Shuts = ["v1", "s2", "i1"] });
+        Assert.Equal(["1", "2", "3"], Isolate(told, "v3").Dry);
+        Assert.Contains(Isolate(told, "v1").Shut.Single().Id, new[] { "i1", "i2" });
+    }
+
+    [Fact]
+    public void What_was_told_counts_where_the_pipes_that_are_noted_end_in_nothing_that_can_be_shut()
+    {
+        var told = Orchard.Unpiped().With(new PipeFact { Id = "a", From = "poc", To = "v1" }).With(new IsolationValveFact { Id = "i1", Shuts = ["s1"] });
+        Assert.Equal("i1", Isolate(told, "v1").Shut.Single().Id);
+        Assert.Null(Isolate(told, "v1").Needed);
+    }
+
+    [Fact]
+    public void Two_points_of_connection_that_are_called_alike_are_told_apart()
+    {
+        var two = Orchard.Unpiped().With(new WaterSupplyFact { Id = "poc", Label = "meter" }).With(new WaterSupplyFact { Id = "poc2", Label = "meter" })
+            .With(new PipeFact { Id = "a", From = "poc", To = "v1" }).With(new PipeFact { Id = "b", From = "poc2", To = "v1" });
+        Assert.Equal(["everything at meter poc", "everything at meter poc2"], Isolate(two, "v1").Shut.Select(s => s.Name).Order());
+    }
+
+    [Fact]
     public void Two_levels_in_the_hole_say_when_it_is_dry()
     {
         var orchard = Orchard.Piped();
