@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Underturf.Property.Practice;
+using Underturf.Simulation;
 using Underturf.Simulation.Trials;
 using Underturf.Tests.Cli;
 
