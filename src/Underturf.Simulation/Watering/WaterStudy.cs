@@ -42,7 +42,7 @@ public static class WaterStudy
         var found = new List<Case>();
         for (var seed = first; found.Count < count; seed++)
         {
-            if (Sources(new WaterTrial(seed, book).Truth).Count > 0)
+            if (Sources(WaterTrial.TruthOf(seed, book)).Count > 0)
             {
                 found.Add(One(seed, book));
             }

@@ -23,16 +23,24 @@ internal sealed class WaterTrial
     public WaterTrial(ulong seed, PracticeBook book)
     {
         this.book = book;
-        chance = new SeededGenerator(seed);
         keeper = new LogKeeper($"water-{seed}");
-        var stations = 4 + chance.NextInt(7);
-        Truth = new WaterDraw(chance.Fork("truth"), book).Draw(stations);
+        (Truth, chance) = Draw(seed, book);
         hand = new WaterHand(Truth, chance.Fork("hand"), book);
         Describe();
         Visit();
     }
 
     public TrueWater Truth { get; }
+
+    /// <summary>What is true of a seed, before anybody reads anything.</summary>
+    public static TrueWater TruthOf(ulong seed, PracticeBook book) => Draw(seed, book).Truth;
+
+    private static (TrueWater Truth, SeededGenerator Chance) Draw(ulong seed, PracticeBook book)
+    {
+        var drawing = new SeededGenerator(seed);
+        var stations = 4 + drawing.NextInt(7);
+        return (new WaterDraw(drawing.Fork("truth"), book).Draw(stations), drawing);
+    }
 
     /// <summary>Which kinds of reading were taken of a station: what bears on its faults.</summary>
     public HashSet<(string Station, string How)> Noted { get; } = [];
