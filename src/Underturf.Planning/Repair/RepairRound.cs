@@ -25,6 +25,9 @@ internal sealed record RepairRound(IReadOnlySet<string> Done, IReadOnlySet<strin
     /// <summary>It was closed up, and nothing has been done since.</summary>
     public bool IsClosed { get; private init; }
 
+    /// <summary>When the first of its steps was done; nothing where none was.</summary>
+    public Moment? Begun { get; private init; }
+
     public bool IsBegun => Done.Count > 0 || Worked is not null || Vain.Count > 0;
 
     public static StepFact Noted(string valve, string step) => new() { Job = Job, Place = valve, Step = step };
@@ -40,8 +43,10 @@ internal sealed record RepairRound(IReadOnlySet<string> Done, IReadOnlySet<strin
     public static RepairRound Of(PropertyHistory history, string valve)
     {
         var identity = history.Now.Identity;
-        var steps = history.Facts.Steps.Where(s => s.Fact.Job == Job && identity.Of(s.Fact.Place) == valve).OrderBy(s => s.Moment).Select(s => s.Fact.Step).ToList();
-        return steps[(steps.LastIndexOf(RepairSteps.Closed) + 1)..].Aggregate(new RepairRound(new HashSet<string>(), new HashSet<string>(), null, [], new HashSet<string>()) { IsClosed = steps is [.., RepairSteps.Closed] }, (round, step) => round.And(step));
+        var steps = history.Facts.Steps.Where(s => s.Fact.Job == Job && identity.Of(s.Fact.Place) == valve).OrderBy(s => s.Moment).ToList();
+        var own = steps[(steps.FindLastIndex(s => s.Fact.Step == RepairSteps.Closed) + 1)..];
+        var none = new RepairRound(new HashSet<string>(), new HashSet<string>(), null, [], new HashSet<string>()) { IsClosed = steps.Count > 0 && own.Count == 0, Begun = own.FirstOrDefault()?.Moment };
+        return own.Aggregate(none, (round, step) => round.And(step.Fact.Step));
     }
 
     private RepairRound And(string step)

@@ -35,7 +35,7 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
         if (valve.Shut is { } shut)
         {
             var turned = shut.Shut.Where(s => valve.Site.View.IsolationValves.ContainsKey(s.Id)).Select(s => new SettingFact { Of = s.Id, State = "shut" });
-            yield return Step(ShutOff, $"programme off; shut {string.Join(" and ", shut.Shut.Select(s => s.Name))}", CostLine.Exact(shut.Minutes), shut.Needed is null ? "Tell those who drink from it." : $"It cannot be shut off by itself: {shut.Needed}. Tell those who drink from it.", more: [.. turned]);
+            yield return Step(ShutOff, $"programme off; {valve.ShutWords}", CostLine.Exact(shut.Minutes), shut.Needed is null ? "Tell those who drink from it." : $"It cannot be shut off by itself: {shut.Needed}. Tell those who drink from it.", more: [.. turned]);
             yield return Step(Proved, shut.Relieve[0], 0, "Prove zero pressure before you open anything. Nobody energises the valve from here on: controller off and locked.", shut.Relieve[1]);
         }
 
@@ -75,7 +75,7 @@ internal sealed class RepairSteps(ValveCase valve, RepairOption option)
     private IEnumerable<RepairStep> After()
     {
         yield return Step(Filled, $"fill slowly: {string.Join("; ", valve.Shut?.Refill.SkipLast(1) ?? ["open what was shut a little, let the air out, then all of it"])}", RepairLines.Mean(book.ProofMinutes), "Air under pressure bursts pipe: open slowly, stand clear.", more:
-            [.. (valve.Shut?.Shut ?? []).Where(s => valve.Site.View.IsolationValves.ContainsKey(s.Id)).Select(s => new SettingFact { Of = s.Id, State = "open" })]);
+            [.. valve.Reopened.Select(id => new SettingFact { Of = id, State = "open" })]);
         yield return Check(Flushed, "lift the bleed until it runs clear and without air; flush the lateral at its last outlet", 0, "People clear of the outlets.", "clear water, no spitting, the bonnet dry all round");
         yield return Check(Closes, "let it close by itself and watch", 0, string.Empty, $"shut within {ClosingSeconds():0} s, the lowest outlet dry, the meter still with all off");
         if (valve.Station is { } station)

@@ -47,6 +47,17 @@ internal sealed class ValveCase
 
     public IsolationAnswer? Shut { get; }
 
+    /// <summary>Isolation valves to open again: those it has yet to shut, and those shut since it was begun. What stood shut before stays so.</summary>
+    public IEnumerable<string> Reopened => Shut is not { } shut ? [] : shut.Shut.Select(s => s.Id).Where(Site.View.IsolationValves.ContainsKey).Concat(shut.Stands.Select(s => s.Id).Where(ShutByIt));
+
+    public string ShutWords => (Shut?.Stands, Shut?.Shut) switch
+    {
+        (null or [], null or []) => "find what shuts it off",
+        ({ } stands, null or []) => $"leave {Names(stands)} shut",
+        (null or [], { } shut) => $"shut {Names(shut)}",
+        var (stands, shut) => $"leave {Names(stands)} shut; shut {Names(shut)}",
+    };
+
     public IReadOnlyList<DonorMatch> Donors { get; }
 
     /// <summary>The best whose inside may be taken.</summary>
@@ -102,6 +113,10 @@ internal sealed class ValveCase
             yield return "how water stands in the hole";
         }
     }
+
+    private static string Names(IEnumerable<ShutStep> some) => string.Join(" and ", some.Select(s => s.Name));
+
+    private bool ShutByIt(string isolation) => Site.Notebook.History.Facts.Settings.Where(s => Site.View.Identity.Of(s.Fact.Of) == isolation).MaxBy(s => s.Moment) is { } last && last.Moment >= Round.Begun;
 
     private CauseWeights Weights()
     {

@@ -29,7 +29,7 @@ internal sealed class ValveLines(ValveCase valve)
         lines.Add("lay out the parts", book.ReadyMinutes, 0, 0);
         if (valve.Shut is { } shut)
         {
-            lines.Add($"shut {string.Join(" and ", shut.Shut.Select(s => s.Name))} and prove that there is no pressure", CostLine.Exact(shut.Minutes), 0, 0);
+            lines.Add($"{valve.ShutWords} and prove that there is no pressure", CostLine.Exact(shut.Minutes), 0, 0);
         }
 
         Reach(lines, kind, rooted && kind != RepairKind.Move ? rootFactor : 1, airPrice);

@@ -52,7 +52,8 @@ internal sealed class ValveOptions(ValveCase valve)
             Next(kind) is { } next ? lines.SayOf(next) : "find out what else it is",
             !vain,
             vain ? "it was done and did not cure it" : Why(kind),
-            parts.Of(kind)) { Air = air };
+            parts.Of(kind))
+        { Air = air };
     }
 
     /// <summary>Expected price of what follows: where it does not cure, the next in line, and so on. A new valve that does not cure either is a wrong repair.</summary>

@@ -27,7 +27,7 @@ public sealed class RepairNumbersTests
         opened.Note(RepairRound.Noted("bare", RepairSteps.Opened));
         opened.Note(RepairRound.Saw("bare", "debris"));
         yield return new(opened.Log, ["bare"], Wrong(all, "bare"));
-        yield return new(Boxes().Log, ["b3", "b4", "b5", "b6", "b7", "b8", ""], RepairGround.Sure("bad-splice", "2", new PlaceProbability("box 3", 0.6) { Id = "b3" }));
+        yield return new(Boxes().Log, ["b3", "b4", "b5", "b6", "b7", "b8", "b9", ""], RepairGround.Sure("bad-splice", "2", new PlaceProbability("box 3", 0.6) { Id = "b3" }));
         foreach (var inches in PracticeBook.Default.Repairing.Sizes.Select(s => s.Inches))
         {
             yield return new(new RepairGround(false, new ValveFact { Id = "bare", Size = RepairGround.Inches(inches), Box = "b2" }).Log, ["bare"], Wrong("valve-not-closing", "bare"));
@@ -37,7 +37,7 @@ public sealed class RepairNumbersTests
     /// <summary>Joints for every kind of connector, in boxes of every size.</summary>
     private static RepairGround Boxes()
     {
-        var ground = new RepairGround(false, [.. "345678".Select(n => new BoxFact { Id = $"b{n}", Label = $"box {n}", Position = new Position(60 + n, 0), Size = n == '8' ? "none" : n == '5' ? "10 in round" : "6 in round" })]);
+        var ground = new RepairGround(false, [.. "3456789".Select(n => new BoxFact { Id = $"b{n}", Label = $"box {n}", Position = new Position(60 + n, 0), Size = n == '8' ? "none" : n == '5' ? "10 in round" : "6 in round" })]);
         ground.Note(new ValveFact { Id = "v6", Box = "b6", Size = RepairGround.Inches(1.5) });
         ground.Note(new ValveFact { Id = "v7", Box = "b7", Size = RepairGround.Inches(1.5) });
         ground.Note(new ValveFact { Id = "v8", Box = "b7", Size = RepairGround.Inches(1.5) });
@@ -50,11 +50,12 @@ public sealed class RepairNumbersTests
         Joint(ground, "b4", null, 18, 18, 18, 18, 18);
         Joint(ground, "b5", null, 14, 14, 14, 14, 14);
         Joint(ground, "b5", null, 12, 12, 12, 12, 12, 12);
-        foreach (var (box, count) in new[] { ("b5", 20), ("b8", 10) })
+        // As many large connectors as ask for each of the larger boxes.
+        foreach (var (box, count) in new[] { ("b5", 20), ("b8", 10), ("b9", 63) })
         {
             for (var i = 0; i < count; i++)
             {
-                Joint(ground, box, null, 14, 14, 14, 14, 14, 14, 14, 14);
+                Joint(ground, box, null, 14, 14, 14, 14, 14);
             }
         }
 
