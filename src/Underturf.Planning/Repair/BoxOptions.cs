@@ -98,7 +98,7 @@ internal sealed class BoxOptions
     {
         var room = box.Wired.Select(j => connectors.For([.. j.Wires.Select(w => w.Size)])).OfType<(ConnectorPractice Connector, int Count)>().Sum(c => c.Connector.CubicCentimetres * c.Count);
         var valves = ValveSizes.In(box.Site, box.Id);
-        return new BoxFitter(book).Fit(box.Card.Size, valves, room, $"{Counted(valves.Count, "valve")} and {Counted(box.Wired.Count, "joint")} of {room / 1000:0.00} l");
+        return new BoxFitter(book).Fit(box.Card.Size, valves, room, $"{Counted(valves.Count, "valve")} and {Counted(box.Wired.Count, "joint")} of {box.Site.Room(room)}");
     }
 
     private static Span Times(Span span, int count) => new(span.Least * count, span.Likely * count, span.Most * count);

@@ -30,6 +30,11 @@ internal sealed class RepairSite(Notebook notebook, Answers answers)
         return string.Create(CultureInfo.InvariantCulture, $"{Units.In(millimetres / 1000, unit):0.#} {unit}");
     }
 
+    /// <summary>"18 cu in" or "0.30 l".</summary>
+    public string Room(double cubicCentimetres) => UsUnits
+        ? string.Create(CultureInfo.InvariantCulture, $"{cubicCentimetres * Math.Pow(Units.In(0.01, "in"), 3):0} cu in")
+        : string.Create(CultureInfo.InvariantCulture, $"{cubicCentimetres / 1000:0.00} l");
+
     /// <summary>What valves have where no question is about this one: the rates of the book.</summary>
     public IReadOnlyDictionary<string, double> UsualFaults { get; } = notebook.Book.Faults.Select(f => (f.Id, f.Rate)).Concat(notebook.Book.Water.Faults.Select(f => (f.Id, f.Rate)))
         .Where(f => notebook.Book.Repairing.Causes.Any(c => c.Of.ContainsKey(f.Id)))
