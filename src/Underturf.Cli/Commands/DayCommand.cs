@@ -18,8 +18,8 @@ internal static class DayCommand
         var command = new Command("day", "Order the day: jobs by loss and walking, what they wait for, how places were left, and which stations may run tonight.") { log, at, minutes, begin, draw, book, json };
         command.SetAction(parsed =>
         {
-            var ask = new DayAsk(BeginOf(parsed.GetValue(begin)), parsed.GetValue(at), parsed.GetValue(minutes));
             var notebook = Files.Notebook(parsed.GetRequiredValue(log), parsed.GetValue(book));
+            var ask = new DayAsk(BeginOf(parsed.GetValue(begin), notebook.History.Facts.Property?.Zone), parsed.GetValue(at), parsed.GetValue(minutes));
             var answers = notebook.Answer();
             var answer = DayPlan.Of(notebook, ask, answers);
             if (!answer.Succeeded)
@@ -38,14 +38,14 @@ internal static class DayCommand
         return command;
     }
 
-    public static Option<string?> Begin() => new("--begin") { Description = "When the day begins, with its offset: 2031-04-04T07:30-06:00; now where nothing is said." };
+    private static Option<string?> Begin() => new("--begin") { Description = "When the day begins, with its offset: 2031-04-04T07:30-06:00; now where nothing is said." };
 
-    /// <summary>The clock is read here and nowhere further in.</summary>
-    public static DateTimeOffset BeginOf(string? given)
+    /// <summary>The clock is read here and nowhere further in. It is that of the property, where its zone is noted and this machine knows it.</summary>
+    private static DateTimeOffset BeginOf(string? given, string? zone)
     {
         if (given is null)
         {
-            var now = DateTimeOffset.Now;
+            var now = zone is not null && TimeZoneInfo.TryFindSystemTimeZoneById(zone, out var there) ? TimeZoneInfo.ConvertTime(DateTimeOffset.UtcNow, there) : DateTimeOffset.Now;
             return now.AddTicks(-(now.Ticks % TimeSpan.TicksPerMinute));
         }
 
