@@ -13,7 +13,7 @@ internal static class RepairText
         $"[{answer.Name}]{Where(answer)} {Known(answer)}",
         .. answer.Causes.Count > 0 ? [$"   if so: {string.Join(", ", answer.Causes.Select(c => $"{c.Say} {Say.Share(c.Share)}{(c.Seen ? " (seen)" : string.Empty)}"))}"] : (string[])[],
         .. answer.Roots.Select(r => $"   roots: {Say.Length(r.DistanceMetres, usUnits)} from {r.Name}, whose ground of {Say.Length(r.RadiusMetres, usUnits)} is protected"),
-        .. answer.Shut is { } shut ? [$"   shut: {string.Join(" and ", shut.Names)}, {Say.Share(shut.Holds)} that it holds; dry meanwhile: {Dry(shut)}"] : (string[])[],
+        .. answer.Shut is { } shut ? [$"   {shut.Say}, {Say.Share(shut.Holds)} that it holds; dry meanwhile: {Dry(shut)}"] : (string[])[],
         string.Empty,
         Options(answer),
         .. answer.Options.Where(o => o.Why is not null).Select(o => $"   {o.Say}: {o.Why}; then {o.Then}"),

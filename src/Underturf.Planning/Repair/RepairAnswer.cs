@@ -138,12 +138,13 @@ public sealed record PartLine(string What, decimal Count, string Unit, decimal E
 public sealed record RootZone(string Tree, string Name, double TrunkMetres, double RadiusMetres, double DistanceMetres, bool Air);
 
 /// <summary>What has to be shut.</summary>
-/// <param name="Ids">Ids of what is shut, in walking order.</param>
+/// <param name="Say">In words, with what stands shut already.</param>
+/// <param name="Ids">Ids of what is still to be shut, in walking order.</param>
 /// <param name="Names">The same as people call it.</param>
 /// <param name="Minutes">Until all is shut.</param>
 /// <param name="Holds">Chance that all of it holds.</param>
 /// <param name="Dry">Numbers of the stations without water meanwhile.</param>
-public sealed record ShutNeed(IReadOnlyList<string> Ids, IReadOnlyList<string> Names, double Minutes, double Holds, IReadOnlyList<string> Dry);
+public sealed record ShutNeed(string Say, IReadOnlyList<string> Ids, IReadOnlyList<string> Names, double Minutes, double Holds, IReadOnlyList<string> Dry);
 
 /// <summary>A valve beside the one to repair.</summary>
 /// <param name="Fits">Chance that its inside fits.</param>
