@@ -30,9 +30,14 @@ internal static class LocationText
             yield return $"  {Say.Share(place.Probability),10}  {place.Where}{(place.At is { } at ? string.Create(CultureInfo.InvariantCulture, $" ({at.EastMetres:0}, {at.NorthMetres:0}), {Say.Length(place.AcrossMetres, us)} across") : string.Empty)}";
         }
 
+        if (thing.Notes.Count > 0)
+        {
+            yield return "      Of the first of these";
+        }
+
         foreach (var note in thing.Notes)
         {
-            yield return $"      {string.Join(", ", note.Entries)}: {note.Say}; {EvidenceScale.Say(note.Weight)} the first of these";
+            yield return $"      {string.Join(", ", note.Entries)}: {note.Say}; {EvidenceScale.Say(note.Weight)}";
         }
 
         yield return string.Empty;

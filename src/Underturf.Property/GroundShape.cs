@@ -14,6 +14,12 @@ public sealed record GroundShape(IReadOnlyList<Position> Points, bool Closed)
     /// <summary>As ground is noted: three positions and more are an outline.</summary>
     public static GroundShape Outline(IReadOnlyList<Position> points) => new(points, points.Count > 2);
 
+    /// <summary>Of what lies on the surface: walls and the marks of utilities are lines however many points they have.</summary>
+    public static GroundShape Of(GroundFact ground) => ground.What is "wall" or UtilityMark ? Line(ground.Shape) : Outline(ground.Shape);
+
+    /// <summary>What a utility painted on the ground, as the field log names it.</summary>
+    public const string UtilityMark = "utility mark";
+
     /// <summary>Its sides; of a point one of no length.</summary>
     public IEnumerable<(Position From, Position To)> Sides()
     {

@@ -76,7 +76,7 @@ public sealed record GroundPlan(IReadOnlyList<GroundFeature> Features, IReadOnly
     private static GroundFeature Surface(KeyValuePair<string, GroundFact> thing)
     {
         var (fact, kind) = (thing.Value, GroundWords.Surface(thing.Value.What));
-        var form = fact.Shape.Count == 1 ? GroundForm.Point : fact.Shape.Count == 2 || kind == "wall" ? GroundForm.Line : GroundForm.Outline;
+        var form = fact.Shape.Count == 1 ? GroundForm.Point : GroundShape.Of(fact).Closed ? GroundForm.Outline : GroundForm.Line;
         return new GroundFeature(thing.Key, kind, fact.Sure, fact.Label ?? kind, form, fact.Shape);
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Underturf.FieldLog;
+using Underturf.Property;
 using Underturf.Quantities;
 
 namespace Underturf.FieldApp;
@@ -19,7 +20,7 @@ public static class GroundWords
     public const string Other = "other";
 
     /// <summary>What lies on the surface, as the field log names it.</summary>
-    public static IReadOnlyList<string> Surfaces { get; } = ["tree", "building", "hardscape", "wall", "bed", "lawn", "water", Other];
+    public static IReadOnlyList<string> Surfaces { get; } = ["tree", "building", "hardscape", "wall", "bed", "lawn", "water", GroundShape.UtilityMark, Other];
 
     public static string Surface(string what) => Surfaces.Contains(what) ? what : Other;
 

@@ -41,9 +41,9 @@ public sealed class PlacingDraft
     public static IReadOnlyList<string> Kinds { get; } = [GroundWords.Box, GroundWords.Valve, GroundWords.IsolationValve, .. GroundWords.Surfaces, GroundWords.Controller, GroundWords.PointOfConnection, GroundWords.Pipe];
 
     /// <summary>True where each tap adds a corner; else the last tap counts.</summary>
-    public bool TakesMany => Kind is GroundWords.Cable or GroundWords.Pipe || (Thing is null && Kind is "building" or "hardscape" or "wall" or "bed" or "lawn" or "water");
+    public bool TakesMany => Kind is GroundWords.Cable or GroundWords.Pipe || (Thing is null && Kind is "building" or "hardscape" or "wall" or "bed" or "lawn" or "water" or GroundShape.UtilityMark);
 
-    public bool IsClosed => TakesMany && Kind is not ("wall" or GroundWords.Cable or GroundWords.Pipe);
+    public bool IsClosed => TakesMany && Kind is not ("wall" or GroundShape.UtilityMark or GroundWords.Cable or GroundWords.Pipe);
 
     /// <summary>A pipe can be noted by its ends alone.</summary>
     private int Least => !TakesMany ? 1 : IsClosed ? 3 : Kind == GroundWords.Pipe && Thing is null && Points.Count == 0 ? 0 : 2;

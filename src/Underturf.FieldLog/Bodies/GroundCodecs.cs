@@ -35,7 +35,7 @@ internal static class GroundCodecs
     private static GroundFact Ground(Fields f) => new()
     {
         Id = f.Text("id"),
-        What = f.Choice("what", "hardscape", "bed", "lawn", "building", "wall", "tree", "water", "other"),
+        What = f.Choice("what", "hardscape", "bed", "lawn", "building", "wall", "tree", "water", "utility mark", "other"),
         Label = f.OptionalText("label"),
         Shape = Shape(f),
         Trunk = f.Quantity<Length>("trunk"),

@@ -20,12 +20,12 @@ public sealed record PropertyFact : Fact
     public Area? Area { get; init; }
 }
 
-/// <summary>Something on the surface: hardscape, bed, lawn, building, wall, tree, water.</summary>
+/// <summary>Something on the surface: hardscape, bed, lawn, building, wall, tree, water, the mark of a utility.</summary>
 public sealed record GroundFact : Fact
 {
     public required string Id { get; init; }
 
-    /// <summary>hardscape, bed, lawn, building, wall, tree, water or other.</summary>
+    /// <summary>hardscape, bed, lawn, building, wall, tree, water, utility mark (what a utility painted on the ground: a point or a line) or other.</summary>
     public required string What { get; init; }
 
     public string? Label { get; init; }

@@ -1,5 +1,6 @@
 using System.Xml.Linq;
 using Underturf.FieldLog;
+using Underturf.Property;
 
 namespace Underturf.Papers;
 
@@ -39,6 +40,11 @@ internal static class GroundDrawing
             return Mark(kind, points[0].X, points[0].Y, Math.Min(radius, 60));
         }
 
+        if (kind == GroundShape.UtilityMark)
+        {
+            return UtilityLine(points);
+        }
+
         return points.Count == 2 || kind is "wall" or "tree"
             ? Svg.Line(points, false, ("fill", "none"), ("stroke", "#8c8470"), ("stroke-width", kind == "wall" ? "4" : "8"), ("stroke-opacity", kind == "wall" ? "1" : "0.35"))
             : Svg.Line(points, true, ("fill", $"url(#fill-{kind})"), ("stroke", "#a9a189"), ("stroke-width", "1"));
@@ -49,21 +55,28 @@ internal static class GroundDrawing
     {
         "tree" => Mark(kind, x + 14, y, 6),
         "wall" => Svg.Line([(x, y), (x + 28, y)], false, ("stroke", "#8c8470"), ("stroke-width", "4")),
+        GroundShape.UtilityMark => UtilityLine([(x, y), (x + 28, y)]),
         _ => Svg.Rect(x, y - 8, 28, 16, ("fill", $"url(#fill-{kind})"), ("stroke", "#a9a189")),
     };
 
     public static string Kind(GroundFact ground) =>
-        ground.What is "tree" or "wall" || fills.Any(f => f.Kind == ground.What) ? ground.What : "other";
+        ground.What is "tree" or "wall" or GroundShape.UtilityMark || fills.Any(f => f.Kind == ground.What) ? ground.What : "other";
+
+    public static bool IsLine(GroundFact ground) => ground.Shape.Count > 1 && !GroundShape.Of(ground).Closed;
 
     /// <summary>Where its name goes: the middle of its outline or line.</summary>
     public static (double X, double Y) Middle(GroundFact ground, PlanFrame frame)
     {
         var points = ground.Shape.Select(frame.At).ToList();
-        return points.Count > 2 && Kind(ground) != "wall"
+        return points.Count > 2 && !IsLine(ground)
             ? ((points.Min(p => p.X) + points.Max(p => p.X)) / 2, (points.Min(p => p.Y) + points.Max(p => p.Y)) / 2)
             : points.Count == 2 ? ((points[0].X + points[1].X) / 2, (points[0].Y + points[1].Y) / 2)
             : points[points.Count / 2];
     }
+
+    /// <summary>Dash and two dots, as no grade is drawn.</summary>
+    private static XElement UtilityLine(IReadOnlyList<(double X, double Y)> points) =>
+        Svg.Line(points, false, ("fill", "none"), ("stroke", "#4a4436"), ("stroke-width", "1.8"), ("stroke-dasharray", "16 4 2 4 2 4"));
 
     private static XElement Mark(string kind, double x, double y, double radius) => Svg.Group(
         kind,

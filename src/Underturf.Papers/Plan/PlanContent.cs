@@ -1,5 +1,4 @@
 using Underturf.FieldLog;
-using Underturf.Planning.Repair;
 using Underturf.Property;
 using Underturf.Reasoning;
 

@@ -1,4 +1,5 @@
 using Underturf.FieldLog;
+using Underturf.Property;
 
 namespace Underturf.Papers;
 
@@ -54,7 +55,7 @@ internal sealed class PlanLegend(SheetColumn column)
 
         foreach (var kind in kinds)
         {
-            column.Sign(GroundDrawing.Sample(kind, SheetColumn.Left, column.Y), kind == "tree" ? "tree, its trunk to scale" : kind);
+            column.Sign(GroundDrawing.Sample(kind, SheetColumn.Left, column.Y), kind switch { "tree" => "tree, its trunk to scale", GroundShape.UtilityMark => "utility mark: by hand beside it", _ => kind });
         }
 
         if (content.Roots.Count > 0)

@@ -44,7 +44,7 @@ internal sealed class PlanMap(PlanContent content, PlanFrame frame, bool usUnits
             placer.Keep(x, y, radius);
         }
 
-        foreach (var line in content.Runs.Concat(content.Pipes).Select(r => r.Line).Concat(content.Ground.Where(g => GroundDrawing.Kind(g) == "wall").Select(g => g.Shape)))
+        foreach (var line in content.Runs.Concat(content.Pipes).Select(r => r.Line).Concat(content.Ground.Where(g => GroundDrawing.IsLine(g)).Select(g => g.Shape)))
         {
             placer.KeepLine([.. line.Select(frame.At)]);
         }

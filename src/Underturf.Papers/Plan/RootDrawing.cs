@@ -1,6 +1,6 @@
 using System.Xml.Linq;
 using Underturf.FieldLog;
-using Underturf.Planning.Repair;
+using Underturf.Property;
 
 namespace Underturf.Papers;
 

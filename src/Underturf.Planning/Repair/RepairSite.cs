@@ -3,6 +3,7 @@ using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning;
+using Underturf.Reasoning.Diagnosis;
 
 namespace Underturf.Planning.Repair;
 
@@ -24,11 +25,7 @@ internal sealed class RepairSite(Notebook notebook, Answers answers)
     public bool UsUnits => notebook.History.Facts.UsesUsUnits;
 
     /// <summary>"2 in" or "50 mm".</summary>
-    public string Small(double millimetres)
-    {
-        var unit = UsUnits ? "in" : "mm";
-        return string.Create(CultureInfo.InvariantCulture, $"{Units.In(millimetres / 1000, unit):0.#} {unit}");
-    }
+    public string Small(double millimetres) => Say.Small(millimetres / 1000, UsUnits);
 
     /// <summary>"18 cu in" or "0.30 l".</summary>
     public string Room(double cubicCentimetres) => UsUnits

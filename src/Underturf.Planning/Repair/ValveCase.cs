@@ -133,7 +133,7 @@ internal sealed class ValveCase
 
     private string? Paved(Position at) => Site.View.Ground
         .Where(g => g.Value is { What: "hardscape", Shape.Count: > 0 })
-        .Select(g => (g.Key, Shape: GroundShape.Outline(g.Value.Shape)))
+        .Select(g => (g.Key, Shape: GroundShape.Of(g.Value)))
         .Where(g => g.Shape.Contains(at) || g.Shape.DistanceMetresTo(at) <= Site.Numbers.Paving.ReachMetres)
         .Select(g => g.Key).FirstOrDefault();
 
@@ -141,7 +141,7 @@ internal sealed class ValveCase
     public double ClearMetres()
     {
         var roots = Roots.Select(r => r.Ground.RadiusMetres - r.Metres).DefaultIfEmpty(0).Max();
-        var paving = Paving is { } id && GroundShape.Outline(Site.View.Ground[id].Shape) is var shape && shape.Contains(At!.Value) ? shape.DistanceMetresTo(At.Value) : 0;
+        var paving = Paving is { } id && GroundShape.Of(Site.View.Ground[id]) is var shape && shape.Contains(At!.Value) ? shape.DistanceMetresTo(At.Value) : 0;
         return Math.Max(roots, paving) + Site.Numbers.Moving.ClearMetres;
     }
 

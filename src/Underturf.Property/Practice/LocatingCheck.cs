@@ -3,7 +3,7 @@ namespace Underturf.Property.Practice;
 /// <summary>What must hold between the numbers of finding what is hidden.</summary>
 internal static class LocatingCheck
 {
-    private static readonly string[] Grounds = ["hardscape", "bed", "lawn", "building", "wall", "tree", "water", "other", "controller", "cable", "found", "watered", "route", "last"];
+    private static readonly string[] Grounds = ["hardscape", "bed", "lawn", "building", "wall", "tree", "water", "utility mark", "other", "controller", "cable", "found", "watered", "route", "last"];
 
     public static IEnumerable<(bool Holds, string Place, string Reason)> Of(LocatingPractice book) =>
         Numbers(book).Concat(Marks(book)).Concat(Signs(book)).Concat(Ways(book)).Concat(Names(book));
@@ -70,7 +70,7 @@ internal static class LocatingCheck
 
         foreach (var way in book.Searching)
         {
-            yield return (way is { SquareMetresPerMinute: > 0, Sees: > 0 and < 1 }, $"way of searching {way.Name}", "needs ground per minute above zero and a share that it can see between 0 and 1");
+            yield return (way is { SquareMetresPerMinute: > 0, Sees: > 0 and < 1, Careful: > 0 and <= 1 }, $"way of searching {way.Name}", "needs ground per minute above zero, a share that it can see between 0 and 1, and a share of its speed where one is careful above 0, at most 1");
         }
     }
 

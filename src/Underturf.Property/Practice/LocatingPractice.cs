@@ -74,7 +74,9 @@ public sealed record TraceEnd(string Name, string Source, string Say, double Hit
 /// <summary>A way to search a piece of ground.</summary>
 /// <param name="SquareMetresPerMinute">Ground covered once, with detection falling off exponentially for what is not.</param>
 /// <param name="Sees">Share of hidden things that can be found in this way at all.</param>
-public sealed record SearchWay(string Name, string Source, string Say, bool Owned, double SquareMetresPerMinute, double Sees, string Caution);
+/// <param name="NotNearMarks">It is not used so near a utility mark that one digs by hand.</param>
+/// <param name="Careful">Share of its speed that it has there otherwise, and in the protected ground of trees.</param>
+public sealed record SearchWay(string Name, string Source, string Say, bool Owned, double SquareMetresPerMinute, double Sees, string Caution, bool NotNearMarks = false, double Careful = 1);
 
 /// <summary>Finding what is hidden: what is likely beforehand, what tells, ways to search, and what it is worth.</summary>
 /// <param name="Things">What can be looked for; the first is what a station lacks.</param>

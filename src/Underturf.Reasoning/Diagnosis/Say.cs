@@ -40,6 +40,13 @@ public static class Say
         return string.Create(CultureInfo.InvariantCulture, $"{Units.In(metres, unit):0} {unit}");
     }
 
+    /// <summary>"24 in" or "600 mm".</summary>
+    public static string Small(double metres, bool usUnits)
+    {
+        var unit = usUnits ? "in" : "mm";
+        return string.Create(CultureInfo.InvariantCulture, $"{Units.In(metres, unit):0.#} {unit}");
+    }
+
     /// <summary>"92 %", "under 1 %", "over 99 %".</summary>
     public static string Share(double probability) => probability switch
     {

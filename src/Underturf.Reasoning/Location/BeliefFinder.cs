@@ -13,13 +13,13 @@ internal sealed class BeliefFinder
 
     /// <param name="groups">How many groups a note can mean that names none.</param>
     /// <param name="memory">What earlier answers left.</param>
-    public BeliefFinder(PropertyHistory history, PropertyView view, PracticeBook practice, GroundCells cells, GroundFinder ground, int groups, LocationMemory memory)
+    public BeliefFinder(PropertyHistory history, PropertyView view, PracticeBook practice, GroundCells cells, CarefulGround careful, GroundFinder ground, int groups, LocationMemory memory)
     {
         (book, this.cells, this.memory) = (practice.Locating, cells, memory);
         var found = cells.IsGrid ? FoundThings.Of(view) : [];
         layers = new MarkLayers(view, book, cells, [.. found.Select(f => f.At)], memory);
         Learned = LearnedMarks.Of(practice, history, view, cells, layers, found, memory);
-        Clues = new ClueFinder(history, view, practice, cells, ground.SpotPlaces, groups);
+        Clues = new ClueFinder(history, view, practice, cells, careful, ground.SpotPlaces, groups);
         Found = found.Count;
     }
 

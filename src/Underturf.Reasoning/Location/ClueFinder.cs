@@ -5,7 +5,7 @@ using Underturf.Property.Practice;
 namespace Underturf.Reasoning.Location;
 
 /// <summary>Reads the notes that say where the things of a group lie.</summary>
-internal sealed class ClueFinder(PropertyHistory history, PropertyView view, PracticeBook practice, GroundCells cells, IReadOnlyDictionary<string, Position> spots, int groups)
+internal sealed class ClueFinder(PropertyHistory history, PropertyView view, PracticeBook practice, GroundCells cells, CarefulGround careful, IReadOnlyDictionary<string, Position> spots, int groups)
 {
     private readonly LocatingPractice book = practice.Locating;
     private readonly LayerMaker maker = new(cells);
@@ -103,17 +103,28 @@ internal sealed class ClueFinder(PropertyHistory history, PropertyView view, Pra
     public double[]? Covered(SoughtGroup group, int thing, SearchWay way)
     {
         double[]? covered = null;
+        var pace = careful.Pace(way);
         foreach (var fact in history.Facts.Searches.Select(s => s.Fact).Where(f => f.How == way.Name && f.Minutes > 0 && May(group, f.About)[thing]))
         {
             var piece = maker.Piece(Places(fact.Where, fact.Spots), fact.Within?.Metres ?? (cells.IsGrid ? book.StopMetres / 2 : 0));
-            var area = piece.Sum(cells.Area);
-            foreach (var cell in piece)
+            foreach (var (cell, times) in Evenly(piece, way.SquareMetresPerMinute * fact.Minutes!.Value, pace))
             {
-                (covered ??= new double[cells.Count])[cell] += way.SquareMetresPerMinute * fact.Minutes!.Value / area;
+                (covered ??= new double[cells.Count])[cell] += times;
             }
         }
 
         return covered;
+    }
+
+    /// <summary>
+    /// How often each cell of a piece was covered: alike, so that careful ground takes more of the time. Ground where the way is not used was left
+    /// out, unless there is no other.
+    /// </summary>
+    private IEnumerable<(int Cell, double Times)> Evenly(IReadOnlyList<int> piece, double squareMetres, double[]? pace)
+    {
+        IReadOnlyList<int> gone = pace is null ? piece : [.. piece.Where(c => pace[c] > 0)];
+        var area = gone.Sum(c => cells.Area(c) / (pace?[c] ?? 1));
+        return gone.Count > 0 ? gone.Select(c => (c, squareMetres / area)) : Evenly(piece, squareMetres, null);
     }
 
     /// <summary>All of them where nothing is said.</summary>

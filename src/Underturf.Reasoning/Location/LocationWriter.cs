@@ -46,13 +46,14 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
 
     private LocationAnswer Write(IReadOnlyList<SoughtGroup> asked, int groups, GroundCells cells, GroundFinder ground, Position at)
     {
-        var finder = new BeliefFinder(history, view, practice, cells, ground, groups, memory);
+        var careful = Careful(cells);
+        var finder = new BeliefFinder(history, view, practice, cells, careful, ground, groups, memory);
         var beliefs = asked.Select(g => finder.Of(g, asked.Count == 1)).ToList();
         var things = beliefs.SelectMany(b => b.Group.Things.Select((t, i) => Thing(t, i, b.Belief, b.Told, cells))).ToList();
-        var planner = new SearchPlanner(practice, cells);
+        var planner = new SearchPlanner(practice, cells, careful);
         IReadOnlyList<IReadOnlyList<double[]?>> covered = [.. asked.SelectMany(g => g.Things.Select((_, i) => planner.Ways.Select(way => finder.Clues.Covered(g, i, way)).ToList()))];
         IReadOnlyList<double[]> shares = [.. beliefs.SelectMany(b => b.Belief.Shares)];
-        var route = planner.Ways.Count == 0 ? null : new RouteWriter(words, view, planner, cells).Write(planner.Task(shares, covered), at);
+        var route = planner.Ways.Count == 0 ? null : new RouteWriter(words, view, planner, cells, careful).Write(planner.Task(shares, covered), at);
         var choices = beliefs.Count == 1 ? Choices(asked[0], beliefs[0].Belief, cells, covered, at) : [];
         return new LocationAnswer(Notebook.Engine, practice.Version, things, Effects(finder.Learned), finder.Found, route is { Steps.Count: > 0 } ? route : null, choices)
         {
@@ -71,8 +72,10 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
             covered = [.. covered.Select(ways => ways.Select(so => so is null ? null : coarse.Means(so)).ToList())];
         }
 
-        return new ChoiceFinder(words, practice, cells, new SearchPlanner(practice, cells)).Find(asked, belief, covered, at);
+        return new ChoiceFinder(words, practice, cells, new SearchPlanner(practice, cells, Careful(cells))).Find(asked, belief, covered, at);
     }
+
+    private CarefulGround Careful(GroundCells cells) => new(view, practice, cells, history.Facts.UsesUsUnits);
 
     /// <summary>At the first controller that has a position; without one in the middle of the ground.</summary>
     private Position Start(GroundCells cells) =>

@@ -26,7 +26,7 @@ internal sealed class MarkLayers
     public MarkLayers(PropertyView view, LocatingPractice book, GroundCells cells, IReadOnlyList<Position> found, LocationMemory memory)
     {
         (this.view, this.book, this.cells, this.memory) = (view, book, cells, memory);
-        shapes = view.Ground.Values.GroupBy(g => g.What).ToDictionary(g => g.Key, g => g.Select(f => GroundShape.Outline(f.Shape)).ToArray(), StringComparer.Ordinal);
+        shapes = view.Ground.Values.GroupBy(g => g.What).ToDictionary(g => g.Key, g => g.Select(GroundShape.Of).ToArray(), StringComparer.Ordinal);
         shapes["controller"] = [.. view.Controllers.Values.Select(c => c.Position).OfType<Position>().Select(GroundShape.Point)];
         shapes["cable"] = [.. view.Cables.Values.Where(c => c.Route.Count > 1).Select(c => GroundShape.Line(c.Route))];
         shapes[Found] = [.. found.Select(GroundShape.Point)];

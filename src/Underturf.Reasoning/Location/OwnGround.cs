@@ -35,7 +35,7 @@ internal sealed class OwnGroundFinder(PropertyHistory history, PropertyView view
     public IReadOnlyList<GroundShape> Watered(string? station, string? place = null)
     {
         IReadOnlyList<string> places = place is not null ? [place] : station is not null && view.Stations.ContainsKey(station) ? Places(station) : [];
-        return [.. view.Ground.Values.Where(g => g.Label is { } label && places.Contains(label, StringComparer.OrdinalIgnoreCase)).Select(g => GroundShape.Outline(g.Shape))];
+        return [.. view.Ground.Values.Where(g => g.Label is { } label && places.Contains(label, StringComparer.OrdinalIgnoreCase)).Select(g => GroundShape.Of(g))];
     }
 
     /// <summary>Ways of the cables that carry a station, of one cable, and of signals that were followed.</summary>

@@ -6,7 +6,7 @@ using Underturf.Property.Practice;
 namespace Underturf.Reasoning.Location;
 
 /// <summary>Tells a planned search as a walk from piece to piece.</summary>
-internal sealed class RouteWriter(WhereWords words, PropertyView view, SearchPlanner planner, GroundCells cells)
+internal sealed class RouteWriter(WhereWords words, PropertyView view, SearchPlanner planner, GroundCells cells, CarefulGround careful)
 {
     public SearchRoute Write(SearchTask task, Position from)
     {
@@ -37,7 +37,8 @@ internal sealed class RouteWriter(WhereWords words, PropertyView view, SearchPla
         return new SearchStep(null, view.Name(spot), 0, visit.TravelMinutes, byWay, visit.Found) { Spot = spot };
     }
 
-    private static SearchEffort Effort(SearchWay way, IReadOnlyList<(Position At, double Minutes)> searched) => new(way.Name, way.Say, searched.Sum(c => c.Minutes), way.Caution) { Cells = searched };
+    private SearchEffort Effort(SearchWay way, IReadOnlyList<(Position At, double Minutes)> searched) =>
+        new(way.Name, way.Say, searched.Sum(c => c.Minutes), $"{way.Caution} {careful.Caution(way, [.. searched.Select(c => c.At)])}".Trim()) { Cells = searched };
 
     /// <summary>Side of a square as large as the ground that is searched.</summary>
     private double AcrossMetres(SearchTask task, SearchStop stop, double[] minutes) =>

@@ -8,7 +8,7 @@ namespace Underturf.Reasoning.Location;
 /// Plans searches: which ground in which order, in which way and for how long, walking counted, until going on costs more than finding is worth.
 /// Each way finds what it can see at its own rate; of what it cannot see, the next slower way finds its share.
 /// </summary>
-internal sealed class SearchPlanner(PracticeBook practice, GroundCells cells)
+internal sealed class SearchPlanner(PracticeBook practice, GroundCells cells, CarefulGround careful)
 {
     private const int MostStops = 24;
 
@@ -26,6 +26,7 @@ internal sealed class SearchPlanner(PracticeBook practice, GroundCells cells)
     public SearchTask Task(IReadOnlyList<double[]> shares, IReadOnlyList<IReadOnlyList<double[]?>> covered)
     {
         var visible = covered.Select(ways => ways.Select((so, w) => Visible(Ways[w], so)).ToList()).ToList();
+        var paces = Ways.Select(careful.Pace).ToList();
         var (task, weights) = (new SearchTask(), new double[Ways.Count]);
         foreach (var cell in Likely(shares))
         {
@@ -35,7 +36,7 @@ internal sealed class SearchPlanner(PracticeBook practice, GroundCells cells)
                 var left = share[cell] / shares.Count;
                 for (var w = 0; w < weights.Length; w++)
                 {
-                    var seen = visible[t][w](cell);
+                    var seen = paces[w]?[cell] == 0 ? 0 : visible[t][w](cell);
                     weights[w] += left * seen;
                     left *= 1 - seen;
                 }
@@ -43,7 +44,7 @@ internal sealed class SearchPlanner(PracticeBook practice, GroundCells cells)
 
             for (var w = 0; w < weights.Length; w++)
             {
-                task.Add(cells.Middle(cell), w, weights[w], Ways[w].SquareMetresPerMinute / cells.Area(cell));
+                task.Add(cells.Middle(cell), w, weights[w], (paces[w]?[cell] ?? 1) * Ways[w].SquareMetresPerMinute / cells.Area(cell));
             }
         }
 

@@ -15,7 +15,7 @@ internal sealed class WhereWords(PropertyView view, bool usUnits)
             .Select(id => (view.Name(id), view.PositionOf(id)))
             .Where(p => p.Item2 is not null)
             .Select(p => (p.Item1, GroundShape.Point(p.Item2!.Value))),
-        .. view.Ground.Where(g => g.Value.Label is not null).Select(g => (view.Name(g.Key), GroundShape.Outline(g.Value.Shape))),
+        .. view.Ground.Where(g => g.Value.Label is not null).Select(g => (view.Name(g.Key), GroundShape.Of(g.Value))),
     ];
 
     /// <summary>"6 ft north-east of box 7, in front lawn"; the position where nothing has a name.</summary>

@@ -7,6 +7,9 @@ namespace Underturf.Simulation;
 /// <summary>The surface of a made-up property: buildings with the controllers at their corners, drive and paths, beds, lawns, trees.</summary>
 internal sealed class Terrain
 {
+    /// <summary>Roots that are in the way reach so many diameters of the trunk.</summary>
+    private const double RootReach = 14;
+
     private readonly SeededGenerator chance;
     private readonly List<Patch> patches = [];
     private readonly List<(Position At, double TrunkMetres)> trees = [];
@@ -39,6 +42,8 @@ internal sealed class Terrain
     public IEnumerable<GroundFact> Facts() => patches
         .Select((p, i) => new GroundFact { Id = $"g{i + 1}", What = p.What, Shape = p.Corners })
         .Concat(trees.Select((t, i) => new GroundFact { Id = $"t{i + 1}", What = "tree", Shape = [t.At], Trunk = new Length(Math.Round(t.TrunkMetres, 2)) }));
+
+    public bool IsAmongRoots(Position at) => trees.Any(t => t.At.DistanceMetresTo(at) <= RootReach * t.TrunkMetres);
 
     /// <summary>A place a little beside another.</summary>
     public Position Nearby(Position at, double spreadMetres) => new(

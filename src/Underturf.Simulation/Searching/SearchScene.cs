@@ -14,6 +14,9 @@ public sealed record SearchScene(ulong Seed, LogDocument Log, string Station, Po
     /// <summary>Chance that a way of searching can see it at all; no number of the practice book.</summary>
     public required IReadOnlyDictionary<string, bool> Seen { get; init; }
 
+    /// <summary>Roots are in the way of a rod or a hole where it lies.</summary>
+    public required bool AmongRoots { get; init; }
+
     private static readonly DateTimeOffset Morning = new(2031, 5, 6, 8, 0, 0, TimeSpan.FromHours(-6));
 
     public static SearchScene Make(ulong seed, int stations, PracticeBook book)
@@ -41,6 +44,7 @@ public sealed record SearchScene(ulong Seed, LogDocument Log, string Station, Po
         var seen = chance.Fork("seen");
         return new SearchScene(seed, keeper.Log(), station.Id, plan.Boxes[station.Box].At, hints.Last, hints.Route)
         {
+            AmongRoots = plan.Terrain.IsAmongRoots(plan.Boxes[station.Box].At),
             Seen = new Dictionary<string, bool>(StringComparer.Ordinal) { ["look over"] = seen.Happens(0.25), ["probe rod"] = seen.Happens(0.88), ["hand dig"] = true },
         };
     }

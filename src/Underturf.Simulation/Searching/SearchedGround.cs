@@ -9,6 +9,9 @@ internal sealed class SearchedGround(SearchScene scene)
     /// <summary>Found where ground was covered once, and of what is left where it was covered three times.</summary>
     private const double Once = 0.9, Again = 0.9;
 
+    /// <summary>Among roots a rod is held up and a hole takes longer; no number of the practice book.</summary>
+    private const double RootedSpeed = 0.65;
+
     private static readonly Dictionary<string, double> Speeds = new(StringComparer.Ordinal) { ["look over"] = 14, ["probe rod"] = 1, ["hand dig"] = 0.06 };
 
     private readonly Dictionary<string, double> covered = new(StringComparer.Ordinal);
@@ -33,7 +36,7 @@ internal sealed class SearchedGround(SearchScene scene)
         if (holds && scene.Seen[how])
         {
             var was = covered.GetValueOrDefault(how);
-            covered[how] = was + (there / Minutes(how, squareMetres));
+            covered[how] = was + ((scene.AmongRoots && how != "look over" ? RootedSpeed : 1) * there / Minutes(how, squareMetres));
             Missing *= (1 - Found(covered[how])) / (1 - Found(was));
         }
 

@@ -30,7 +30,7 @@ internal static class FactCases
     private static readonly Dictionary<(Type, string), Gen<object?>> Special = new()
     {
         [(typeof(PropertyFact), "Units")] = Gen.OneOf<object?>("us", "si"),
-        [(typeof(GroundFact), "What")] = Gen.OneOf<object?>("hardscape", "bed", "lawn", "building", "wall", "tree", "water", "other"),
+        [(typeof(GroundFact), "What")] = Gen.OneOf<object?>("hardscape", "bed", "lawn", "building", "wall", "tree", "water", "utility mark", "other"),
         [(typeof(GroundFact), "Shape")] = Places.Array[1, 5].Select(a => (object?)a),
         [(typeof(TestFact), "Behaved")] = Gen.OneOf<object?>("opens", "chatters", "stays shut", null),
         [(typeof(ReworkStepFact), "Did")] = Gen.OneOf<object?>("proven", "useless", "landed", "passed", "failed", "kept"),

@@ -21,6 +21,7 @@ public sealed class LocatingNumbersTests
     private static Grounds Told() => Grounds.Corner(
         Grounds.Ground("pond", "water", (30, -10), (36, -10), (36, -5), (30, -5)),
         Grounds.Ground("yard wall", "wall", (0, 20), (15, 20)),
+        Grounds.Ground("gas main", "utility mark", (10, 4), (22, 8)),
         new TestFact { Station = "s1", Watered = ["far lawn", "long bed"] },
         new BoxFact { Id = "b1", Position = new Position(9, 6) },
         new BoxFact { Id = "b2", Position = new Position(4, -0.5) },
@@ -43,7 +44,9 @@ public sealed class LocatingNumbersTests
         new SearchFact { How = "hand dig", Where = [new Position(17, 8)], Minutes = 30 });
 
     /// <summary>One thing, so that what to do next is weighed.</summary>
-    private static Grounds Alone() => Grounds.Corner(new BoxFact { Id = "b1", Position = new Position(9, 6) });
+    private static Grounds Alone() => Grounds.Corner(
+        new BoxFact { Id = "b1", Position = new Position(9, 6) },
+        new GroundFact { Id = "oak", What = "tree", Label = "oak", Shape = [new Position(14, 9)], Trunk = new Length(0.5) });
 
     private static TraceFact Trace(string ended, params (double East, double North)[] route) =>
         new() { How = "wire tracer", Of = ["s1"], Route = [.. route.Select(p => new Position(p.East, p.North))], Ended = ended };

@@ -18,7 +18,7 @@ internal static class MarkWords
         }
 
         var corner = ground.Shape.MinBy(at.DistanceMetresTo);
-        var isLine = ground.Shape.Count == 2 || ground.What == "wall";
+        var isLine = ground.Shape.Count > 1 && !GroundShape.Of(ground).Closed;
         var isEnd = isLine && (corner == ground.Shape[0] || corner == ground.Shape[^1]);
         return at.DistanceMetresTo(corner) > AtCornerMetres ? $"a point of {name}" : $"the {Wind(ground.Shape, corner)} {(isEnd ? "end" : isLine ? "bend" : "corner")} of {name}{Apart(ground.Shape, corner)}";
     }

@@ -1,8 +1,7 @@
 using Underturf.FieldLog;
-using Underturf.Property;
 using Underturf.Property.Practice;
 
-namespace Underturf.Planning.Repair;
+namespace Underturf.Property;
 
 /// <summary>Ground that trees need: a radius round each trunk by the local rule.</summary>
 public static class RootFinder
@@ -14,16 +13,16 @@ public static class RootFinder
     public static IReadOnlyList<TreeGround> Of(PropertyView view, RootsPractice roots) =>
     [
         .. Trees(view, roots).Where(t => t.Value.Trunk is not null)
-            .Select(t => new TreeGround(t.Key, view.Name(t.Key), GroundShape.Outline(t.Value.Shape), t.Value.Trunk!.Value.Metres, Radius(t.Value.Trunk.Value.Metres, roots))),
+            .Select(t => new TreeGround(t.Key, view.Name(t.Key), GroundShape.Of(t.Value), t.Value.Trunk!.Value.Metres, Radius(t.Value.Trunk.Value.Metres, roots))),
     ];
 
     /// <summary>r = max (f d, r0), d the diameter of the trunk at breast height.</summary>
     public static double Radius(double trunkMetres, RootsPractice roots) => Math.Max(roots.LeastMetres, roots.TrunkFactor * trunkMetres);
 
     /// <summary>The nearest tree without a trunk whose ground may reach a place; nothing where none may.</summary>
-    internal static string? Unmeasured(PropertyView view, RootsPractice roots, Position at) => Trees(view, roots)
+    public static string? Unmeasured(PropertyView view, RootsPractice roots, Position at) => Trees(view, roots)
         .Where(t => t.Value.Trunk is null)
-        .Select(t => (t.Key, Metres: GroundShape.Outline(t.Value.Shape).DistanceMetresTo(at)))
+        .Select(t => (t.Key, Metres: GroundShape.Of(t.Value).DistanceMetresTo(at)))
         .Where(t => t.Metres <= Radius(UsualTrunkMetres, roots))
         .OrderBy(t => t.Metres).Select(t => view.Name(t.Key)).FirstOrDefault();
 
