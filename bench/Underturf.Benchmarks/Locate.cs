@@ -116,7 +116,7 @@ internal static class Locate
         var groups = new SoughtFinder(history, view, book, []).Find();
         var ground = new GroundFinder(history, view, book.Locating, memory);
         var cells = ground.Find()!;
-        var belief = new BeliefFinder(history, view, book, cells, ground, groups.Count, memory).Of(groups.First(g => g.Things[0].Station == scene.Station), keeps: true);
+        var belief = new BeliefFinder(history, view, book, cells, new CarefulGround(view, book, cells, history.Facts.UsesUsUnits), ground, groups.Count, memory).Of(groups.First(g => g.Things[0].Station == scene.Station), keeps: true);
         return CredibleRegion.Of(belief.Belief.Shares[0], cells);
     }
 

@@ -1,5 +1,4 @@
 using Underturf.Quantities;
-using Underturf.Reasoning.Diagnosis;
 using Underturf.Reasoning.Moves;
 using Underturf.Reasoning.Water;
 
@@ -53,12 +52,8 @@ public sealed partial class Notebook
         return MakingDry.Of(water, new Walks(matter), place, at);
     }
 
-    private WaterBelief Wet()
-    {
-        var finder = new SubjectFinder(matter);
-        return wet ?? Wet([.. beliefs.Value.SelectMany(b => finder.Find(b.Key, b.Value))]);
-    }
-
     /// <summary>What is believed of the water, given what is believed of the wires; the same for every asker.</summary>
-    private WaterBelief Wet(IReadOnlyList<Subject> subjects) => wet ??= new WaterBelief(water, WaterQuestions.Wiring(matter, subjects));
+    private WaterBelief Wet() => wet ??= new WaterBelief(water, beliefs.Value.Values
+        .SelectMany(belief => belief.Stations.Keys.Where(water.IsNotedOf).Select(station => (Station: station, Belief: belief)))
+        .ToDictionary(s => s.Station, s => WiringWater.Of(s.Station, s.Belief, matter), StringComparer.Ordinal));
 }

@@ -39,8 +39,8 @@ public sealed partial class Notebook
         Log = log;
         History = history;
         Book = book;
-        matter = new Case(history, book);
         water = new WaterCase(history, book);
+        matter = new Case(history, book, wires => WiringWater.Messages(water, wires));
         beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe);
         problems = new Lazy<IReadOnlyList<Problem>>(() =>
             [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. TouchFinder.AllProblems(matter), .. new LocationProblems(history, matter.Tied.View, book).All(), .. water.Problems, .. Contradictions.Notices(matter), .. Tied.Problems]);
@@ -112,7 +112,7 @@ public sealed partial class Notebook
         pace.Until(Written);
         var questions = pace.Over(planned.Plans).Select(p => writer.Write(p.Subject, planned.Of(p), p.Settled is not null)).ToList();
         questions.AddRange(writer.Contradicted(questions, beliefs.Value));
-        var about = water.IsNoted ? WaterQuestions.Of(Wet(subjects), new Walks(matter)) : [];
+        var about = water.IsNoted ? WaterQuestions.Of(Wet(), new Walks(matter)) : [];
         return new Answers(Engine, Book.Version, [.. questions, .. about, .. matter.Unexplained.Select(writer.Unexplained)], Together(questions, [.. Worthwhile(planned.Together(), about, minutes)]))
         {
             Naming = new NamingMoveFinder(matter).Find(questions, at, minutes),
@@ -152,7 +152,7 @@ public sealed partial class Notebook
     {
         using var turn = asking.EnterScope();
         return [.. matter.Evidence.Index()
-            .Where(e => e.Item is not LookEvidence)
+            .Where(e => e.Item is not (LookEvidence or WaterEvidence))
             .GroupBy(e => e.Item.Stations[0])
             .SelectMany(Lines)
             .OrderBy(l => l.Index)

@@ -11,9 +11,11 @@ internal sealed class Case
 {
     private readonly Dictionary<int, BenchStore> benches = [];
     private readonly Lazy<TiedPlaces> tied;
+    private readonly Lazy<IReadOnlyList<Evidence>> evidence;
     private readonly Dictionary<string, Unknowns> unknowns = new(StringComparer.Ordinal);
 
-    public Case(PropertyHistory history, PracticeBook book)
+    /// <param name="heard">What other notes than those of the wires say of them.</param>
+    public Case(PropertyHistory history, PracticeBook book, Func<Case, IReadOnlyList<Evidence>>? heard = null)
     {
         History = history;
         Book = book;
@@ -25,7 +27,8 @@ internal sealed class Case
         Suspects = new SuspectList(book, [.. Paths.Values]);
         var finder = new EvidenceFinder(this);
         BenchesNow = Benches(Moment.Last);
-        Evidence = finder.Find();
+        var noted = finder.Find();
+        evidence = new Lazy<IReadOnlyList<Evidence>>(() => heard is null ? noted : [.. noted, .. heard(this)]);
         Unexplained = [.. Supplies.Strange()];
         Problems = finder.Problems;
     }
@@ -51,7 +54,7 @@ internal sealed class Case
 
     public SuspectList Suspects { get; }
 
-    public IReadOnlyList<Evidence> Evidence { get; }
+    public IReadOnlyList<Evidence> Evidence => evidence.Value;
 
     /// <summary>Readings of a supply that none in order shows.</summary>
     public IReadOnlyList<Observed<ReadingFact>> Unexplained { get; }

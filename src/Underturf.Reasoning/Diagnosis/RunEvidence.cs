@@ -108,6 +108,9 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
         return [opens * (1 - stuck), Math.Max(0, moves - opens) * (1 - stuck), 1 - ((1 - stuck) * Math.Max(moves, opens))];
     }
 
+    /// <summary>Places that water beyond its own.</summary>
+    public int MorePlaces(Suspect[] active) => ExtraPlaces(OfThisStation(active));
+
     /// <summary>Chances of what a watcher would report: behaviour by number of places.</summary>
     public double[] OutcomeChances(Suspect[] active, Outlook outlook)
     {

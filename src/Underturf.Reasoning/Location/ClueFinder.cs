@@ -122,9 +122,14 @@ internal sealed class ClueFinder(PropertyHistory history, PropertyView view, Pra
     /// </summary>
     private IEnumerable<(int Cell, double Times)> Evenly(IReadOnlyList<int> piece, double squareMetres, double[]? pace)
     {
+        if (pace is not null && piece.All(c => pace[c] == 0))
+        {
+            pace = null;
+        }
+
         IReadOnlyList<int> gone = pace is null ? piece : [.. piece.Where(c => pace[c] > 0)];
         var area = gone.Sum(c => cells.Area(c) / (pace?[c] ?? 1));
-        return gone.Count > 0 ? gone.Select(c => (c, squareMetres / area)) : Evenly(piece, squareMetres, null);
+        return gone.Select(c => (c, squareMetres / area));
     }
 
     /// <summary>All of them where nothing is said.</summary>

@@ -46,6 +46,9 @@ internal sealed class WaterCase
     /// <summary>Whether anything was read or seen of the water.</summary>
     public bool IsNoted => Readings.Count + Watches.Count > 0;
 
+    /// <summary>Whether anything was read or seen of a station.</summary>
+    public bool IsNotedOf(string station) => Readings.Any(r => r.Station == station) || Watches.Any(w => (w.Station ?? w.About) == station);
+
     public IEnumerable<WaterReading> Of(WaterMeasure measures) => Readings.Where(r => r.Probe.Measures == measures);
 
     /// <summary>Whether work up to a moment has cured a fault of one of these things; work that names nothing cures what is named by none.</summary>

@@ -54,6 +54,10 @@ public sealed class CarefulGroundTests
         Assert.Equal(Here(search), Here(Main, search), 3);
     }
 
+    [Fact]
+    public void A_search_off_all_ground_says_nothing() =>
+        Assert.Equal(Here(), Here(new SearchFact { How = "probe rod", Where = [new Position(4000, 4000)], Within = new Length(2), Minutes = 8 }), 9);
+
     private static double Here(params IEnumerable<Fact> notes) => Grounds.Within(Grounds.Corner([Trace(), .. notes]).Only(), Spot.EastMetres, Spot.NorthMetres, 2);
 
     private static SearchRoute Route(params IEnumerable<Fact> notes) => Route(PracticeBook.Default, notes);
