@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using Underturf.FieldLog;
+using Underturf.Property;
 using Underturf.Quantities;
 
 namespace Underturf.FieldApp;
@@ -17,9 +18,27 @@ public sealed partial class NotebookPage
     private bool noting;
     private bool sweeping;
     private bool returning;
+    private (PropertyHistory? History, OpenedLog? Opened, IReadOnlyList<StationLine> Lines) lined = (null, null, []);
 
     /// <summary>On a phone a note or a sweep has the screen to itself.</summary>
     private string AtWork => noting ? "at-work noting" : sweeping || (place == Place.Boxes && boxes.IsAtWork) ? "at-work" : "";
+
+    /// <summary>Something else than Now has the screen.</summary>
+    private bool IsAway => noting || water.IsOpen || place != Place.Now || IsOrdering;
+
+    /// <summary>Made anew where a note or an answer came in.</summary>
+    private IReadOnlyList<StationLine> StationLines
+    {
+        get
+        {
+            if (!ReferenceEquals(lined.History, log.History) || !ReferenceEquals(lined.Opened, opened))
+            {
+                lined = (log.History, opened, StationLine.All(log.History, opened));
+            }
+
+            return lined.Lines;
+        }
+    }
 
     /// <summary>What was typed and not stored comes back; else the form begins afresh.</summary>
     private void BeginNote() => BeginNoteWith(draft.IsTouched ? draft : new NoteDraft());

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Underturf.Quantities;
 using Underturf.Reasoning;
 
@@ -14,6 +15,10 @@ public sealed record OpenedLog(Answers Answers, IReadOnlyList<Problem> Problems)
 
     /// <summary>Every reading beside its prediction with nothing broken.</summary>
     public IReadOnlyList<PredictedReading> Readings { get; init; } = [];
+
+    /// <summary>The same by entry.</summary>
+    [JsonIgnore]
+    public IReadOnlyDictionary<string, string> Predicted => field ??= Readings.ToDictionary(r => r.Entry, r => r.Predicted, StringComparer.Ordinal);
 }
 
 /// <summary>A reading beside its prediction with nothing broken.</summary>

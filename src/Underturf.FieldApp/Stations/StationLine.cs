@@ -16,7 +16,7 @@ public sealed record StationLine(string Id, string Number, string Waters, string
     {
         var view = history.Now;
         var last = Last(history);
-        var predicted = opened?.Readings.ToDictionary(r => r.Entry, r => r.Predicted) ?? [];
+        var predicted = opened?.Predicted ?? new Dictionary<string, string>();
         return [.. Choice.InSweepOrder(view).Select(id =>
         {
             var (number, reading) = (view.StationNumber(id), last.GetValueOrDefault(id));
@@ -35,9 +35,13 @@ public sealed record StationLine(string Id, string Number, string Waters, string
     private static Dictionary<string, Observed<ReadingFact>> Last(PropertyHistory history)
     {
         var last = new Dictionary<string, Observed<ReadingFact>>(StringComparer.Ordinal);
-        foreach (var reading in history.Facts.Readings.Where(r => r.Fact is { How: StationOhms, Stations.Count: 1 }).OrderBy(r => r.Moment))
+        foreach (var reading in history.Facts.Readings.Where(r => r.Fact is { How: StationOhms, Stations.Count: 1 }))
         {
-            last[history.Now.Identity.Of(reading.Fact.Stations[0])] = reading;
+            var station = history.Now.Identity.Of(reading.Fact.Stations[0]);
+            if (!last.TryGetValue(station, out var before) || before.Moment.CompareTo(reading.Moment) <= 0)
+            {
+                last[station] = reading;
+            }
         }
 
         return last;

@@ -5,7 +5,11 @@ namespace Underturf.FieldLog;
 /// <summary>A field log as it was read: its exact bytes, what they say, and what is wrong with them.</summary>
 public sealed class LogDocument
 {
-    private readonly ReadOnlyMemory<byte> bytes;
+    private readonly GrownList<byte> bytes;
+    private readonly GrownList<LogLine> lines;
+    private readonly GrownList<Entry> entries;
+    private readonly GrownList<Entry> standing;
+    private readonly Lazy<LastHeaders> lastHeaders;
     private readonly KindCatalogue kinds;
     private readonly bool sound;
 
@@ -14,16 +18,17 @@ public sealed class LogDocument
     private LogDocument(ReadOnlyMemory<byte> bytes, KindCatalogue kinds, IReadOnlyList<LogLine> read, IReadOnlyList<Problem> found)
     {
         var problems = found.ToList();
-        this.bytes = bytes;
+        this.bytes = GrownList<byte>.Of(bytes);
         this.kinds = kinds;
         sound = found.Count == 0;
-        Lines = read;
-        Entries = DistinctEntries.Of(Lines, problems);
+        lines = GrownList<LogLine>.Of(read);
+        entries = GrownList<Entry>.Of(DistinctEntries.Of(Lines, problems));
         Property = MostNamed(Entries);
         Chains.Check(Entries, problems);
         Strangers(problems);
         var before = problems.Count;
-        Standing = FieldLog.Standing.Of([.. Entries.Where(e => e.Header.Property == Property)], problems);
+        standing = GrownList<Entry>.Of(FieldLog.Standing.Of([.. Entries.Where(e => e.Header.Property == Property)], problems));
+        lastHeaders = new Lazy<LastHeaders>(() => LastHeaders.Of(Entries, Property));
         HasIdleWords = problems.Count > before;
         if (Lines.All(line => line.IsBlank))
         {
@@ -37,21 +42,21 @@ public sealed class LogDocument
     }
 
     /// <summary>The log grown by entries that change nothing of what is said of it.</summary>
-    private LogDocument(LogDocument before, ReadOnlyMemory<byte> bytes, IReadOnlyList<LogLine> read, IReadOnlyList<Entry> standing)
+    private LogDocument(LogDocument before, GrownList<byte> bytes, GrownList<LogLine> lines, Entry[] fresh, GrownList<Entry> standing)
     {
-        (this.bytes, kinds, sound) = (bytes, before.kinds, true);
-        (Lines, Property, Problems, Standing) = (read, before.Property, before.Problems, standing);
-        Entries = [.. before.Entries, .. read.Skip(before.Lines.Count).Select(line => line.Entry!)];
+        (this.bytes, this.lines, entries, this.standing, kinds, sound) = (bytes, lines, before.entries.With(fresh), standing, before.kinds, true);
+        (Property, Problems) = (before.Property, before.Problems);
+        lastHeaders = new Lazy<LastHeaders>(fresh.Aggregate(before.lastHeaders.Value, (last, entry) => last.With(entry)));
     }
 
     /// <summary>Every line, bad ones too.</summary>
-    public IReadOnlyList<LogLine> Lines { get; }
+    public IReadOnlyList<LogLine> Lines => lines;
 
     /// <summary>Every whole entry once, in the order of noting; both sides of a fork; those without a readable fact too.</summary>
-    public IReadOnlyList<Entry> Entries { get; }
+    public IReadOnlyList<Entry> Entries => entries;
 
     /// <summary>The entries that count: known facts of this property, those struck and the strikes themselves left out.</summary>
-    public IReadOnlyList<Entry> Standing { get; }
+    public IReadOnlyList<Entry> Standing => standing;
 
     public IReadOnlyList<Problem> Problems { get; }
 
@@ -71,12 +76,10 @@ public sealed class LogDocument
     }
 
     /// <summary>The header that a new entry of this writer follows, or nothing where it would be the first.</summary>
-    public Header? LastHeader(string writer) => Entries
-        .Where(e => e.Id.Writer == writer && e.Header.Property == Property)
-        .MaxBy(e => e.Id.Seq)?.Header;
+    public Header? LastHeader(string writer) => lastHeaders.Value.Of(writer);
 
     /// <summary>The exact bytes that were read or made.</summary>
-    public ReadOnlyMemory<byte> ToBytes() => bytes;
+    public ReadOnlyMemory<byte> ToBytes() => bytes.AsMemory();
 
     /// <summary>The log with lines added at its end and nothing before them changed, except that a last line without end gets one.</summary>
     public LogDocument With(params IEnumerable<Entry> entries)
@@ -88,25 +91,26 @@ public sealed class LogDocument
             added.WriteByte((byte)'\n');
         }
 
-        var open = bytes.Length > 0 && bytes.Span[^1] != (byte)'\n';
-        byte[] all = [.. bytes.Span, .. open ? "\n"u8 : [], .. added.ToArray()];
-        return sound && !open ? Grown(all, added.ToArray()) : Read(all, kinds);
+        var open = bytes.Count > 0 && bytes[^1] != (byte)'\n';
+        var all = bytes.With([.. open ? "\n"u8 : [], .. added.ToArray()]);
+        return sound && !open ? Grown(all, added.ToArray()) : Read(all.AsMemory(), kinds);
     }
 
     /// <summary>Only what was added is read, and from bytes of its own, so that no entry holds on to a whole log; all is gone through where there is something to say of it.</summary>
-    private LogDocument Grown(ReadOnlyMemory<byte> all, ReadOnlyMemory<byte> added)
+    private LogDocument Grown(GrownList<byte> all, ReadOnlyMemory<byte> added)
     {
         var problems = new List<Problem>();
         var fresh = new LogLines(kinds).Read(added, problems);
         if (problems.Count > 0)
         {
-            return Read(all, kinds);
+            return Read(all.AsMemory(), kinds);
         }
 
-        IReadOnlyList<LogLine> lines = [.. Lines, .. fresh.Select(line => line with { Number = Lines.Count + line.Number })];
-        return LogGrowth.Standing(this, [.. fresh.Select(line => line.Entry!)]) is { } standing
-            ? new LogDocument(this, all, lines, standing)
-            : new LogDocument(all, kinds, lines, []);
+        Entry[] read = [.. fresh.Select(line => line.Entry!)];
+        var longer = lines.With([.. fresh.Select(line => line with { Number = Lines.Count + line.Number })]);
+        return LogGrowth.Standing(this, standing, lastHeaders.Value, read) is { } stands
+            ? new LogDocument(this, all, longer, read, stands)
+            : new LogDocument(all.AsMemory(), kinds, longer, []);
     }
 
     /// <summary>A log of lines that were read before and are plain, under new bytes.</summary>

@@ -7,7 +7,7 @@ namespace Underturf.FieldLog;
 internal static class LogGrowth
 {
     /// <summary>What stands with the fresh entries, or nothing where the log has to be gone through.</summary>
-    public static IReadOnlyList<Entry>? Standing(LogDocument log, IReadOnlyList<Entry> fresh)
+    public static GrownList<Entry>? Standing(LogDocument log, GrownList<Entry> standing, LastHeaders last, Entry[] fresh)
     {
         // A word on an entry that was not there yet may be about one of the fresh.
         if (log.Entries.Count == 0 || log.HasIdleWords || !IsBehind(log.Entries[^1], fresh) || !fresh.All(entry => entry.Header.Property == log.Property))
@@ -15,16 +15,14 @@ internal static class LogGrowth
             return null;
         }
 
-        var standing = log.Standing.ToList();
-        var entries = log.Entries.ToList();
-        foreach (var entry in fresh)
+        foreach (var (i, entry) in fresh.Index())
         {
-            if (!Follows(entries, entry) || !Apply(entries, standing, entry))
+            if (!last.IsNext(entry) || Applied(log.Entries.Concat(fresh.Take(i)), standing, entry) is not { } after)
             {
                 return null;
             }
 
-            entries.Add(entry);
+            (standing, last) = (after, last.With(entry));
         }
 
         return standing;
@@ -45,39 +43,20 @@ internal static class LogGrowth
         return true;
     }
 
-    /// <summary>Whether it is the next of its writer, after the one and only before it.</summary>
-    private static bool Follows(List<Entry> entries, Entry entry)
-    {
-        var mine = entries.Where(e => e.Id.Writer == entry.Id.Writer && e.Header.Property == entry.Header.Property);
-        Header? last = null;
-        foreach (var header in mine.Select(e => e.Header))
-        {
-            if (last is not null && header.Id.Seq <= last.Id.Seq)
-            {
-                return false;
-            }
-
-            last = header;
-        }
-
-        return entry.Id.Seq == (last?.Id.Seq ?? 0) + 1 && entry.Header.Previous == (last?.Hash ?? "") && (last is null || entry.Header.Noted.CompareTo(last.Noted) > 0);
-    }
-
-    private static bool Apply(List<Entry> entries, List<Entry> standing, Entry entry)
+    /// <summary>What stands after one entry more; nothing where that takes going through the log.</summary>
+    private static GrownList<Entry>? Applied(IEnumerable<Entry> entries, GrownList<Entry> standing, Entry entry)
     {
         switch (entry.Fact)
         {
             case RestoreFact:
-                return false;
+                return null;
             case StrikeFact strike:
                 var struck = entries.Where(e => strike.Entry.StartsWith(e.Id.Writer, StringComparison.Ordinal) && e.Id.ToString() == strike.Entry).ToList();
-                standing.RemoveAll(struck.Contains);
-                return struck.Count > 0 && struck.TrueForAll(e => e.Fact is not (StrikeFact or RestoreFact));
+                return struck.Count > 0 && struck.TrueForAll(e => e.Fact is not (StrikeFact or RestoreFact)) ? GrownList<Entry>.Of(standing.Where(e => !struck.Contains(e))) : null;
             case not null:
-                standing.Add(entry);
-                return true;
+                return standing.With([entry]);
             default:
-                return true;
+                return standing;
         }
     }
 }

@@ -18,6 +18,19 @@ public sealed class GrowthTests
     });
 
     [Fact]
+    public void Logs_that_grew_from_one_do_not_see_each_other() => Cases.Each(Notebook.Pages, 40, pages =>
+    {
+        for (var cut = 1; cut < pages.Length; cut++)
+        {
+            var stem = pages[..cut].Aggregate(LogDocument.Read(ReadOnlyMemory<byte>.Empty), (log, entry) => log.With(entry));
+            var (was, one, two) = (stem.ToBytes().ToArray(), stem.With(pages[cut]), stem.With(pages[^1]));
+            AssertSame(LogDocument.Read(was), stem);
+            AssertSame(LogDocument.Read(was).With(pages[cut]), one);
+            AssertSame(LogDocument.Read(was).With(pages[^1]), two);
+        }
+    });
+
+    [Fact]
     public void So_is_one_whose_entries_came_in_any_order() => Cases.Each(Notebook.Pages.SelectMany(pages => Gen.Shuffle(pages)), 80, pages =>
     {
         var grown = LogDocument.Read(ReadOnlyMemory<byte>.Empty);
