@@ -11,16 +11,10 @@ internal static class MovesText
     {
         var text = new StringBuilder();
         text.AppendLine(Heading(answers, standpoint));
-        foreach (var (number, move) in answers.Moves.Index())
+        foreach (var (number, move) in answers.Together.Index())
         {
             text.AppendLine();
             Move(text, number + 1, move, answers.Questions.FirstOrDefault(q => q.Id == move.Question)?.Symptom);
-        }
-
-        foreach (var naming in answers.Naming)
-        {
-            text.AppendLine();
-            Naming(text, naming);
         }
 
         text.AppendLine();
@@ -30,8 +24,8 @@ internal static class MovesText
 
     private static string Heading(Answers answers, Standpoint standpoint) => answers switch
     {
-        { Questions.Count: 0 } => "No open question.",
-        { Moves.Count: 0 } => standpoint.Minutes is { } few ? $"No move is worth its minutes within {Minutes(few)}." : "No move is worth its minutes.",
+        { Questions.Count: 0, Naming.Count: 0 } => "No open question.",
+        { Together.Count: 0 } => standpoint.Minutes is { } few ? $"No move is worth its minutes within {Minutes(few)}." : "No move is worth its minutes.",
         _ => standpoint.Minutes is { } some ? $"WITHIN {Minutes(some).ToUpperInvariant()}, in walking order" : "NEXT MOVES, best first",
     };
 
@@ -44,24 +38,18 @@ internal static class MovesText
             text.AppendLine($"     {step.Caution}");
         }
 
+        if (move.Steps.Count == 0)
+        {
+            text.AppendLine($"   - {move.Action}");
+            text.AppendLine($"     {move.Caution}");
+        }
+
         if (move.Why.Length > 0)
         {
             text.AppendLine($"   Why: {move.Why}");
         }
 
-        text.AppendLine($"   For: [{move.Question}] {symptom}");
-    }
-
-    /// <summary>Beside the moves: what its rounds are, <c>identify</c> says.</summary>
-    private static void Naming(StringBuilder text, NamingMove move)
-    {
-        text.AppendLine($"Or name the ends of {move.Where}, {move.Unnamed} of {move.Ends} without a name: {Minutes(move.Minutes)}, {Minutes(move.WalkMinutes)} of it to get there; saves {Minutes(move.Worth)}");
-        text.AppendLine($"   - {move.Plan}: see identify");
-        text.AppendLine($"     {move.Caution}");
-        if (move.Why.Length > 0)
-        {
-            text.AppendLine($"   Why: {move.Why}");
-        }
+        text.AppendLine(symptom is null ? "   For: names; the rounds, one by one: identify" : $"   For: [{move.Question}] {symptom}");
     }
 
     private static string Minutes(double minutes) => string.Create(CultureInfo.InvariantCulture, $"{minutes:0.#} min");

@@ -8,10 +8,10 @@ namespace Underturf.Cli;
 /// <summary>A rework as text for a terminal: next step first.</summary>
 internal static class ReworkText
 {
-    public static string Write(ReworkAnswer answer) => string.Join(Environment.NewLine, (IEnumerable<string>)
+    public static string Write(ReworkAnswer answer, bool us) => string.Join(Environment.NewLine, (IEnumerable<string>)
     [
         .. answer.Steps is [var next, ..] ? Next(next) : [answer.Shared.Count == 0 ? "No station is known to be shared, and no check is open." : "Nothing is left to do."],
-        .. answer.Shared.SelectMany(Shared),
+        .. answer.Shared.SelectMany(g => Shared(g, us)),
         .. answer.Valves.SelectMany(v => Valve(v, answer.Money)),
         .. answer.Missing.Select(m => $"! {m}"),
         .. answer.Valves.Count > 0 ? Sum(answer) : [],
@@ -31,13 +31,17 @@ internal static class ReworkText
         .. step.Caution.Length > 0 ? [$"    {step.Caution}"] : (string[])[],
     ];
 
-    private static IEnumerable<string> Shared(SharedGroup group)
+    private static IEnumerable<string> Shared(SharedGroup group, bool us)
     {
         var grade = group.Grade == Grade.Inferred ? $"inferred, {Say.Share(group.Probability)} sure; {group.Count} valves {Say.Share(group.CountProbability)}" : group.Grade.ToString().ToLowerInvariant();
         yield return string.Empty;
         yield return $"[station {group.Number}] {group.Count} valves on one conductor ({grade}): {group.Needed} more {(group.Needed == 1 ? "conductor" : "conductors")} needed";
         yield return $"   before: {Seen(group.Before)}";
         yield return $"   after:  {Seen(group.After)}{(group.Minutes is { } minutes ? $"; {minutes:0.#} min of run each, one after the other: {minutes * group.Count:0.#} min in all" : string.Empty)}";
+        if (group is { WaterBefore: { } before, WaterAfter: { } after })
+        {
+            yield return $"   water:  {ReworkWords.Water(before, us)} together; {ReworkWords.Water(after, us)} each alone, {ReworkWords.WaterFrom(before)}";
+        }
     }
 
     private static string Seen(Foreseen? seen) => seen is null ? "cannot be worked out"

@@ -73,13 +73,16 @@ public sealed partial class NotebookPage
     }
 
     /// <summary>Stores what one tap says, which may be several facts; undo takes all of them back.</summary>
-    private async Task<Problem?> KeepAllAsync(IReadOnlyList<Fact> facts)
+    private Task<Problem?> KeepAllAsync(IReadOnlyList<Fact> facts) => KeepAllAsync(facts, at: null);
+
+    /// <param name="at">When it was so; the time of noting where nothing is given.</param>
+    private async Task<Problem?> KeepAllAsync(IReadOnlyList<Fact> facts, DateTimeOffset? at)
     {
         var kept = new List<Entry>();
         Problem? trouble = null;
         foreach (var fact in facts)
         {
-            var stored = await log.NoteAsync(fact);
+            var stored = await log.NoteAsync(fact, at);
             trouble = stored.Problem;
             if (!stored.Succeeded)
             {

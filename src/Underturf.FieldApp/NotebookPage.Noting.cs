@@ -23,9 +23,6 @@ public sealed partial class NotebookPage
     /// <summary>On a phone a note or a sweep has the screen to itself.</summary>
     private string AtWork => noting ? "at-work noting" : sweeping || (place == Place.Boxes && boxes.IsAtWork) ? "at-work" : "";
 
-    /// <summary>Something else than Now has the screen.</summary>
-    private bool IsAway => noting || water.IsOpen || place != Place.Now || IsOrdering;
-
     /// <summary>Made anew where a note or an answer came in.</summary>
     private IReadOnlyList<StationLine> StationLines
     {
@@ -100,7 +97,7 @@ public sealed partial class NotebookPage
     /// <summary>Stores what the form says and puts the form away.</summary>
     private async Task<Problem?> StoreAsync(IReadOnlyList<Fact> facts)
     {
-        var trouble = await KeepAllAsync(facts);
+        var trouble = await KeepAllAsync(facts, draft.At);
         if (trouble is null)
         {
             StandWhere(draft.Sought);

@@ -11,6 +11,10 @@ public sealed record Answers(string Engine, string Book, IReadOnlyList<OpenQuest
 {
     /// <summary>Places whose conductor ends are worth naming, best first.</summary>
     public IReadOnlyList<NamingMove> Naming { get; init; } = [];
+
+    /// <summary>The moves with the naming of ends at its place among them, by what each saves beyond its own minutes.</summary>
+    [JsonIgnore]
+    public IReadOnlyList<Move> Together => [.. Ranked.With(Moves, Naming.Select(n => n.AsMove()))];
 }
 
 /// <summary>A symptom to explain.</summary>

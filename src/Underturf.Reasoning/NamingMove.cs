@@ -11,4 +11,8 @@ namespace Underturf.Reasoning;
 /// <param name="Worth">Minutes of expected loss by wrong and missing names that it saves, its own minutes not yet taken off.</param>
 /// <param name="Caution">Of the plan's way.</param>
 /// <param name="Why">What a name here is wanted for.</param>
-public sealed record NamingMove(string Where, string Place, int Unnamed, int Ends, string Plan, double Minutes, double WalkMinutes, double Worth, string Caution, string Why);
+public sealed record NamingMove(string Where, string Place, int Unnamed, int Ends, string Plan, double Minutes, double WalkMinutes, double Worth, string Caution, string Why)
+{
+    /// <summary>Among the others: what its rounds are is a matter of its own.</summary>
+    public Move AsMove() => new($"name the ends of {Where}, {Unnamed} of {Ends} without a name: {Plan}", Where, Minutes, Worth, Caution, $"naming-{Place}") { Place = Place, WalkMinutes = WalkMinutes, Why = Why };
+}

@@ -30,6 +30,16 @@ public sealed partial class Notebook
         return new FlowWriter(belief, new LeakQuestion(belief, new Walks(matter)).Write()).Write([.. ids.Distinct()]);
     }
 
+    /// <summary>What a station gives with all the valves that it runs, and with some of them, nothing broken.</summary>
+    /// <param name="station">Id.</param>
+    /// <param name="parts">How many of the valves, each time.</param>
+    public IReadOnlyList<Outcome<PartFlow>> FlowOfParts(string station, int valves, params IReadOnlyList<int> parts)
+    {
+        using var turn = asking.EnterScope();
+        var writer = new FlowWriter(Wet(), null);
+        return [.. parts.Select(part => writer.Part(station, valves, part))];
+    }
+
     /// <summary>What is believed of the water, and which isolation valve shuts off what; nothing where nobody noted any of it.</summary>
     public WaterReport? Water()
     {

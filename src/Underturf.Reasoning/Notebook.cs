@@ -119,26 +119,9 @@ public sealed partial class Notebook
         };
     }
 
-    /// <summary>The best move of each question about water takes its place among the others, by what it saves beyond its own minutes.</summary>
-    private static IEnumerable<Move> Worthwhile(IReadOnlyList<Move> moves, IReadOnlyList<OpenQuestion> about, double? minutes)
-    {
-        var more = about.SelectMany(q => q.Moves.Take(1)).Where(m => m.Worth > m.Minutes && m.Minutes <= (minutes ?? double.PositiveInfinity)).OrderByDescending(m => m.Worth - m.Minutes).ToList();
-        foreach (var move in moves)
-        {
-            while (more is [var next, ..] && next.Worth - next.Minutes > move.Worth - move.Minutes)
-            {
-                yield return next;
-                more.RemoveAt(0);
-            }
-
-            yield return move;
-        }
-
-        foreach (var move in more)
-        {
-            yield return move;
-        }
-    }
+    /// <summary>The best move of each question about water takes its place among the others.</summary>
+    private static IEnumerable<Move> Worthwhile(IReadOnlyList<Move> moves, IReadOnlyList<OpenQuestion> about, double? minutes) =>
+        Ranked.With(moves, about.SelectMany(q => q.Moves.Take(1)).Where(m => m.Worth > m.Minutes && m.Minutes <= (minutes ?? double.PositiveInfinity)));
 
     /// <summary>What has to be taken again comes first; nothing else about the same question is worth a walk before.</summary>
     private static IReadOnlyList<Move> Together(IReadOnlyList<OpenQuestion> questions, IReadOnlyList<Move> moves)

@@ -35,6 +35,24 @@ public sealed class DeviceLogTests
         Assert.Equal(1, again.NotBackedUp);
     }
 
+    [Fact]
+    public async Task What_was_so_before_keeps_its_time_and_what_lies_ahead_is_refused()
+    {
+        var (log, now) = (await OpenAsync(), DateTimeOffset.FromUnixTimeMilliseconds((long)device.WallMilliseconds));
+        var yesterday = await log.NoteAsync(Ohms("s9", "18.4 ohm"), now.AddDays(-1));
+        Assert.Equal(now.AddDays(-1).ToUnixTimeSeconds(), yesterday.Value.At.ToUnixTimeSeconds());
+        Assert.Equal("Choose a moment that has been, or leave it empty for now", (await log.NoteAsync(Ohms("s9", "18.4 ohm"), now.AddHours(1))).Problem!.Remedy);
+    }
+
+    [Fact]
+    public void A_note_says_how_it_is_known_and_when_it_was_so()
+    {
+        var draft = new NoteDraft { Kind = NoteKind.Look, Place = "b1", When = "2031-05-06T14:30", Sure = Grade.Told };
+        Assert.Equal((Grade.Told, new DateTime(2031, 5, 6, 14, 30, 0)), (draft.ToFact().Value.Sure, draft.At!.Value.LocalDateTime));
+        Assert.Equal((Grade.Measured, null), (new NoteDraft { Kind = NoteKind.Look, Place = "b1" }.ToFact().Value.Sure, new NoteDraft().At));
+        Assert.Equal("Write when it was so, or leave it empty for now", new NoteDraft { Kind = NoteKind.Look, Place = "b1", When = "noon" }.ToFact().Problem!.Remedy);
+    }
+
     [Theory]
     [InlineData(true)]
     [InlineData(false)]

@@ -1,5 +1,6 @@
 using Microsoft.Playwright;
 using Underturf.FieldLog;
+using Underturf.Simulation;
 
 namespace Underturf.Browser;
 
@@ -25,6 +26,10 @@ public sealed class KeepingTests(ServedPage served)
         }
         """;
 
+    private const int Many = 5000;
+
+    private static readonly DateTimeOffset Morning = new(2031, 5, 6, 8, 0, 0, TimeSpan.Zero);
+
     private static readonly byte[] demo = File.ReadAllBytes(Checkout.DemoLog);
 
     [Fact]
@@ -38,6 +43,31 @@ public sealed class KeepingTests(ServedPage served)
         Assert.Equal(Enumerable.Range(1, 40).Select(seq => (long)seq), Hand.Own(log).Select(entry => entry.Id.Seq));
         Assert.Equal(LogDocument.Read(demo).Problems, log.Problems);
         Assert.Equal(20, Hand.Own(log).Count(entry => Hand.Reading(entry).Value.Value?.Text == "10 ohm"));
+    }
+
+    [Fact]
+    public async Task A_log_of_five_thousand_entries_opens_takes_notes_and_opens_again_without_the_server()
+    {
+        var log = await File.ReadAllBytesAsync(Checkout.DemoLog, TestContext.Current.CancellationToken);
+        var keeper = LogKeeper.After(LogDocument.Read(log));
+        for (var i = LogDocument.Read(log).Entries.Count; i < Many; i++)
+        {
+            keeper.Note("maren", Morning.AddMinutes(i), new ToldFact { Who = "Jory", Text = $"Row {i} was planted in its year." });
+        }
+
+        var file = Path.Combine(Directory.CreateTempSubdirectory("underturf-many-").FullName, "log.jsonl");
+        await File.WriteAllBytesAsync(file, keeper.Log().ToBytes(), TestContext.Current.CancellationToken);
+        await using var phone = await served.PhoneAsync();
+        var server = await ServedLog.StartAsync(file);
+        var page = await ServedPage.OpenAsync(phone, server.Address);
+        await page.WaitForFunctionAsync("() => navigator.serviceWorker.controller !== null");
+        await SweepAsync(page, 5, 31);
+        await server.DisposeAsync();
+        await page.ReloadAsync();
+        await page.Locator(".backup[data-notes='5']").WaitForAsync();
+        var saved = LogDocument.Read(await Hand.SaveCopyAsync(page));
+        Assert.Equal((Many + 5, 5), (saved.Entries.Count, Hand.Own(saved).Count));
+        Assert.Equal(LogDocument.Read(log).Problems, saved.Problems);
     }
 
     [Fact]

@@ -22,7 +22,7 @@ internal static class MovesCommand
                 throw new Refusal(answers.Problem!);
             }
 
-            Console.WriteLine(parsed.GetValue(json) ? AnswersJson.Write(answers.Value.Moves) : MovesText.Write(answers.Value, standpoint));
+            Console.WriteLine(parsed.GetValue(json) ? AnswersJson.Write(answers.Value.Together) : MovesText.Write(answers.Value, standpoint));
             return Guard.Report(notebook.Problems);
         });
         return command;

@@ -138,11 +138,13 @@ public sealed class DeviceLog(IDevice device)
     }
 
     /// <summary>Seals a fact and stores it. The entry is on the device for good when it answers.</summary>
-    public Task<Outcome<Entry>> NoteAsync(Fact fact) => NoteAsync(_ => fact);
+    /// <param name="at">When it was so; the time of noting where nothing is given.</param>
+    public Task<Outcome<Entry>> NoteAsync(Fact fact, DateTimeOffset? at = null) => NoteAsync(_ => fact, at);
 
     /// <summary>Seals a fact and stores it, as above.</summary>
     /// <param name="write">Writes the fact, given an id for a thing that nobody has noted before: it is that of the entry, so no two can be the same.</param>
-    public async Task<Outcome<Entry>> NoteAsync(Func<string, Fact> write)
+    /// <param name="at">When it was so; the time of noting where nothing is given.</param>
+    public async Task<Outcome<Entry>> NoteAsync(Func<string, Fact> write, DateTimeOffset? at = null)
     {
         if (Refused is { } refused)
         {
@@ -154,6 +156,11 @@ public sealed class DeviceLog(IDevice device)
             return new Problem("this log", "is of no property that could be read", "Open another log");
         }
 
+        if (at?.ToUnixTimeMilliseconds() > device.WallMilliseconds)
+        {
+            return new Problem("the time of this note", "lies ahead of the clock of this device", "Choose a moment that has been, or leave it empty for now");
+        }
+
         await using var alone = await device.AloneAsync();
         for (var attempt = 0; attempt < Attempts; attempt++)
         {
@@ -162,7 +169,7 @@ public sealed class DeviceLog(IDevice device)
                 return unread;
             }
 
-            var entry = Seal(write($"{writer}-{Written + 1}"));
+            var entry = Seal(write($"{writer}-{Written + 1}"), at);
             if (!entry.Succeeded)
             {
                 return entry;
@@ -204,12 +211,13 @@ public sealed class DeviceLog(IDevice device)
     /// <summary>The history folded on, where the entry only adds to it.</summary>
     private PropertyHistory? GrownBy(Entry entry) => entry.Fact is StrikeFact or RestoreFact ? null : history?.With(entry);
 
-    private Outcome<Entry> Seal(Fact fact) => Pen.Seal(
+    private Outcome<Entry> Seal(Fact fact, DateTimeOffset? at) => Pen.Seal(
         Document.Property!,
         writer,
         Document.LastHeader(writer),
         HybridTime.Next(Document.LastNoted ?? default, device.WallMilliseconds),
-        Signed(fact));
+        Signed(fact),
+        at);
 
     private Fact Signed(Fact fact) => By is not null && fact.By is null ? fact with { By = By } : fact;
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Underturf.FieldLog;
 using Underturf.Quantities;
 
@@ -82,8 +83,17 @@ public sealed class NoteDraft
     /// <summary>Photos that were taken for it.</summary>
     public List<TakenPhoto> Photos { get; init; } = [];
 
+    /// <summary>When it was so, on the clock of the device: "2031-05-06T14:30"; empty for now.</summary>
+    public string When { get; set; } = "";
+
+    /// <summary>How it is known.</summary>
+    public Grade Sure { get; set; } = Grade.Measured;
+
+    /// <summary>When it was so; nothing for the time of noting.</summary>
+    public DateTimeOffset? At => Moment() is { } local ? new DateTimeOffset(local, TimeZoneInfo.Local.GetUtcOffset(local)) : null;
+
     /// <summary>True where something was typed or chosen that would be missed.</summary>
-    public bool IsTouched => Value.Length + State.Length + Told.Length + Did.Length + Words.Length + OtherPlace.Length + Watered.Count + Found.Count + Photos.Count + Caption.Length > 0 || Sought?.IsTouched == true;
+    public bool IsTouched => Value.Length + State.Length + Told.Length + Did.Length + Words.Length + OtherPlace.Length + When.Length + Watered.Count + Found.Count + Photos.Count + Caption.Length > 0 || Sought?.IsTouched == true;
 
     /// <summary>True where the stations of a reading are chosen.</summary>
     public bool NamesStations => Stations.Count >= ReadingWay.Named(How).Least;
@@ -105,8 +115,8 @@ public sealed class NoteDraft
     /// <summary>What it says with its photos, or what is still missing.</summary>
     public Outcome<Fact> ToFact()
     {
-        var said = Said();
-        return !said.Succeeded ? said : said.Value with { Photos = [.. Photos.Select(photo => photo.Hash).Where(hash => hash != (said.Value as PhotoFact)?.Hash)] };
+        var said = When.Length > 0 && Moment() is null ? Missing("time", "Write when it was so, or leave it empty for now") : Said();
+        return !said.Succeeded ? said : said.Value with { Sure = Sure, Photos = [.. Photos.Select(photo => photo.Hash).Where(hash => hash != (said.Value as PhotoFact)?.Hash)] };
     }
 
     /// <summary>What it says, which may be several facts: of a search one for each way, of a turned valve what the meter showed then.</summary>
@@ -127,6 +137,8 @@ public sealed class NoteDraft
         Fact[] all = [.. Sought?.First() ?? [], first.Value, .. Kind == NoteKind.Search ? Sought!.Searches().Skip(1) : [], .. ReferenceEquals(then.Value, first.Value) ? Array.Empty<Fact>() : [then.Value]];
         return all;
     }
+
+    private DateTime? Moment() => DateTime.TryParse(When, CultureInfo.InvariantCulture, DateTimeStyles.None, out var local) ? local : null;
 
     private Outcome<Fact> Said() => Kind switch
     {

@@ -52,6 +52,7 @@ internal static class ReworkPaper
         [
             .. Paragraph.Heading(form, Shorten.Name($"Station {group.Number}: {group.Count} valves on one conductor{known}", Styles.Heading, form.InnerWidthPoints, 1)),
             .. table.Blocks(new[] { ("Before", group.Before), ("After", group.After) }.Select(r => Row(r.Item1, r.Item2, group.Grade))),
+            .. group is { WaterBefore: { } before, WaterAfter: { } after } ? Paragraph.Of(form, $"Water: {ReworkWords.Water(before, matter.UsesUsUnits)} together; {ReworkWords.Water(after, matter.UsesUsUnits)} each alone, {ReworkWords.WaterFrom(before)}.", Styles.Body, 4) : [],
             .. group.Minutes is { } minutes ? Paragraph.Of(form, $"Run time as found {minutes:0.#} min. Each valve keeps it, one after the other: {minutes * group.Count:0.#} min in all.", Styles.Body, 4) : [],
             .. rework.Valves.Where(v => v.Station == group.Station).SelectMany(v => Valve(form, matter, rework, v)),
         ];

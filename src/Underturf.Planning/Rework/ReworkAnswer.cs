@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using Underturf.FieldLog;
+using Underturf.Reasoning.Water;
 
 namespace Underturf.Planning.Rework;
 
@@ -48,7 +49,14 @@ public sealed record ReworkAnswer(
 /// <param name="Before">As it is.</param>
 /// <param name="After">With the valves that stay on it.</param>
 /// <param name="Minutes">Its run time as found; each valve keeps it, one after the other.</param>
-public sealed record SharedGroup(string Station, string Number, Grade Grade, double Probability, int Count, double CountProbability, int Needed, Foreseen? Before, Foreseen? After, double? Minutes);
+public sealed record SharedGroup(string Station, string Number, Grade Grade, double Probability, int Count, double CountProbability, int Needed, Foreseen? Before, Foreseen? After, double? Minutes)
+{
+    /// <summary>What it gives as it is; nothing where no flow can be worked out.</summary>
+    public PartFlow? WaterBefore { get; init; }
+
+    /// <summary>What each valve gives alone, were its outlets as many as those of its fellows.</summary>
+    public PartFlow? WaterAfter { get; init; }
+}
 
 /// <summary>What instruments will show, computed; a spread is a standard deviation.</summary>
 /// <param name="Places">Places that water with it.</param>

@@ -43,6 +43,7 @@ public static class ReworkPlan
         {
             var moved = choice.Chosen.Where(c => c.Need.Station == shared.Station && c.Remedy.Told.Kind != RemedyKind.Keep).Select(c => c.Need.Valve.End).ToList();
             List<ValveEnd> staying = [.. shared.Valves.Select(v => v.End).Where(e => !moved.Contains(e))];
+            var water = site.Notebook.FlowOfParts(shared.Station, shared.Valves.Count, shared.Valves.Count, 1);
             yield return new SharedGroup(
                 shared.Station,
                 site.View.StationNumber(shared.Station),
@@ -53,7 +54,11 @@ public static class ReworkPlan
                 shared.Valves.Count - 1,
                 foresight.Of(Wires.Only(shared.Path, [.. shared.Path.Valves])),
                 foresight.Of(Wires.Only(shared.Path, staying)),
-                site.View.Stations[shared.Station].Minutes);
+                site.View.Stations[shared.Station].Minutes)
+            {
+                WaterBefore = water[0].Succeeded ? water[0].Value : null,
+                WaterAfter = water[1].Succeeded ? water[1].Value : null,
+            };
         }
     }
 

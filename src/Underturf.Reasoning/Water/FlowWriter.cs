@@ -10,6 +10,7 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
     private const int Fittings = 4;
 
     private readonly Dictionary<string, double> flows = new(StringComparer.Ordinal);
+    private (int Valves, int Part) run = (1, 1);
     private readonly (double Middle, double Spread)[] unknowns = Unknowns(belief);
 
     private WaterCase Owner => belief.Owner;
@@ -45,6 +46,25 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
         {
             Report = new WaterReporter(belief, idle).Write(),
         };
+    }
+
+    /// <summary>
+    /// With some of its valves, each with the like share of the outlets: of fewer the flow is less and the pressure higher, so that each gives more than
+    /// its share.
+    /// </summary>
+    /// <param name="valves">That it runs.</param>
+    /// <param name="part">Of them that run.</param>
+    public Outcome<PartFlow> Part(string station, int valves, int part)
+    {
+        var metered = belief.Meter.Any(r => r.Station == station && r.Si > 0);
+        run = (valves, valves);
+        Fit(station, metered ? 1 : valves);
+        run = (valves, part);
+        var rows = Rows([station]);
+        run = (1, 1);
+        return rows.Succeeded
+            ? new PartFlow(rows.Value[0].CubicMetresPerSecond, rows.Value[0].SpreadCubicMetresPerSecond, rows.Value[0].OutletPascals, rows.Value[0].OutletSpreadPascals, metered)
+            : rows.Problem!;
     }
 
     private Outcome<IReadOnlyList<StationFlow>> Rows(IReadOnlyList<string> running)
@@ -117,20 +137,21 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
         double Value(int k) => unknowns[k].Middle + (k == moved ? way * unknowns[k].Spread : 0);
         var perMetre = Owner.Fluid.PascalsPerMetre;
         var curve = new SupplyCurve(Value(0) / perMetre, Value(1) / perMetre / Math.Pow(belief.Supply.UsualFlow, HazenWilliams.FlowExponentNumber));
-        var pipes = new PipeRecord(Owner, curve, new HashSet<string>(), running, FlowOf, Math.Exp(Value(2)));
+        var pipes = new PipeRecord(Owner, curve, new HashSet<string>(), running, FlowOf, Math.Exp(Value(2)) * run.Part / run.Valves, run.Part);
         var solution = pipes.Network.Solve();
         return solution.Succeeded ? new Solved(pipes, solution.Value) : solution.Problem!;
     }
 
     /// <summary>Outlets that nobody has noted are such that the station gives what the meter showed.</summary>
-    private void Fit(string station)
+    /// <param name="times">So many times the usual flow, where no meter showed it.</param>
+    private void Fit(string station, int times = 1)
     {
         if (flows.ContainsKey(station))
         {
             return;
         }
 
-        var wanted = belief.Meter.LastOrDefault(r => r.Station == station && r.Si > 0)?.Si ?? belief.Flows.Of(station).Median;
+        var wanted = belief.Meter.LastOrDefault(r => r.Station == station && r.Si > 0)?.Si ?? times * belief.Flows.Of(station).Median;
         flows[station] = wanted;
         for (var round = 0; round < Fittings && Solve([station], -1, 0) is { Succeeded: true, Value: var solved } && solved.FlowOf(station) is > 0 and var given; round++)
         {

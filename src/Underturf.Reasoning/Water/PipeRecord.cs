@@ -14,15 +14,17 @@ internal sealed class PipeRecord
     private readonly WaterCase owner;
     private readonly IReadOnlySet<string> shut;
     private readonly IReadOnlyList<string> running;
+    private readonly int alike;
     private readonly Dictionary<string, (int Up, int Down)> nodes = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> elements = new(StringComparer.Ordinal);
     private readonly List<(string Station, int Outlet)> outlets = [];
 
     /// <param name="flowOf">m3/s of a station whose outlets nobody has noted.</param>
     /// <param name="outletFactor">By which every outlet gives more or less than it should.</param>
-    public PipeRecord(WaterCase owner, SupplyCurve curve, IReadOnlySet<string> shut, IReadOnlyList<string> running, Func<string, double> flowOf, double outletFactor = 1)
+    /// <param name="alike">Valves alike that stand side by side in the place of each station's one.</param>
+    public PipeRecord(WaterCase owner, SupplyCurve curve, IReadOnlySet<string> shut, IReadOnlyList<string> running, Func<string, double> flowOf, double outletFactor = 1, int alike = 1)
     {
-        (this.owner, this.shut, this.running) = (owner, shut, running);
+        (this.owner, this.shut, this.running, this.alike) = (owner, shut, running, alike);
         Network = new PipeNetwork(owner.Fluid);
         foreach (var (id, supply) in View.WaterSupplies)
         {
@@ -49,7 +51,11 @@ internal sealed class PipeRecord
 
     private PropertyView View => owner.View;
 
-    private FlowCoefficient Valve => new(Units.From(owner.Water.Usual.StationLitresPerMinute.Median, "L/min") / Math.Sqrt(Units.From(owner.Water.Usual.ValveKilopascals, "kPa")));
+    private FlowCoefficient Valve => ValvesOf(1);
+
+    private FlowCoefficient Valves => ValvesOf(alike);
+
+    private FlowCoefficient ValvesOf(int count) => new(count * Units.From(owner.Water.Usual.StationLitresPerMinute.Median, "L/min") / Math.Sqrt(Units.From(owner.Water.Usual.ValveKilopascals, "kPa")));
 
     /// <summary>Number of the node from which water comes to a thing; null where no pipe leads to it.</summary>
     public int? NodeOf(string id) => nodes.TryGetValue(id, out var node) ? node.Up : null;
@@ -106,7 +112,7 @@ internal sealed class PipeRecord
 
         return owner.Graph.Masters.Contains(id)
             ? PipeElement.MasterValve(name, up, down, Valve, Network.Water, running.Count == 0 || shut.Contains(id))
-            : PipeElement.Valve(name, up, down, Valve, Network.Water, !Runs(View.Valves[id].Station) || shut.Contains(id));
+            : PipeElement.Valve(name, up, down, Valves, Network.Water, !Runs(View.Valves[id].Station) || shut.Contains(id));
     }
 
     private bool Runs(string? station) => station is not null && running.Contains(View.Identity.Of(station));
@@ -152,7 +158,7 @@ internal sealed class PipeRecord
 
         var behind = Network.AddJunction(View.Name(station), Network.Nodes[PointOfConnection].ElevationMetres);
         nodes[station] = (PointOfConnection, behind);
-        elements[station] = Network.Add(PipeElement.Valve(View.Name(station), PointOfConnection, behind, Valve, Network.Water, isClosed: false));
+        elements[station] = Network.Add(PipeElement.Valve(View.Name(station), PointOfConnection, behind, Valves, Network.Water, isClosed: false));
         return behind;
     }
 }

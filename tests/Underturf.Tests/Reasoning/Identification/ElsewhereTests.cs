@@ -61,6 +61,9 @@ public sealed class ElsewhereTests
         Assert.True(move.Worth > move.Minutes);
         Assert.InRange(move.WalkMinutes, 0.1, move.Minutes);
         Assert.Empty(Notebook.Open(Log(), PracticeBook.Default).Answer(new Standpoint(null, 2)).Value.Naming);
+        var together = Notebook.Open(Log(), PracticeBook.Default).Answer().Together;
+        Assert.Equal((move.Minutes, move.Worth, "naming-b"), together.Where(m => m.Place == "b").Select(m => (m.Minutes, m.Worth, m.Question)).Single());
+        Assert.Equal(together.Where(m => m.Question != "naming-b"), Notebook.Open(Log(), PracticeBook.Default).Answer().Moves);
     }
 
     private static EndFact End(string id) => new() { Id = id, Place = "b", Colour = "red" };
