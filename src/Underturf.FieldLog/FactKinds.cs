@@ -33,6 +33,7 @@ public static class FactKinds
         ("outlet", 1, typeof(OutletFact)),
         ("setting", 1, typeof(SettingFact)),
         ("watch", 1, typeof(WatchFact)),
+        ("catch", 1, typeof(CatchFact)),
         ("work", 1, typeof(WorkFact)),
         ("step", 1, typeof(StepFact)),
         ("rework-step", 1, typeof(ReworkStepFact)),

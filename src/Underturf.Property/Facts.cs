@@ -71,6 +71,8 @@ public sealed record Facts
 
     public ImmutableList<Observed<WatchFact>> Watches { get; init; } = [];
 
+    public ImmutableList<Observed<CatchFact>> Catches { get; init; } = [];
+
     public ImmutableList<Observed<WorkFact>> Works { get; init; } = [];
 
     public ImmutableList<Observed<StepFact>> Steps { get; init; } = [];
@@ -138,6 +140,7 @@ public sealed record Facts
         OutletFact f => this with { Outlets = Outlets.Add(See(f, entry)) },
         SettingFact f => this with { Settings = Settings.Add(See(f, entry)) },
         WatchFact f => this with { Watches = Watches.Add(See(f, entry)) },
+        CatchFact f => this with { Catches = Catches.Add(See(f, entry)) },
         WorkFact f => this with { Works = Works.Add(See(f, entry)) },
         StepFact f => this with { Steps = Steps.Add(See(f, entry)) },
         ReworkStepFact f => this with { ReworkSteps = ReworkSteps.Add(See(f, entry)) },

@@ -29,6 +29,7 @@ public static class References
             .Concat(Missing(facts.Outlets, o => [o.Station, o.Fitting], view, "station or fitting"))
             .Concat(Missing(facts.Settings, s => [s.Of], view, "isolation valve or valve"))
             .Concat(Missing(facts.Watches, w => [w.Station, w.About], view, "station"))
+            .Concat(Missing(facts.Catches, c => [c.Station], view, "station"))
             .Concat(Missing(facts.Works, w => [w.Place, w.Target], view, "place or thing"))
             .Concat(Missing(facts.Steps, s => [s.Place, s.Target], view, "place or thing"))
             .Concat(Missing(facts.ReworkSteps, s => [s.Station, s.Place, s.Wire], view, "station, place or end"))

@@ -31,6 +31,9 @@ public enum NoteKind
 
     /// <summary>A walk past what runs, or past what should not.</summary>
     Watch,
+
+    /// <summary>Cans that caught what a station waters with.</summary>
+    Catch,
 }
 
 /// <summary>A note that is being typed. It stays as it is until it is stored.</summary>
@@ -83,6 +86,12 @@ public sealed class NoteDraft
     /// <summary>Photos that were taken for it.</summary>
     public List<TakenPhoto> Photos { get; init; } = [];
 
+    /// <summary>What each can caught: digits and unit.</summary>
+    public List<string> Cans { get; init; } = [];
+
+    /// <summary>How long it ran, in minutes.</summary>
+    public string Minutes { get; set; } = "";
+
     /// <summary>When it was so, on the clock of the device: "2031-05-06T14:30"; empty for now.</summary>
     public string When { get; set; } = "";
 
@@ -93,7 +102,7 @@ public sealed class NoteDraft
     public DateTimeOffset? At => Moment() is { } local ? new DateTimeOffset(local, TimeZoneInfo.Local.GetUtcOffset(local)) : null;
 
     /// <summary>True where something was typed or chosen that would be missed.</summary>
-    public bool IsTouched => Value.Length + State.Length + Told.Length + Did.Length + Words.Length + OtherPlace.Length + When.Length + Watered.Count + Found.Count + Photos.Count + Caption.Length > 0 || Sought?.IsTouched == true;
+    public bool IsTouched => Value.Length + State.Length + Told.Length + Did.Length + Words.Length + OtherPlace.Length + When.Length + Minutes.Length + Cans.Count + Watered.Count + Found.Count + Photos.Count + Caption.Length > 0 || Sought?.IsTouched == true;
 
     /// <summary>True where the stations of a reading are chosen.</summary>
     public bool NamesStations => Stations.Count >= ReadingWay.Named(How).Least;
@@ -108,6 +117,7 @@ public sealed class NoteDraft
         WorkFact f => new NoteDraft { Kind = NoteKind.Work, Did = f.Did, Place = f.Place, Target = f.Target },
         LeftAsFact f => new NoteDraft { Kind = NoteKind.LeftAs, Place = f.Place, State = f.State, Told = f.Told ?? "" },
         SettingFact f => new NoteDraft { Kind = NoteKind.Setting, Target = f.Of, State = f.State },
+        CatchFact f => new NoteDraft { Kind = NoteKind.Catch, Stations = [f.Station] },
         WatchFact f => new NoteDraft { Kind = NoteKind.Watch, Stations = [.. f.Station is { } ran ? [ran] : Array.Empty<string>()], Target = f.About, Found = [.. f.Seen] },
         _ => new NoteDraft(),
     };
@@ -166,6 +176,9 @@ public sealed class NoteDraft
             : !WaterNotes.States.Contains(State) ? Missing("state", "Choose how it stands now")
             : new SettingFact { Of = Target, State = State },
         NoteKind.Watch => WaterNotes.Watch(this),
+        NoteKind.Catch => Stations is [var caught]
+            ? WaterNotes.Cans(this).Count == 0 ? Missing("cans", "Type what the first can caught, then \"Add this can\"") : WaterNotes.Catch(this, caught)
+            : Missing("station", "Choose the station that ran"),
         _ => Missing("kind", "Choose what you want to note"),
     };
 

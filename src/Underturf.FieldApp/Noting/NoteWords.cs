@@ -32,6 +32,7 @@ internal static class NoteWords
         WorkFact f => $"work done: {f.Did}{(f.Place is { } place ? $", {view.Name(place)}" : "")}",
         SettingFact f => WaterNotes.Say(f, view),
         WatchFact f => WaterNotes.Say(f, view),
+        CatchFact f => WaterNotes.Say(f, view),
         ToldFact f => $"{f.Who}: {f.Text}",
         BoxFact { Position: not null } f => $"{view.Name(f.Id)} placed",
         ValveFact { Position: not null } f => $"{view.Name(f.Id)} placed",

@@ -20,7 +20,7 @@ public sealed record ReadingWay(string Name, int Least, int Stations, bool Elsew
 
     /// <summary>Every way that the practice book names, those that belief weighs first.</summary>
     public static IReadOnlyList<ReadingWay> All { get; } =
-        [.. PracticeBook.Default.Probes.Select(Of), .. PracticeBook.Default.Water.Probes.Select(Of)];
+        [.. PracticeBook.Default.Probes.Select(Of), .. PracticeBook.Default.Water.Probes.Where(p => p.Measures != WaterMeasure.Evenness).Select(Of)];
 
     /// <summary>What comes in: of one station that runs, or with everything off.</summary>
     public static ReadingWay Meter { get; } = Of(PracticeBook.Default.Water.ProbeOf(WaterMeasure.MeterFlow)!);

@@ -1,6 +1,8 @@
+using System.Globalization;
 using Underturf.FieldLog;
 using Underturf.Property;
 using Underturf.Property.Practice;
+using Underturf.Quantities;
 
 namespace Underturf.FieldApp;
 
@@ -24,6 +26,29 @@ internal static class WaterNotes
     /// <summary>Says what was seen on a walk.</summary>
     public static string Say(WatchFact watch, PropertyView view) =>
         $"walk{(watch.Station is { } ran ? $" with {view.Name(ran)} running" : ", everything off")}{(watch.About is { } about ? $", {view.Name(about)}" : "")}: {(watch.Seen.Count == 0 ? "nothing odd" : string.Join(", ", watch.Seen))}";
+
+    /// <summary>Says what cans caught.</summary>
+    public static string Say(CatchFact caught, PropertyView view) => $"{caught.Cans.Count} cans on {view.Name(caught.Station)}";
+
+    public static IReadOnlyList<string> CanUnits { get; } = ["mm", "in"];
+
+    /// <summary>Those that were added, and one that still stands on the pad.</summary>
+    public static IReadOnlyList<string> Cans(NoteDraft draft) => [.. draft.Cans, .. draft.Value.Length > 0 && char.IsAsciiDigit(draft.Value[0]) ? [$"{draft.Value} {draft.Unit}"] : Array.Empty<string>()];
+
+    /// <summary>What the cans of a draft caught; a can that cannot be read is told with what to do.</summary>
+    public static Outcome<Fact> Catch(NoteDraft draft, string station)
+    {
+        var cans = Cans(draft).Select(can => Length.Parse(can)).ToList();
+        if (cans.Find(can => !can.Succeeded) is { Problem: { } unread })
+        {
+            return unread;
+        }
+
+        double? minutes = double.TryParse(draft.Minutes, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var read) ? read : null;
+        return draft.Minutes.Length > 0 && minutes is null
+            ? new Problem("minutes", "are no number", "Write how many minutes it ran, for example 10")
+            : new CatchFact { Station = station, Minutes = minutes, Cans = [.. cans.Select(can => can.Value)] };
+    }
 
     /// <summary>What somebody had chosen in a form of another kind is no sight and no station.</summary>
     public static WatchFact Watch(NoteDraft draft) => new()

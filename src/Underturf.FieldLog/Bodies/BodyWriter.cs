@@ -75,6 +75,9 @@ public sealed class BodyWriter
     public void Quantity<T>(string name, T? quantity)
         where T : struct, IQuantity<T> => Text(name, quantity is { } value ? QuantityText.Write(value.Si, T.Dimension) : null);
 
+    public void Quantities<T>(string name, IReadOnlyList<T> quantities)
+        where T : struct, IQuantity<T> => Texts(name, [.. quantities.Select(quantity => QuantityText.Write(quantity.Si, T.Dimension))]);
+
     public void Gauge(string name, WireSize? gauge) => Text(name, gauge is { } value ? QuantityText.Write(value) : null);
 
     /// <summary>The ohms where they are known, else whether there is one.</summary>

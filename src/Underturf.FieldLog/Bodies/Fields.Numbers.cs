@@ -91,6 +91,25 @@ public sealed partial class Fields
         return quantity;
     }
 
+    /// <summary>A list of such quantities that must be there and hold at least one.</summary>
+    public IReadOnlyList<T> Quantities<T>(string name, string example)
+        where T : struct, IQuantity<T>
+    {
+        var texts = Texts(name);
+        if (texts.Count == 0)
+        {
+            Wrong(name, "is missing or empty", $"Write a list of quantities with their units, for example [\"{example}\"]");
+        }
+
+        var read = texts.Select(text => Take(name, T.Parse(text))).OfType<T>().ToList();
+        if (read.FindIndex(quantity => quantity.Si < 0) is >= 0 and var below)
+        {
+            Wrong(name, $"has '{Short(texts[below])}', less than nothing", "Write it without the minus sign");
+        }
+
+        return read;
+    }
+
     /// <summary>As <see cref="Quantity"/>, for a field that must be there.</summary>
     public T NeededQuantity<T>(string name, string example)
         where T : struct, IQuantity<T>

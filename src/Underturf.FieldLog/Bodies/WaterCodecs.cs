@@ -14,6 +14,7 @@ internal static class WaterCodecs
         KindCodec.Standard(Outlet, Outlet),
         KindCodec.Standard(Setting, Setting),
         KindCodec.Standard(Watch, Watch),
+        KindCodec.Standard(Catch, Catch),
     ];
 
     private static WaterSupplyFact WaterSupply(Fields f) => new()
@@ -136,6 +137,31 @@ internal static class WaterCodecs
     {
         w.Text("of", fact.Of);
         w.Text("state", fact.State);
+    }
+
+    private static CatchFact Catch(Fields f)
+    {
+        var fact = new CatchFact
+        {
+            Station = f.Text("station"),
+            Minutes = f.OptionalNumber("minutes"),
+            Cans = f.Quantities<Length>("cans", "9 mm"),
+            Where = f.Positions("where"),
+        };
+        if (fact.Where.Count > 0 && fact.Where.Count != fact.Cans.Count)
+        {
+            f.Wrong("where", $"has {fact.Where.Count} positions for {fact.Cans.Count} cans", "Write one position for each can, in the same order, or none");
+        }
+
+        return fact;
+    }
+
+    private static void Catch(BodyWriter w, CatchFact fact)
+    {
+        w.Text("station", fact.Station);
+        w.Number("minutes", fact.Minutes);
+        w.Quantities("cans", fact.Cans);
+        w.Positions("where", fact.Where);
     }
 
     private static WatchFact Watch(Fields f) => new()

@@ -118,6 +118,21 @@ public sealed record SettingFact : Fact
     public required string State { get; init; }
 }
 
+/// <summary>Cans were set out over what a station waters, and it ran.</summary>
+public sealed record CatchFact : Fact
+{
+    public required string Station { get; init; }
+
+    /// <summary>How long it ran.</summary>
+    public double? Minutes { get; init; }
+
+    /// <summary>How high the water stands in each can.</summary>
+    public required IReadOnlyList<Length> Cans { get; init; }
+
+    /// <summary>Where each can stood, in the same order.</summary>
+    public IReadOnlyList<Position> Where { get; init; } = [];
+}
+
 /// <summary>Somebody walked what runs, or what should not, and looked.</summary>
 public sealed record WatchFact : Fact
 {

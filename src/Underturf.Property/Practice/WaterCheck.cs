@@ -12,7 +12,7 @@ internal static class WaterCheck
     {
         foreach (var (place, value) in new (string, double)[]
         {
-            ("mainMetres", book.MainMetres), ("wetMetres", book.WetMetres), ("watchMinutes", book.WatchMinutes), ("roundMinutes", book.RoundMinutes), ("uncuredMinutes", book.UncuredMinutes), ("leftDays", book.LeftDays), ("cubicMetreMinutes", book.CubicMetreMinutes), ("usual.stationsDiffer", book.Usual.StationsDiffer), ("usual.outletsDiffer", book.Usual.OutletsDiffer), ("usual.pressuresDiffer", book.Usual.PressuresDiffer),
+            ("mainMetres", book.MainMetres), ("wetMetres", book.WetMetres), ("watchMinutes", book.WatchMinutes), ("roundMinutes", book.RoundMinutes), ("uncuredMinutes", book.UncuredMinutes), ("leftDays", book.LeftDays), ("cubicMetreMinutes", book.CubicMetreMinutes), ("usual.stationsDiffer", book.Usual.StationsDiffer), ("usual.outletsDiffer", book.Usual.OutletsDiffer), ("usual.pressuresDiffer", book.Usual.PressuresDiffer), ("usual.cansDiffer", book.Usual.CansDiffer),
             ("isolating.turnMinutes", book.Isolating.TurnMinutes), ("isolating.lossFactor", book.Isolating.LossFactor), ("usual.valveKilopascals", book.Usual.ValveKilopascals), ("isolating.flowVelocityMetresPerSecond", book.Isolating.FlowVelocityMetresPerSecond), ("isolating.portMillimetres", book.Isolating.PortMillimetres),
             ("isolating.pumpLitresPerMinute", book.Isolating.PumpLitresPerMinute), ("isolating.wetFactor", book.Isolating.WetFactor), ("isolating.fillMetresPerSecond", book.Isolating.FillMetresPerSecond),
         })
@@ -26,7 +26,7 @@ internal static class WaterCheck
         yield return (book.Isolating is { PortDischargeLeast: > 0, PortDischargeMost: <= 1 } && book.Isolating.PortDischargeLeast <= book.Isolating.PortDischargeMost, "water.isolating.portDischargeLeast", "must be above 0 and at most portDischargeMost, which is at most 1");
         yield return (book.Isolating.PumpReadyMinutes >= 0, "water.isolating.pumpReadyMinutes", "must not be below zero");
         var usual = book.Usual;
-        yield return (new[] { usual.StaticKilopascals, usual.LossKilopascals, usual.StationLitresPerMinute, usual.OutletKilopascals, usual.OpeningSeconds, usual.ClosingSeconds }.All(IsPositive),
+        yield return (new[] { usual.StaticKilopascals, usual.LossKilopascals, usual.StationLitresPerMinute, usual.OutletKilopascals, usual.OpeningSeconds, usual.ClosingSeconds, usual.Evenness }.All(IsPositive),
             "water.usual", "needs medians and spreads above zero");
     }
 

@@ -25,6 +25,9 @@ public enum WaterMeasure
 
     /// <summary>How high water stands in a hole.</summary>
     HoleLevel,
+
+    /// <summary>How evenly a station waters: of cans that were set out, the mean of the lowest quarter by the mean of all.</summary>
+    Evenness,
 }
 
 /// <summary>An instrument for water: its error is accuracy times the reading plus a floor; it displays in steps.</summary>
@@ -105,6 +108,9 @@ public sealed record WaterFault
 
     public Spread? OpeningFactor { get; init; }
 
+    /// <summary>How evenly the station waters, as a share of the usual.</summary>
+    public Spread? EvennessFactor { get; init; }
+
     public Spread? ClosingFactor { get; init; }
 
     /// <summary>Chances that one who looks sees something of it, by the names of sights.</summary>
@@ -120,7 +126,7 @@ public sealed record WaterFault
 
     [JsonIgnore]
     internal IEnumerable<Spread> Spreads =>
-        new[] { LeaksLitresPerMinute, FlowFactor, AddsLitresPerMinute, OutletPressureFactor, StaticFactor, LossFactor, OpeningFactor, ClosingFactor }.OfType<Spread>();
+        new[] { LeaksLitresPerMinute, FlowFactor, AddsLitresPerMinute, OutletPressureFactor, StaticFactor, LossFactor, OpeningFactor, ClosingFactor, EvennessFactor }.OfType<Spread>();
 }
 
 /// <summary>A kind of outlet.</summary>
@@ -145,6 +151,8 @@ public sealed record PipePractice(string Name, string Source, string Series, dou
 /// <param name="OpeningSeconds">Until a valve is open.</param>
 /// <param name="ClosingSeconds">Until it is shut.</param>
 /// <param name="ValveKilopascals">Lost in a station's valve at the usual flow.</param>
+/// <param name="Evenness">Of a station: the mean of the lowest quarter of cans by the mean of all.</param>
+/// <param name="CansDiffer">Spread of the logarithm of an evenness found with one can; with n of them it is less by the root of n.</param>
 public sealed record WaterUsual(
     string Source,
     Spread StaticKilopascals,
@@ -156,7 +164,9 @@ public sealed record WaterUsual(
     double PressuresDiffer,
     Spread OpeningSeconds,
     Spread ClosingSeconds,
-    double ValveKilopascals);
+    double ValveKilopascals,
+    Spread Evenness,
+    double CansDiffer);
 
 /// <summary>Shutting and emptying.</summary>
 /// <param name="TurnMinutes">To shut or open an isolation valve, once there.</param>

@@ -49,4 +49,8 @@ public sealed record StationFlow(
     double? FastestMetresPerSecond,
     string? FastestPipe,
     bool TooFast,
-    double? RisePascals);
+    double? RisePascals)
+{
+    /// <summary>What cans caught last; nothing where none were set out.</summary>
+    public CaughtWater? Caught { get; init; }
+}

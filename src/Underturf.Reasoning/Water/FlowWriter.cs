@@ -102,7 +102,10 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
             speed,
             pipe,
             tooFast,
-            speed is { } v ? Rise(middle, v) : null);
+            speed is { } v ? Rise(middle, v) : null)
+        {
+            Caught = Owner.History.Facts.Catches.Where(c => View.Identity.Of(c.Fact.Station) == station).MaxBy(c => c.Moment) is { } cans ? CaughtWater.Of(cans.Fact) : null,
+        };
     }
 
     /// <summary>Each unknown moves the answer by itself; the moves add up as independent errors do.</summary>

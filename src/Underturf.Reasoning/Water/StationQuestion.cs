@@ -100,6 +100,7 @@ internal sealed class StationQuestion
         {
             WaterMeasure.MeterFlow => say.Flow(amount.Median, amount.Spread),
             WaterMeasure.OutletPressure => say.Pressure(amount.Median, amount.Spread),
+            WaterMeasure.Evenness => $"{WaterSay.Share(amount.Median)} ± {WaterSay.Share(amount.Spread)}",
             _ => $"{amount.Median:0} ± {amount.Spread:0} s",
         };
     }
@@ -126,12 +127,12 @@ internal sealed class StationQuestion
             yield return ($"run {Name} and walk along it", Owner.Water.WatchMinutes, Owner.Book.Run.Caution, watch, new WatchFact { Station = station.Station });
         }
 
-        WaterMeasure[] measures = [WaterMeasure.MeterFlow, WaterMeasure.OutletPressure, WaterMeasure.OpeningTime, WaterMeasure.ClosingTime];
+        WaterMeasure[] measures = [WaterMeasure.MeterFlow, WaterMeasure.OutletPressure, WaterMeasure.OpeningTime, WaterMeasure.ClosingTime, WaterMeasure.Evenness];
         foreach (var probe in measures.Where(m => station.Readings.All(r => r.Probe.Measures != m)).Select(m => Owner.Water.ProbeOf(m)!).Where(Owner.Water.IsOwned))
         {
             var reading = new WaterReading(Moment.Last, probe, station.Station, 0, 1, string.Empty, new HashSet<string>());
             var chances = Outcomes.OfReading([.. states.Select(s => station.Expected(s, supply, reading))]);
-            yield return ($"{probe.Say}, {Name}", probe.Minutes, probe.Caution, chances, new ReadingFact { How = probe.Name, Stations = [station.Station], Value = Shown.OverRange });
+            yield return ($"{probe.Say}, {Name}", probe.Minutes, probe.Caution, chances, probe.Measures == WaterMeasure.Evenness ? new CatchFact { Station = station.Station, Cans = [] } : new ReadingFact { How = probe.Name, Stations = [station.Station], Value = Shown.OverRange });
         }
     }
 

@@ -26,7 +26,7 @@ internal sealed class StationWater
         (this.owner, this.usual, Station) = (owner, usual, station);
         things = [station, .. owner.View.ValvesOf(station).Select(v => v.Id)];
         flows = [.. meter.Select((r, k) => (r, k)).Where(r => r.r.Station == station)];
-        others = [.. owner.Readings.Where(r => r.Station == station && r.Probe.Measures is WaterMeasure.OutletPressure or WaterMeasure.OpeningTime or WaterMeasure.ClosingTime)];
+        others = [.. owner.Readings.Where(r => r.Station == station && r.Probe.Measures is WaterMeasure.OutletPressure or WaterMeasure.OpeningTime or WaterMeasure.ClosingTime or WaterMeasure.Evenness)];
         watches = [.. owner.Watches.Where(w => (w.Station ?? w.About) == station)];
         States = [.. Combined(wiring)];
     }
@@ -96,6 +96,7 @@ internal sealed class StationWater
         {
             WaterMeasure.MeterFlow => Flow(state, active, supply),
             WaterMeasure.OutletPressure => Times(new Amount(usual.PressureOf(Station, supply)), active, null, f => f.OutletPressureFactor),
+            WaterMeasure.Evenness => Times(new Amount(new LogNormal(owner.Water.Usual.Evenness.Median, owner.Water.Usual.Evenness.LogSpread)), active, supply, f => f.EvennessFactor),
             WaterMeasure.OpeningTime => Times(Amount.Of(owner.Water.Usual.OpeningSeconds, "s"), active, supply, f => f.OpeningFactor),
             _ => Times(Amount.Of(owner.Water.Usual.ClosingSeconds, "s"), active, supply, f => f.ClosingFactor),
         };
@@ -178,7 +179,7 @@ internal sealed class StationWater
 
     private IReadOnlyList<WaterFault> Active(StationState state, Moment moment) => state.Faults.Count == 0 ? [] : [.. state.Faults.Where(f => !owner.IsCured(f, things, moment))];
 
-    /// <summary>None, one or two faults, with each thing that the wiring may make of it.</summary>
+    /// <summary>None, one or two faults where the wiring is as usual, and one at most with each other thing that the wiring may make of it.</summary>
     private IEnumerable<StationState> Combined(IReadOnlyList<WiringState> wiring)
     {
         var faults = owner.Water.Of(WaterScope.Station).Where(Bears).ToList();
@@ -190,7 +191,14 @@ internal sealed class StationWater
             sets.AddRange(faults.Take(a).Select(b => ((IReadOnlyList<WaterFault>)[b, faults[a]], none + Math.Log(faults[a].Odds) + Math.Log(b.Odds))));
         }
 
-        return from set in sets from state in wiring where state.Probability > 0 select new StationState(set.Faults, state, set.LogPrior + Math.Log(state.Probability));
+        // Where the wires have it otherwise than usual, one fault of the water beside that stands for all sets.
+        var few = sets.Where(s => s.Faults.Count < 2).ToList();
+        var rest = LogMath.LogSumExp([.. sets.Select(s => s.LogPrior)]) - LogMath.LogSumExp([.. few.Select(s => s.LogPrior)]);
+        return from state in wiring
+               where state.Probability > 0
+               let usual = state is { Valves: 1, StaysShut: false }
+               from set in usual ? sets : few
+               select new StationState(set.Faults, state, set.LogPrior + (usual ? 0 : rest) + Math.Log(state.Probability));
     }
 
     /// <summary>What changes nothing that is noted can be left out: it stays as likely as it was.</summary>
@@ -201,6 +209,7 @@ internal sealed class StationWater
         {
             WaterMeasure.OutletPressure => fault.OutletPressureFactor,
             WaterMeasure.OpeningTime => fault.OpeningFactor,
+            WaterMeasure.Evenness => fault.EvennessFactor,
             _ => fault.ClosingFactor,
         } is not null);
 

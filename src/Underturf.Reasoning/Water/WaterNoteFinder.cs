@@ -9,6 +9,9 @@ namespace Underturf.Reasoning.Water;
 /// <summary>Takes what the log says of water; what cannot be used is named.</summary>
 internal sealed class WaterNoteFinder(WaterCase owner)
 {
+    /// <summary>Less than this is as uneven as can be.</summary>
+    private const double LeastEvenness = 0.02;
+
     private readonly List<Problem> problems = [];
 
     public IReadOnlyList<Problem> Problems => problems;
@@ -17,7 +20,7 @@ internal sealed class WaterNoteFinder(WaterCase owner)
 
     public IReadOnlyList<WaterReading> Readings()
     {
-        WaterReading[] readings = [.. owner.History.Facts.Readings.Select(Reading).OfType<WaterReading>()];
+        WaterReading[] readings = [.. owner.History.Facts.Readings.Select(Reading).Concat(owner.History.Facts.Catches.Select(Catch)).OfType<WaterReading>()];
         problems.AddRange(Contradictions(readings));
         return readings;
     }
@@ -71,6 +74,34 @@ internal sealed class WaterNoteFinder(WaterCase owner)
         };
     }
 
+    /// <summary>Cans read as one reading of how evenly the station waters.</summary>
+    private WaterReading? Catch(Observed<CatchFact> note)
+    {
+        var station = View.Identity.Of(note.Fact.Station);
+        if (!View.Stations.ContainsKey(station))
+        {
+            problems.Add(new Problem(note.Entry.ToString(), $"names station '{note.Fact.Station}', which nobody has noted", "Note the station, or strike this and name the right one"));
+            return null;
+        }
+
+        if (CaughtWater.Of(note.Fact) is not { } caught)
+        {
+            problems.Add(new Problem(note.Entry.ToString(), "has no water in any can", "Strike it; if nothing watered there, note a walk past the station with 'nothing waters'"));
+            return null;
+        }
+
+        // A can that caught nothing is one of the property's own: the least that is told apart stands in, so that a share has a logarithm.
+        var evenness = Math.Max(caught.Evenness, LeastEvenness);
+        return new WaterReading(
+            note.Moment,
+            owner.Book.Water.ProbeOf(WaterMeasure.Evenness)!,
+            station,
+            evenness,
+            evenness * owner.Book.Water.Usual.CansDiffer / Math.Sqrt(caught.Cans),
+            $"{WaterSay.Share(caught.Evenness)} of {caught.Cans} cans",
+            owner.ShutAt(note.Moment));
+    }
+
     private Problem? Fault(Observed<ReadingFact> note, WaterProbe probe, WaterInstrument meter)
     {
         var (where, fact) = (note.Entry.ToString(), note.Fact);
@@ -96,6 +127,7 @@ internal sealed class WaterNoteFinder(WaterCase owner)
 
         return (probe.Measures, fact.Stations.Count) switch
         {
+            (WaterMeasure.Evenness, _) => new Problem(where, $"is a reading by '{probe.Name}', which are noted can by can", "Strike it and note a catch: {\"kind\":\"catch\",\"station\":\"s1\",\"minutes\":10,\"cans\":[\"4 mm\",\"6 mm\"]}"),
             (WaterMeasure.MeterFlow, _) or (WaterMeasure.StaticPressure, 0) => null,
             (WaterMeasure.HoleLevel, 0) => fact.Place is null ? new Problem(where, "names no place", "Strike it and note it again with the place of the hole") : null,
             (WaterMeasure.StaticPressure, _) => new Problem(where, "names a station that ran, but static pressure is read with nothing running", "Strike it and note it again as running pressure"),

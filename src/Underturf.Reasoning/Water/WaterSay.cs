@@ -37,6 +37,14 @@ public sealed class WaterSay(bool usUnits)
         _ => $"{(seconds / 3600).ToString("0.#", CultureInfo.InvariantCulture)} h",
     };
 
+    /// <summary>"0.62".</summary>
+    public static string Share(double share) => share.ToString("0.00", CultureInfo.InvariantCulture);
+
+    /// <summary>A depth in an hour: "14 mm/h" or "0.55 in/h".</summary>
+    public string Rate(double metresPerSecond) => usUnits
+        ? $"{Units.In(metresPerSecond * 3600, "in").ToString("0.00", CultureInfo.InvariantCulture)} in/h"
+        : $"{(metresPerSecond * 3_600_000).ToString("0.#", CultureInfo.InvariantCulture)} mm/h";
+
     private static string Number(double si, string unit) => $"{Bare(si, unit)} {unit}";
 
     private static string Bare(double si, string unit)

@@ -44,6 +44,7 @@ internal static class FactCases
         [(typeof(PhotoFact), "Hash")] = Hashes.Select(h => (object?)h),
         [(typeof(PhotoFact), "Media")] = Gen.OneOf([.. PhotoFile.MediaTypes.Select(media => Gen.Const<object?>(media))]),
         [(typeof(PaperIssuedFact), "Hash")] = Hashes.Select(h => (object?)h),
+        [(typeof(CatchFact), "Where")] = Gen.Const<object?>(Array.Empty<Position>()),
         [(typeof(Fact), "Photos")] = Hashes.Array[0, 2].Select(a => (object?)a),
     };
 
@@ -70,6 +71,7 @@ internal static class FactCases
         [typeof(WireSize)] = Gen.OneOf(Gen.Int[0, 40].Select(n => WireSize.FromAwg(n)), Gen.Int[1, 200].Select(n => WireSize.FromSquareMillimetres(n / 2.0)))
             .Select(w => (object?)w),
         [typeof(IReadOnlyList<string>)] = Words.Array[0, 3].Select(a => (object?)a),
+        [typeof(IReadOnlyList<Length>)] = Amount.Select(Length.FromSi).Array[1, 4].Select(a => (object?)a),
         [typeof(IReadOnlyList<Position>)] = Places.Array[0, 4].Select(a => (object?)a),
     };
 

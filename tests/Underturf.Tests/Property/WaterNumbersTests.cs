@@ -31,7 +31,7 @@ public sealed class WaterNumbersTests
             .With(new WatchFact { Seen = ["bubbling"], Where = [new Position(30, 15)] })
             .Read("static pressure", "62 psi").Meter("19 gpm", "s1").Read("running pressure", "41 psi", "s1")
             .Read("outlet pressure", "30 psi", "s1").Read("opening time", "14 s", "s1").Read("closing time", "21 s", "s1")
-            .Watch("s1", sights).Meter("11 gpm", "s2").Watch("s2").Read("closing time", "4 s", "s3").Watch("s3", "weeping ends", "weak");
+            .Watch("s1", sights).With(new CatchFact { Station = "s1", Minutes = 10, Cans = [new Length(0.002), new Length(0.009), new Length(0.011), new Length(0.012)] }).With(new CatchFact { Station = "s2", Cans = [new Length(0.006), new Length(0.009), new Length(0.010), new Length(0.011)] }).Meter("11 gpm", "s2").Watch("s2").Read("closing time", "4 s", "s3").Watch("s3", "weeping ends", "weak");
     }
 
     private static Orchard Outlets()

@@ -1,0 +1,53 @@
+using Underturf.FieldLog;
+using Underturf.Quantities;
+
+namespace Underturf.Tests.Reasoning.Water;
+
+/// <summary>Cans set out over a station.</summary>
+public sealed class CatchTests
+{
+    /// <summary>By hand: eight cans, the lowest two 4 and 6 mm, mean 10 mm; (4 + 6) / 2 / 10 = 0.50; 10 mm in 15 min are 40 mm/h.</summary>
+    [Fact]
+    public void Evenness_is_the_lowest_quarter_by_the_mean_and_the_rate_the_mean_by_the_time()
+    {
+        var caught = Cans(15, 4, 6, 9, 10, 11, 12, 14, 14).Notebook().Flow("s1").Value.Stations[0].Caught!;
+        Assert.Equal((8, 0.5), (caught.Cans, Math.Round(caught.Evenness, 9)));
+        Assert.Equal(40, caught.MetresPerSecond!.Value * 3_600_000, 6);
+    }
+
+    /// <summary>Six cans: one and a half are a quarter, (2 + 0.5 x 4) / 1.5 / 6 = 0.444.</summary>
+    [Fact]
+    public void The_can_at_the_limit_of_the_quarter_counts_in_part() =>
+        Assert.Equal(4 / 1.5 / 6, Cans(null, 2, 4, 6, 7, 8, 9).Notebook().Flow("s1").Value.Stations[0].Caught!.Evenness, 9);
+
+    [Fact]
+    public void Cans_of_about_the_usual_evenness_open_no_question() => Assert.Null(Cans(10, 6, 7, 8, 9, 9, 10, 10, 11, 11, 12, 12, 13).Question("water-s1"));
+
+    [Fact]
+    public void Uneven_cans_and_a_broken_outlet_seen_stand_in_one_evidence()
+    {
+        var question = Cans(10, 1, 1, 2, 8, 9, 10, 11, 12, 13, 14, 15, 16).Watch("s1", "broken outlet").Question("water-s1")!;
+        Assert.Equal("outlet-broken", question.Explanations[0].Fault);
+        var row = Assert.Single(question.Explanations[0].Evidence, e => e.What.StartsWith("catch cans", StringComparison.Ordinal));
+        Assert.Equal("0.14 of 12 cans", row.Observed);
+        Assert.StartsWith("0.4", row.Predicted, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void More_cans_say_more()
+    {
+        double Worse(int times) => Cans(10, [.. Enumerable.Repeat(new[] { 3.0, 9, 10, 12 }, times).SelectMany(c => c)]).Watch("s1", "weak").Question("water-s1")!.Explanations.Where(e => e.Fault is "outlet-broken" or "lateral-break").Sum(e => e.Probability);
+        Assert.True(Worse(6) > Worse(1));
+    }
+
+    [Fact]
+    public void Empty_cans_an_unknown_station_and_cans_noted_as_a_reading_are_named_with_what_to_do()
+    {
+        Assert.Contains(Cans(10, 0, 0, 0).Problems(), p => p.Reason == "has no water in any can" && p.Remedy.Contains("nothing waters", StringComparison.Ordinal));
+        Assert.Contains(Orchard.Unpiped().With(new CatchFact { Station = "s77", Cans = [new Length(0.01)] }).Problems(), p => p.Reason.Contains("'s77', which nobody has noted", StringComparison.Ordinal));
+        Assert.Contains(Orchard.Unpiped().Read("catch cans", "5 mm", "s1").Problems(), p => p.Reason.Contains("noted can by can", StringComparison.Ordinal));
+    }
+
+    private static Orchard Cans(double? minutes, params double[] millimetres) =>
+        Orchard.Unpiped().With(new CatchFact { Station = "s1", Minutes = minutes, Cans = [.. millimetres.Select(mm => new Length(mm / 1000))] });
+}
