@@ -18,7 +18,7 @@ public static class References
             .Concat(Missing(facts.Cables, c => [c.From, c.To, .. c.Carries], view, "place or station"))
             .Concat(Missing(facts.Looks, l => [l.Place, .. l.Stations], view, "place or station"))
             .Concat(Missing(facts.Readings, r => [r.Place], view, "place"))
-            .Concat(Missing(facts.Touches, t => [t.Place, t.Against, .. t.Put, .. t.Touched], view, "place, station or end"))
+            .Concat(Missing(facts.Touches, t => [t.Place, t.Against, .. t.Put, .. t.Touched, .. t.Answered], view, "place, station or end"))
             .Concat(Missing(facts.Resistors, r => [r.End], view, "end"))
             .Concat(Missing(facts.Sought, s => [s.Station, s.Cable], view, "station or cable"))
             .Concat(Missing(facts.Traces, t => [.. t.Of, .. t.Spots], view, "station, sought thing or spot"))

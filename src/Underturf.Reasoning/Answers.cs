@@ -12,9 +12,20 @@ public sealed record Answers(string Engine, string Book, IReadOnlyList<OpenQuest
     /// <summary>Places whose conductor ends are worth naming, best first.</summary>
     public IReadOnlyList<NamingMove> Naming { get; init; } = [];
 
-    /// <summary>The moves with the naming of ends at its place among them, by what each saves beyond its own minutes.</summary>
+    /// <summary>True where the moves are a set that fits the time, in walking order: naming comes after it.</summary>
     [JsonIgnore]
-    public IReadOnlyList<Move> Together => [.. Ranked.With(Moves, Naming.Select(n => n.AsMove()))];
+    public bool IsRound { get; init; }
+
+    /// <summary>The moves with the naming of ends at its place among them, by what each saves beyond its own minutes; what has to be taken again comes first all the same.</summary>
+    [JsonIgnore]
+    public IReadOnlyList<Move> Together
+    {
+        get
+        {
+            var first = IsRound ? Moves.Count : Questions.Sum(q => Math.Min(q.Repeats.Count, q.Moves.Count));
+            return [.. Moves.Take(first), .. Ranked.With([.. Moves.Skip(first)], Naming.Select(n => n.AsMove()))];
+        }
+    }
 }
 
 /// <summary>A symptom to explain.</summary>

@@ -116,6 +116,7 @@ public sealed partial class Notebook
         return new Answers(Engine, Book.Version, [.. questions, .. about, .. matter.Unexplained.Select(writer.Unexplained)], Together(questions, [.. Worthwhile(planned.Together(), about, minutes)]))
         {
             Naming = new NamingMoveFinder(matter).Find(questions, at, minutes),
+            IsRound = minutes is not null,
         };
     }
 

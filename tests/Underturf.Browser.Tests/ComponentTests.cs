@@ -39,6 +39,15 @@ public sealed class ComponentTests : BunitContext
     }
 
     [Fact]
+    public void Ends_whose_naming_saves_most_stand_before_the_other_moves()
+    {
+        var naming = new NamingMove("box 10", "b10", 5, 6, "known resistor, all in one trip", 43.9, 2.8, 1000, "Power off.", "");
+        var page = Open(new Answers("0.1.0", "1", [low], [lift]) { Naming = [naming, naming with { Where = "box 3", Place = "b3", Worth = 44 }] });
+        Assert.Equal(["before all other moves", "after 2 other moves"], page.FindAll(".move-rank").Select(rank => rank.TextContent));
+        Assert.True(page.Markup.IndexOf("naming-move", StringComparison.Ordinal) < page.Markup.IndexOf("next-move", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_reading_is_shown_beside_what_the_explanation_predicts_for_it()
     {
         var row = Open(new Answers("0.1.0", "1", [low], [lift])).Find("tr[data-entry='mara/12']");

@@ -168,6 +168,7 @@ public sealed class NamingPanelTests : BunitContext
         await panel.Find(".crew-remote").ClickAsync();
         Assert.Equal((1, true, 1), (desk.Draft.People!.Value, desk.Draft.Remote!.Value, asked));
         var second = desk.Plans[1].Way;
+        Assert.Contains($"Next best: {second}, ", panel.Find(".plan-runner").TextContent, StringComparison.Ordinal);
         await panel.FindAll(".plan")[1].ClickAsync();
         Assert.Equal((second, 2), (desk.Draft.Plan, asked));
         GoOn(panel);

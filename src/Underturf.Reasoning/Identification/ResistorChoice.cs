@@ -17,6 +17,9 @@ internal static class ResistorChoice
         return Math.Sqrt((wire * wire) + (own * own) + (read * read));
     }
 
+    /// <summary>Whether the one is not taken for the other, by what the meter is expected to show and its standard deviations.</summary>
+    public static bool AreApart(double low, double lowSigma, double high, double highSigma) => high - low > Apart * (lowSigma + highSigma) / 2;
+
     /// <summary>The smallest resistors of the bag that stay apart, however long each wire is; fewer than asked for where the bag has no more.</summary>
     public static IReadOnlyList<double> Pick(int count, double wireOhms, double logSpread, InstrumentPractice meter, NamingPractice book)
     {
@@ -25,7 +28,7 @@ internal static class ResistorChoice
         foreach (var ohms in book.Resistors.Order())
         {
             var sigma = Sigma(ohms, wireOhms, logSpread, meter, book);
-            if (picked.Count < count && ohms - last > Apart * (sigma + lastSigma) / 2)
+            if (picked.Count < count && AreApart(last, lastSigma, ohms, sigma))
             {
                 picked.Add(ohms);
                 (last, lastSigma) = (ohms, sigma);

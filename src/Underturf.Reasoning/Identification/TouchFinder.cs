@@ -66,9 +66,14 @@ internal sealed class TouchFinder(Case matter, Bundle bundle)
             }
         }
 
-        return Fault(note, way, put, touched, answered, against) is var (reason, remedy)
-            ? Refuse(note, reason, remedy)
-            : new NotedTouching(note, new Touching(way, put, touched, answered.ToHashSet()) { Ohms = Ohms(note, touched, put), Against = against });
+        if (Fault(note, way, put, touched, answered, against) is var (reason, remedy))
+        {
+            return Refuse(note, reason, remedy);
+        }
+
+        var touching = new Touching(way, put, touched, answered.ToHashSet()) { Ohms = Ohms(note, touched, put), Against = against };
+        Problems.AddRange(new TouchDoubts(matter, bundle).Of(note, touching));
+        return new NotedTouching(note, touching);
     }
 
     /// <summary>Why a round tells nothing, and what to do about it.</summary>
@@ -77,6 +82,17 @@ internal sealed class TouchFinder(Case matter, Bundle bundle)
         if (note.Fact.Against is { } lead && against < 0)
         {
             return ($"has the other lead on '{lead}', which is no conductor end of this place", "Strike it and note it again with the end that the lead was on");
+        }
+
+        if (note.Fact.Answered.FirstOrDefault(e => bundle.RowOf(view.Identity.Of(e)) < 0) is { } stranger)
+        {
+            // Whoever wrote it meant another end: to take the round without it would say of that end that it did not answer.
+            return ($"says that '{stranger}' answered, which is no conductor end of this place", "Strike it and note it again with the end that answered");
+        }
+
+        if (note.Fact.Value?.Value is { } value && value.Dimension != Dimension.Resistance)
+        {
+            return ($"gives '{value.Text}', which is {Units.Name(value.Dimension)}, where an ohmmeter shows {Units.Name(Dimension.Resistance)}", "Strike it and note it again with what the meter showed in ohms, or \"over range\"");
         }
 
         if (touched.Count == 0)

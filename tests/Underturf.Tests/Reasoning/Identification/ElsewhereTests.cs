@@ -66,6 +66,16 @@ public sealed class ElsewhereTests
         Assert.Equal(together.Where(m => m.Question != "naming-b"), Notebook.Open(Log(), PracticeBook.Default).Answer().Moves);
     }
 
+    [Fact]
+    public void Naming_stands_among_the_moves_but_after_what_has_to_be_taken_again_and_after_a_round_that_fits_the_time()
+    {
+        Move Saves(string question, double worth) => new("read", "box", 10, worth, "Power off.", question);
+        var doubted = new OpenQuestion("a", "low ohms", ["1"], [], [], [Saves("a", 12)], false) { Repeats = [new Repeat("station ohms", "box", "they differ", [])] };
+        var answers = new Answers("1", "1", [doubted], [Saves("a", 12), Saves("b", 90), Saves("c", 30)]) { Naming = [new NamingMove("box 3", "b3", 2, 4, "tone", 10, 1, 50, "", "")] };
+        Assert.Equal(["a", "b", "naming-b3", "c"], answers.Together.Select(m => m.Question));
+        Assert.Equal(["a", "b", "c", "naming-b3"], (answers with { IsRound = true }).Together.Select(m => m.Question));
+    }
+
     private static EndFact End(string id) => new() { Id = id, Place = "b", Colour = "red" };
 
     private static EndFact At(string id) => new() { Id = id, Place = "c" };

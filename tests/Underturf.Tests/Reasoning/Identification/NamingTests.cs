@@ -139,6 +139,37 @@ public sealed class NamingTests
         Assert.Contains("has the other lead on 'elsewhere'", said, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_round_in_which_an_end_of_another_place_answered_is_not_held_against_the_right_one()
+    {
+        var box = new Box().With(new EndFact { Id = "far", Place = "c", Label = "far" });
+        var before = Share(box.Name(), 2, "s2");
+        box.Touch("continuity", ["s2"], ["e2", "e3"], "far").Touch("continuity", ["s2"], ["e2", "e3"], "nobody");
+        Assert.Equal(before, Share(box.Name(), 2, "s2"), 9);
+        var said = string.Join('\n', box.Problems());
+        Assert.Contains("says that 'far' answered, which is no conductor end of this place", said, StringComparison.Ordinal);
+        Assert.Contains("names 'nobody', which nobody has noted", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_end_of_another_place_that_was_touched_is_named_and_the_others_are_used()
+    {
+        var box = new Box().With(new EndFact { Id = "far", Place = "c", Label = "far" }).Touch("test coil", ["s2"], ["e2", "far"], "e2");
+        Assert.Contains("touches end far ('far'), which is no conductor end of this place; the others are used", Assert.Single(box.Problems()).ToString(), StringComparison.Ordinal);
+        Assert.True(Share(box.Name(), 1, "s2") > 0.5);
+    }
+
+    [Theory]
+    [InlineData("24 V", 220, 470, "gives '24 V', which is voltage")]
+    [InlineData("225 ohm", 220, 221, "resistors on end 2 and end 3 that this meter cannot tell apart")]
+    [InlineData("225 ohm", 220, 470, "")]
+    public void What_a_known_resistor_cannot_tell_is_named(string shown, double one, double other, string said)
+    {
+        var box = new Box().With(new ResistorFact { End = "e2", Ohms = Resistance.FromSi(one) }).With(new ResistorFact { End = "e3", Ohms = Resistance.FromSi(other) }).Read("s2", shown, "e2", "e3");
+        Assert.Contains(said, string.Join('\n', box.Problems()), StringComparison.Ordinal);
+        Assert.Equal(said.Length > 0, box.Problems().Count > 0);
+    }
+
     private static double Share(NamingAnswer naming, int end, string wire) => naming.Ends[end].Shares.FirstOrDefault(s => s.Wire == wire)?.Probability ?? 0.01;
 
     /// <summary>A box sixty metres out: a white end, which is the common, and three that may be any of four stations.</summary>
