@@ -20,7 +20,7 @@ internal static class FlowText
         text.AppendLine(TextTable.Of(heads, answer.Stations.Select(s => Row(s, say))));
         foreach (var station in answer.Stations.Where(s => s.Caught is not null))
         {
-            text.AppendLine($"  cans on station {station.Number}: evenness {WaterSay.Share(station.Caught!.Evenness)} of {station.Caught.Cans}{(station.Caught.MetresPerSecond is { } rate ? $", {say.Rate(rate)}" : string.Empty)}");
+            text.AppendLine($"  cans on station {station.Number}: {station.Caught!.Say(say)}");
         }
 
         Report(text, answer.Report);

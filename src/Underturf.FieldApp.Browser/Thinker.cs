@@ -82,7 +82,7 @@ internal static partial class Thinker
     internal static byte[] Name(byte[] log, string ask)
     {
         var asked = JsonSerializer.Deserialize(ask, NamedEndsJson.Default.NamingAsk)!;
-        var named = Notebook.Open(log, PracticeBook.Default).Name(asked.Place, new NamingCrew(asked.People, asked.Remote, asked.Plan, asked.Source));
+        var named = Notebook.Open(log, PracticeBook.Default).Name(asked.Place, new NamingCrew(asked.People, asked.Remote, asked.Plan));
         return JsonSerializer.SerializeToUtf8Bytes(named.Succeeded ? new NamedEnds(named.Value, null) : new NamedEnds(null, named.Problem), NamedEndsJson.Default.NamedEnds);
     }
 

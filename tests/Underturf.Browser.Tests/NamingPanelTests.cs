@@ -159,12 +159,6 @@ public sealed class NamingPanelTests : BunitContext
     {
         var panel = await OpenAsync(null);
         Assert.Equal("one person", panel.Find(".crew [aria-pressed=true]").TextContent);
-        await panel.Find(".crew-source").ClickAsync();
-        Assert.True(desk.Draft.Source && desk.Begin(desk.Box!).Source);
-        desk.GiveUp();
-        await panel.Find(".crew-source").ClickAsync();
-        Assert.Equal((false, 2), (desk.Draft.Source, asked));
-        asked = 0;
         await panel.Find(".crew-remote").ClickAsync();
         Assert.Equal((1, true, 1), (desk.Draft.People!.Value, desk.Draft.Remote!.Value, asked));
         var second = desk.Plans[1].Way;

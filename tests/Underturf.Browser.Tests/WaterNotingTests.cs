@@ -77,6 +77,16 @@ public sealed class WaterNotingTests : BunitContext
     }
 
     [Fact]
+    public void Cans_are_added_one_after_the_other_and_the_one_on_the_pad_is_not_lost()
+    {
+        var draft = new NoteDraft { Kind = NoteKind.Catch, Stations = ["s1"], Minutes = "10", Cans = ["4 mm", "0.5 in"], Value = "6", Unit = "mm" };
+        var caught = Assert.IsType<CatchFact>(draft.ToFact().Value);
+        Assert.Equal((10, "4 12.7 6"), (caught.Minutes, string.Join(' ', caught.Cans.Select(can => Math.Round(can.Metres * 1000, 6).ToString(System.Globalization.CultureInfo.InvariantCulture)))));
+        Assert.Equal("Choose the station that ran", new NoteDraft { Kind = NoteKind.Catch, Cans = ["4 mm"] }.ToFact().Problem!.Remedy);
+        Assert.Equal("Write how many minutes it ran, for example 10", new NoteDraft { Kind = NoteKind.Catch, Stations = ["s1"], Minutes = "ten", Cans = ["4 mm"] }.ToFact().Problem!.Remedy);
+    }
+
+    [Fact]
     public void The_question_says_what_runs_away_in_a_day()
     {
         var card = Render<QuestionCard>(p => p.Add(c => c.Question, orchard.Idle()).Add(c => c.UsUnits, true));

@@ -5,8 +5,4 @@ namespace Underturf.FieldApp;
 /// <param name="People">One walks for each change, two call it out.</param>
 /// <param name="Remote">True where one can switch stations from the place.</param>
 /// <param name="Plan">Name of the plan that was chosen; the cheapest is followed where none is.</param>
-public sealed record NamingAsk(string Place, int? People, bool? Remote, string? Plan)
-{
-    /// <summary>True where a portable 24 V source is carried along.</summary>
-    public bool Source { get; init; }
-}
+public sealed record NamingAsk(string Place, int? People, bool? Remote, string? Plan);

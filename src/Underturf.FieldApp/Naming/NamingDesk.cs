@@ -24,12 +24,12 @@ public sealed class NamingDesk
     {
         if (Box is not null && Box != box)
         {
-            Draft = new NamingDraft { People = Draft.People, Remote = Draft.Remote, Source = Draft.Source };
+            Draft = new NamingDraft { People = Draft.People, Remote = Draft.Remote };
         }
 
         (Answer, Plans) = Box == box ? (Answer, Plans) : (null, []);
         (Box, Working, Trouble) = (box, true, null);
-        return new NamingAsk(box, Draft.People, Draft.Remote, Draft.Plan) { Source = Draft.Source };
+        return new NamingAsk(box, Draft.People, Draft.Remote, Draft.Plan);
     }
 
     public void End(Outcome<NamingAnswer> named)

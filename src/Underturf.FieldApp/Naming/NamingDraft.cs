@@ -11,9 +11,6 @@ public sealed class NamingDraft
 
     public bool? Remote { get; set; }
 
-    /// <summary>True where a portable 24 V source is carried along.</summary>
-    public bool Source { get; set; }
-
     /// <summary>Name of the plan that is followed; the cheapest where none was chosen.</summary>
     public string? Plan { get; set; }
 

@@ -38,7 +38,7 @@ internal static class WaterNotes
     /// <summary>What the cans of a draft caught; a can that cannot be read is told with what to do.</summary>
     public static Outcome<Fact> Catch(NoteDraft draft, string station)
     {
-        var cans = Cans(draft).Select(can => Length.Parse(can)).ToList();
+        var cans = Cans(draft).Select(can => Units.Parse(can, Dimension.Length)).ToList();
         if (cans.Find(can => !can.Succeeded) is { Problem: { } unread })
         {
             return unread;
@@ -47,7 +47,7 @@ internal static class WaterNotes
         double? minutes = double.TryParse(draft.Minutes, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var read) ? read : null;
         return draft.Minutes.Length > 0 && minutes is null
             ? new Problem("minutes", "are no number", "Write how many minutes it ran, for example 10")
-            : new CatchFact { Station = station, Minutes = minutes, Cans = [.. cans.Select(can => can.Value)] };
+            : new CatchFact { Station = station, Minutes = minutes, Cans = [.. cans.Select(can => new Length(can.Value))] };
     }
 
     /// <summary>What somebody had chosen in a form of another kind is no sight and no station.</summary>

@@ -42,7 +42,7 @@ internal static class WaterPart
         [
             Cell.Of(s.Number, Styles.StrongCell),
             Cell.Of(s.ReadCubicMetresPerSecond is { } read ? say.Flow(read) : string.Empty),
-            Cell.Of(Sentence.Upper(s.State!), Styles.Cell, Grade.Inferred),
+            Cell.Of(Sentence.Upper(s.State!) + (s.Caught is { } caught ? $"; cans: {caught.Say(say)}" : string.Empty), Styles.Cell, Grade.Inferred),
             Cell.Of(Say.Share(s.Probability!.Value)),
         ]);
         var left = report.Stations.Where(s => s.State is null).Select(s => s.Number).ToList();

@@ -127,7 +127,7 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
 
     private bool Means(SoughtGroup group, string wanted) =>
         Is(group.Name, wanted)
-        || group.Things.Any(t => t.Id == view.Identity.Of(wanted) || Is(t.Name, wanted) || (t.Station is { } s && (s == view.Identity.Of(wanted) || Is(view.Name(s), wanted))));
+        || group.Things.Any(t => t.Id == view.Identity.Of(wanted) || Is(t.Name, wanted) || (t.Station is { } s && (s == view.Identity.Of(wanted) || Is(view.Name(s), wanted) || Is(view.StationNumber(s), wanted))));
 
     private static bool Is(string name, string wanted) => string.Equals(name, wanted, StringComparison.OrdinalIgnoreCase);
 }

@@ -35,7 +35,7 @@ internal sealed class WhereWords(PropertyView view, bool usUnits)
             return $"at {name}";
         }
 
-        var from = shape.Points.MinBy(p => p.DistanceMetresTo(at));
+        var from = shape.Sides().Select(side => GroundShape.Foot(side.From, side.To, at)).MinBy(p => p.DistanceMetresTo(at));
         return $"{Diagnosis.Say.Length(metres, usUnits)} {Winds.Of(at.EastMetres - from.EastMetres, at.NorthMetres - from.NorthMetres)} of {name}";
     }
 }

@@ -10,6 +10,9 @@ namespace Underturf.Reasoning.Water;
 /// <param name="MetresPerSecond">Rate of application: the mean depth by the time it ran; nothing where nobody noted that.</param>
 public sealed record CaughtWater(int Cans, double Evenness, double? MetresPerSecond)
 {
+    /// <summary>"evenness 0.62 of 12 cans, 14 mm/h".</summary>
+    public string Say(WaterSay say) => $"evenness {WaterSay.Share(Evenness)} of {Cans} cans{(MetresPerSecond is { } rate ? $", {say.Rate(rate)}" : string.Empty)}";
+
     /// <summary>Nothing where no can caught anything.</summary>
     internal static CaughtWater? Of(CatchFact fact)
     {

@@ -104,7 +104,7 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
             tooFast,
             speed is { } v ? Rise(middle, v) : null)
         {
-            Caught = Owner.History.Facts.Catches.Where(c => View.Identity.Of(c.Fact.Station) == station).MaxBy(c => c.Moment) is { } cans ? CaughtWater.Of(cans.Fact) : null,
+            Caught = Owner.CaughtOn(station),
         };
     }
 

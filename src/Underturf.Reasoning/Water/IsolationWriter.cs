@@ -150,7 +150,7 @@ internal sealed class IsolationWriter
         var lowest = valves.Where(v => pipes.NodeOf(v.Id) is { } up && dryNodes.Contains(up)).OrderBy(v => pipes.Network.Nodes[pipes.NodeOf(v.Id)!.Value].ElevationMetres).ThenBy(v => v.Id, StringComparer.Ordinal).Select(v => v.Station).Concat(dry).FirstOrDefault();
         return
         [
-            lowest is null ? "open the lowest bleed behind what was shut, and leave it open" : $"open the bleed of the valve of {View.Name(lowest)}, the lowest that is known behind what was shut, and leave it open",
+            lowest is null ? "open the lowest bleed behind what was shut, and leave it open" : $"open the bleed of the valve of {View.Name(lowest)}, {(View.Fittings.Values.Any(f => f.Elevation is not null) ? "the lowest that is known" : "or the lowest that you know,")} behind what was shut, and leave it open",
             "wait until nothing comes; a gauge there shows nothing and goes on showing nothing for five minutes",
             lowest is null ? "the meter shows the same with it open and shut" : $"run {View.Name(lowest)} from the controller: nothing waters; then switch it off and lock it off",
         ];

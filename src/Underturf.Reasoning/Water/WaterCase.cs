@@ -46,6 +46,10 @@ internal sealed class WaterCase
     /// <summary>Whether anything was read or seen of the water.</summary>
     public bool IsNoted => Readings.Count + Watches.Count > 0;
 
+    /// <summary>What cans caught last on a station; nothing where none were set out.</summary>
+    public CaughtWater? CaughtOn(string station) =>
+        History.Facts.Catches.Where(c => View.Identity.Of(c.Fact.Station) == station).MaxBy(c => c.Moment) is { } cans ? CaughtWater.Of(cans.Fact) : null;
+
     /// <summary>Whether anything was read or seen of a station.</summary>
     public bool IsNotedOf(string station) => Readings.Any(r => r.Station == station) || Watches.Any(w => (w.Station ?? w.About) == station);
 

@@ -30,6 +30,9 @@ public sealed record StationBelief(string Station, string Number, IReadOnlyList<
 {
     /// <summary>Everything that is weighed, likeliest first; none where nothing was read or seen.</summary>
     public IReadOnlyList<BelievedState> States { get; init; } = [];
+
+    /// <summary>What cans caught last; nothing where none were set out.</summary>
+    public CaughtWater? Caught { get; init; }
 }
 
 /// <summary>What an isolation valve shuts off by itself.</summary>

@@ -46,6 +46,7 @@ internal sealed class WaterReporter(WaterBelief belief, OpenQuestion? idle)
         var first = index is { } known ? ToldState.Of(belief, known)[0] : null;
         return new StationBelief(id, View.StationNumber(id), View.Stations[id].Waters, read, first?.Words(belief.Stations[index!.Value]), first?.Share)
         {
+            Caught = Owner.CaughtOn(id),
             States = index is { } at ? [.. States(belief.Stations[at].States.Select((s, k) => (s.Faults.Select(f => f.Id).Order(StringComparer.Ordinal).ToArray(), belief.SharesOf(at)[k])))] : [],
         };
     }

@@ -1,5 +1,6 @@
 using Underturf.FieldLog;
 using Underturf.Quantities;
+using Underturf.Reasoning.Water;
 
 namespace Underturf.Tests.Reasoning.Water;
 
@@ -13,6 +14,14 @@ public sealed class CatchTests
         var caught = Cans(15, 4, 6, 9, 10, 11, 12, 14, 14).Notebook().Flow("s1").Value.Stations[0].Caught!;
         Assert.Equal((8, 0.5), (caught.Cans, Math.Round(caught.Evenness, 9)));
         Assert.Equal(40, caught.MetresPerSecond!.Value * 3_600_000, 6);
+    }
+
+    [Fact]
+    public void It_is_told_in_the_units_of_the_property_and_stands_in_the_report()
+    {
+        var caught = Cans(15, 4, 6, 9, 10, 11, 12, 14, 14).Notebook().Water()!.Stations.Single(s => s.Station == "s1").Caught!;
+        Assert.Equal("evenness 0.50 of 8 cans, 40 mm/h", caught.Say(new WaterSay(usUnits: false)));
+        Assert.Equal("evenness 0.50 of 8 cans, 1.57 in/h", caught.Say(new WaterSay(usUnits: true)));
     }
 
     /// <summary>Six cans: one and a half are a quarter, (2 + 0.5 x 4) / 1.5 / 6 = 0.444.</summary>
