@@ -28,12 +28,18 @@ internal static class WaterNotes
         $"walk{(watch.Station is { } ran ? $" with {view.Name(ran)} running" : ", everything off")}{(watch.About is { } about ? $", {view.Name(about)}" : "")}: {(watch.Seen.Count == 0 ? "nothing odd" : string.Join(", ", watch.Seen))}";
 
     /// <summary>Says what cans caught.</summary>
-    public static string Say(CatchFact caught, PropertyView view) => $"{caught.Cans.Count} cans on {view.Name(caught.Station)}";
+    public static string Say(CatchFact caught, PropertyView view) => $"{Count(caught.Cans.Count)} on {view.Name(caught.Station)}";
+
+    /// <summary>"1 can", "12 cans".</summary>
+    public static string Count(int cans) => cans == 1 ? "1 can" : $"{cans} cans";
 
     public static IReadOnlyList<string> CanUnits { get; } = ["mm", "in"];
 
     /// <summary>Those that were added, and one that still stands on the pad.</summary>
-    public static IReadOnlyList<string> Cans(NoteDraft draft) => [.. draft.Cans, .. draft.Value.Length > 0 && char.IsAsciiDigit(draft.Value[0]) ? [$"{draft.Value} {draft.Unit}"] : Array.Empty<string>()];
+    public static IReadOnlyList<string> Cans(NoteDraft draft) => [.. draft.Cans, .. CanOnPad(draft) is { } last ? [last] : Array.Empty<string>()];
+
+    /// <summary>The can that is being typed; nothing where the pad shows no number.</summary>
+    public static string? CanOnPad(NoteDraft draft) => draft.Value.Length > 0 && char.IsAsciiDigit(draft.Value[0]) ? $"{draft.Value} {draft.Unit}" : null;
 
     /// <summary>What the cans of a draft caught; a can that cannot be read is told with what to do.</summary>
     public static Outcome<Fact> Catch(NoteDraft draft, string station)

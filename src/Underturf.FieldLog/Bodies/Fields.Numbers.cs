@@ -76,20 +76,7 @@ public sealed partial class Fields
 
     /// <summary>A quantity with its unit, "240 ft"; not below zero, since none of the things described can be.</summary>
     public T? Quantity<T>(string name)
-        where T : struct, IQuantity<T>
-    {
-        if (OptionalText(name) is not { } text || Take(name, T.Parse(text)) is not { } quantity)
-        {
-            return null;
-        }
-
-        if (quantity.Si < 0)
-        {
-            Wrong(name, $"is '{Short(text)}', less than nothing", "Write it without the minus sign");
-        }
-
-        return quantity;
-    }
+        where T : struct, IQuantity<T> => OptionalText(name) is { } text ? AsQuantity<T>(name, text) : null;
 
     /// <summary>A list of such quantities that must be there and hold at least one.</summary>
     public IReadOnlyList<T> Quantities<T>(string name, string example)
@@ -101,13 +88,23 @@ public sealed partial class Fields
             Wrong(name, "is missing or empty", $"Write a list of quantities with their units, for example [\"{example}\"]");
         }
 
-        var read = texts.Select(text => Take(name, T.Parse(text))).OfType<T>().ToList();
-        if (read.FindIndex(quantity => quantity.Si < 0) is >= 0 and var below)
+        return [.. texts.Select(text => AsQuantity<T>(name, text)).OfType<T>()];
+    }
+
+    private T? AsQuantity<T>(string name, string text)
+        where T : struct, IQuantity<T>
+    {
+        if (Take(name, T.Parse(text)) is not { } quantity)
         {
-            Wrong(name, $"has '{Short(texts[below])}', less than nothing", "Write it without the minus sign");
+            return null;
         }
 
-        return read;
+        if (quantity.Si < 0)
+        {
+            Wrong(name, $"is '{Short(text)}', less than nothing", "Write it without the minus sign");
+        }
+
+        return quantity;
     }
 
     /// <summary>As <see cref="Quantity"/>, for a field that must be there.</summary>
