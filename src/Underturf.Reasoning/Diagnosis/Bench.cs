@@ -58,7 +58,7 @@ internal sealed class Bench
     }
 
     /// <summary>The element in which a suspect's ohms or its break would lie; -1 where this bench has none.</summary>
-    public int SeriesElement(Suspect suspect) => suspect.Fault!.Scope switch
+    public int SeriesElement(Suspect suspect) => suspect.Fault.Scope switch
     {
         FaultScope.Conductor or FaultScope.Splice or FaultScope.Branch => Slots(suspect)?.Conductor ?? -1,
         FaultScope.CommonConductor or FaultScope.CommonSplice => Commons.GetValueOrDefault(suspect.Leg!.Value, -1),

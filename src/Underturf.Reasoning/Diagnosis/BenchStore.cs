@@ -23,12 +23,12 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
         if (stations.Count == 1)
         {
             return (pair is null ? Feeder(stations[0], active).Predict(measures, place, inrush, active) : Paired(measures, stations[0], place, inrush, active, pair))
-                ?? Benched(new Key(measures, stations[0], Partner(stations[0], pair!), place, inrush, JoinAt(pair!), pair!.Fault!.Swaps), true, active);
+                ?? Benched(new Key(measures, stations[0], Partner(stations[0], pair!), place, inrush, JoinAt(pair!), pair!.Fault.Swaps), true, active);
         }
 
         return pair is not null && !(pair.Concerns(stations[0]) && pair.Concerns(stations[1]))
             ? Beside(stations, active, pair)
-            : Benched(new Key(measures, stations[0], stations[1], place, inrush, pair is null ? null : JoinAt(pair), pair?.Fault!.Swaps == true), pair is not null, active);
+            : Benched(new Key(measures, stations[0], stations[1], place, inrush, pair is null ? null : JoinAt(pair), pair?.Fault.Swaps == true), pair is not null, active);
     }
 
     /// <summary>
@@ -38,7 +38,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     private Prediction? Paired(Measure measures, string station, string? place, bool inrush, Suspect[] active, Suspect pair)
     {
         var partner = Partner(station, pair);
-        if (pair.Fault!.Swaps)
+        if (pair.Fault.Swaps)
         {
             return Swapped(measures) is var asked && asked == Measure.CoilVolts && place is not null ? Prediction.Nothing(true)
                 : asked is { } what ? Feeder(partner).Predict(what, null, inrush, active) with { IsTouched = true }
@@ -77,7 +77,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
         if (!beside.TryGetValue((stations[0], stations[1], pair), out var known))
         {
             var laid = stations.Select(s => !pair.Concerns(s) ? paths[s]
-                : pair.Fault!.Swaps ? paths[Partner(s, pair)]
+                : pair.Fault.Swaps ? paths[Partner(s, pair)]
                 : JoinedPath.Of(paths[s], paths[Partner(s, pair)], pair.Place!)?.Path ?? paths[s]).ToList();
             var bench = BenchLayout.Of(new BenchSetup(laid, Measure.BetweenStationsOhms, null, supplyOf(laid[0].Controller)), book, Unknowns(stations[0]));
             known = (bench, new Predictor(book, Unknowns(stations[0])).Predict(bench, null) with { IsTouched = true });
@@ -174,7 +174,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
 
     private static string Partner(string station, Suspect pair) => pair.Station == station ? pair.Other! : pair.Station!;
 
-    private static string? JoinAt(Suspect pair) => pair.Fault!.Joins ? pair.Place : null;
+    private static string? JoinAt(Suspect pair) => pair.Fault.Joins ? pair.Place : null;
 
     private Unknowns Unknowns(string station) => unknownsOf(paths[station].Controller);
 

@@ -13,6 +13,9 @@ internal sealed class Cures(PropertyHistory history, PracticeBook book)
 
     private readonly WorkDone[] works = [.. history.Facts.Works.Select(w => WorkDone.Of(w, history.Now))];
 
+    /// <summary>Whether any work was done at all.</summary>
+    public bool HasAny => works.Length > 0;
+
     public bool IsCured(Suspect suspect, Moment moment)
     {
         if (suspect.Fault is not { Repair.Length: > 0 } fault)

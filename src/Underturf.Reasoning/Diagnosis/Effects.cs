@@ -54,11 +54,7 @@ internal static class Effects
 
     public static void Apply(Suspect suspect, IFaultyCircuit circuit)
     {
-        if (suspect.Fault is not { } fault)
-        {
-            return;
-        }
-
+        var fault = suspect.Fault;
         if (fault.Open || (fault.OtherCommon && !circuit.IsOnOtherCommon) || IsBlocked(suspect, circuit))
         {
             circuit.Break(suspect);

@@ -66,7 +66,7 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
     {
         foreach (var suspect in active)
         {
-            if (suspect.Note == Entry || (suspect.Fault!.Scope == Property.Practice.FaultScope.Unmodelled && Stations.Contains(suspect.Station!)))
+            if (suspect.Note == Entry || (suspect.Fault.Scope == Property.Practice.FaultScope.Unmodelled && Stations.Contains(suspect.Station!)))
             {
                 return true;
             }
@@ -78,6 +78,11 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
     /// <summary>Those wrong at the time of the note; as a rule all.</summary>
     protected Suspect[] Active(Suspect[] suspects, Cures cures)
     {
+        if (!cures.HasAny)
+        {
+            return suspects;
+        }
+
         foreach (var suspect in suspects)
         {
             if (!IsActive(suspect, cures))
@@ -92,5 +97,5 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
     /// <summary>By itself, so that nothing is allocated where all are active.</summary>
     private Suspect[] Uncured(Suspect[] suspects, Cures cures) => [.. suspects.Where(s => IsActive(s, cures))];
 
-    private bool IsActive(Suspect suspect, Cures cures) => suspect.Fault is not null && !cures.IsCured(suspect, Moment);
+    private bool IsActive(Suspect suspect, Cures cures) => !cures.IsCured(suspect, Moment);
 }

@@ -102,7 +102,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
 
     public void Break(Suspect suspect)
     {
-        if (suspect.Fault!.Scope == FaultScope.Sensor)
+        if (suspect.Fault.Scope == FaultScope.Sensor)
         {
             (IsCutOff, IsTouched) = (Stand < 0 && !IsEarthed, true);
         }
@@ -123,7 +123,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     /// <summary>As far from the other common as from its own.</summary>
     public void JoinOther() => (IsCutOff, IsTouched) = (false, true);
 
-    public void AddSeries(Suspect suspect, double ohms) => Add(suspect, ohms, suspect.AmountLogSpread, suspect.Fault!.Drift, false);
+    public void AddSeries(Suspect suspect, double ohms) => Add(suspect, ohms, suspect.AmountLogSpread, suspect.Fault.Drift, false);
 
     public void AddCoils(Suspect suspect, int count)
     {
@@ -222,7 +222,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     }
 
     /// <summary>The leg in whose loop the suspect's ohms or break would lie; a fault of the common does not show to earth.</summary>
-    private int SeriesLeg(Suspect suspect) => suspect.Fault!.Scope switch
+    private int SeriesLeg(Suspect suspect) => suspect.Fault.Scope switch
     {
         FaultScope.Conductor or FaultScope.Splice or FaultScope.Branch => feeder.LegOf(suspect),
         FaultScope.CommonConductor or FaultScope.CommonSplice when !IsEarthed => feeder.LegOf(suspect),

@@ -21,8 +21,8 @@ internal static class HalfWaves
 
         return measures switch
         {
-            Measure.StationAmps => suspect.Fault!.HalfWaveAmps,
-            Measure.CoilVolts when path.IsBehind(path.Valves[valve].Leg, leg) => suspect.Fault!.HalfWaveVolts,
+            Measure.StationAmps => suspect.Fault.HalfWaveAmps,
+            Measure.CoilVolts when path.IsBehind(path.Valves[valve].Leg, leg) => suspect.Fault.HalfWaveVolts,
             _ => null,
         };
     }

@@ -20,18 +20,21 @@ internal sealed class LevelStarts(Case owner, IReadOnlyList<Cluster> clusters, U
     /// <summary>Components below the best by this much in the logarithm are left out.</summary>
     private const double Negligible = 30;
 
+    /// <summary>The same where only the likeliest is asked for.</summary>
+    private const double Clear = 12;
+
     /// <summary>The fits to average over, with the logarithms of their weights while nothing shared is wrong.</summary>
     public IReadOnlyList<(OutlookFit Fit, double LogWeight)> Fits()
     {
         if (clusters.Count > Small)
         {
             var informative = clusters.Where(c => c.Evidence.OfType<ReadingEvidence>().Any(e => e.Shown.Value is not null)).Take(Small).ToList();
-            var best = Likely(informative)[0];
+            var best = Likely(informative, Clear)[0];
             return [(OutlookFit.Of(owner, clusters, Outlook.Prior(unknowns.Count, 0, owner.Book.Coil.LevelSpread), best.Prior), 0)];
         }
 
         var modes = new List<Mode>();
-        foreach (var (prior, logWeight) in Likely(clusters))
+        foreach (var (prior, logWeight) in Likely(clusters, Negligible))
         {
             if (modes.Find(m => m.Covers(prior)) is { } mode)
             {
@@ -82,14 +85,19 @@ internal sealed class LevelStarts(Case owner, IReadOnlyList<Cluster> clusters, U
     /// Components not out of the question, the likeliest first, by readings alone: what a run shows may have one cause for all stations, and that is weighed
     /// later. Each cluster is asked only of those that the clusters before it left.
     /// </summary>
-    private List<(Outlook Prior, double LogWeight)> Likely(IReadOnlyList<Cluster> some)
+    private List<(Outlook Prior, double LogWeight)> Likely(IReadOnlyList<Cluster> some, double margin)
     {
         var left = Components().Select(c => (c.Prior, c.LogWeight, Rough: c.LogWeight)).ToList();
         foreach (var cluster in some.Select(Read))
         {
+            if (left.Count == 1)
+            {
+                break;
+            }
+
             left = [.. left.Select(c => c with { Rough = c.Rough + new StateFinder(owner).Find(cluster, [], c.Prior, deep: false).LogTotal })];
             var best = left.Max(c => c.Rough);
-            left.RemoveAll(c => c.Rough <= best - Negligible);
+            left.RemoveAll(c => c.Rough <= best - margin);
         }
 
         return [.. left.OrderByDescending(c => c.Rough).Select(c => (c.Prior, c.LogWeight))];

@@ -17,7 +17,7 @@ internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations
     public required bool NamesStations { get; init; }
 
     /// <summary>Whether somebody saw what a fault of the practice book looks like, and of these stations.</summary>
-    public bool ShowsFault => NamesStations && Found.Intersect(Book.Findings, StringComparer.Ordinal).Any();
+    public bool ShowsFault => NamesStations && Found.Any(f => Backgrounds.ContainsKey(f));
 
     public required PracticeBook Book { get; init; }
 
@@ -37,7 +37,7 @@ internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations
     protected override string PredictedActive(Suspect[] active, Outlook outlook)
     {
         var here = active.Where(IsHere).ToList();
-        return here.Count == 0 ? "nothing odd here" : string.Join(", ", here.Select(s => $"{Say.Share(s.Fault!.Seen)} to see it"));
+        return here.Count == 0 ? "nothing odd here" : string.Join(", ", here.Select(s => $"{Say.Share(s.Fault.Seen)} to see it"));
     }
 
     /// <summary>Each finding of the book is a question by itself: was it noted or not. Only what a suspect here shows changes it.</summary>
@@ -48,7 +48,7 @@ internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations
         {
             if (IsHere(active[i]) && IsFirstOfItsKind(active, i))
             {
-                var finding = active[i].Fault!.FindingName;
+                var finding = active[i].Fault.FindingName;
                 var background = Backgrounds[finding];
                 sum += Log(finding, Math.Max(Seen(active, finding), background)) - Log(finding, background);
             }
@@ -63,7 +63,7 @@ internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations
         var seen = 0.0;
         foreach (var suspect in active)
         {
-            seen = IsHere(suspect) && suspect.Fault!.FindingName == finding ? Math.Max(seen, suspect.Fault.Seen) : seen;
+            seen = IsHere(suspect) && suspect.Fault.FindingName == finding ? Math.Max(seen, suspect.Fault.Seen) : seen;
         }
 
         return seen;
@@ -73,13 +73,13 @@ internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations
     {
         for (var i = 0; i < at; i++)
         {
-            if (IsHere(active[i]) && active[i].Fault!.FindingName == active[at].Fault!.FindingName)
+            if (IsHere(active[i]) && active[i].Fault.FindingName == active[at].Fault.FindingName)
             {
                 return false;
             }
         }
 
-        return active[at].Fault!.Seen > 0;
+        return active[at].Fault.Seen > 0;
     }
 
     private double Log(string finding, double chance) => Math.Log(Found.Contains(finding) ? chance : 1 - chance);

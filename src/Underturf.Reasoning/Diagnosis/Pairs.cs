@@ -43,6 +43,8 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
             .Where(p => p.Rough > -Negligible)
             .OrderByDescending(p => p.Rough)
             .Take(MostFull)
+            .GroupBy(p => (p.Touched[0], p.Touched[^1]))
+            .SelectMany(same => same)
             .Select(p => Full(p.Pair, p.Touched))
             .OrderByDescending(p => p.LogRatio)
             .Take(MostKept)];
@@ -67,7 +69,7 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
     {
         owner.Pace.Step();
         var prior = Math.Log(pair.Weight);
-        if (pair.Fault!.Joins && (prior + MostGain(touched[0]) < -Negligible || prior + MostGain(pair, touched) < -Negligible))
+        if (pair.Fault.Joins && (prior + MostGain(touched[0]) < -Negligible || prior + MostGain(pair, touched) < -Negligible))
         {
             return double.NegativeInfinity;
         }

@@ -6,6 +6,9 @@ internal sealed class Predictions(BenchStore benches, Property.Practice.Measure 
     private readonly Dictionary<Suspect, Prediction> alone = [];
     private Prediction? sound;
 
+    /// <summary>The last one that is not kept: on which side of a note it lies is asked right after its chance.</summary>
+    private (Suspect[] Active, Prediction Prediction)? last;
+
     public Prediction Of(Suspect[] active)
     {
         if (active.Length == 0)
@@ -13,10 +16,16 @@ internal sealed class Predictions(BenchStore benches, Property.Practice.Measure 
             return sound ??= Work(active);
         }
 
-        // A pair stands for one of thousands and is asked for once or twice.
-        if (active.Length > 1 || active[0].IsPair)
+        // A pair stands for one of thousands and is asked for once or twice; what stations share is asked of each of them, and most of it is out of the question.
+        if (active.Length > 1 || active[0].IsPair || active[0].IsShared)
         {
-            return Work(active);
+            if (last is not { } known || !active.AsSpan().SequenceEqual(known.Active))
+            {
+                known = (active, Work(active));
+                last = known;
+            }
+
+            return known.Prediction;
         }
 
         if (!alone.TryGetValue(active[0], out var prediction))

@@ -8,6 +8,7 @@ namespace Underturf.Reasoning.Diagnosis;
 internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stations) : Evidence(moment, stations)
 {
     private Predictions? predictions;
+    private double? logImagined;
 
     /// <summary>The last chance that was worked out: a station's sound reading is asked for again and again.</summary>
     private (Prediction? Prediction, object? Outlook, double LogChance) last;
@@ -85,12 +86,12 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
         return Normal.Cdf((value.Si + reach - mean) / sigma) - Normal.Cdf((value.Si - reach - mean) / sigma);
     }
 
-    protected override double LogChanceUnmodelled => Display.LogChanceUnmodelled() + Math.Log(Drifting ? Book.Unmodelled.DriftImagined : 1 - Book.Unmodelled.DriftImagined);
+    protected override double LogChanceUnmodelled => Display.LogChanceUnmodelled() + LogImagined;
 
     protected override double LogChanceActive(Suspect[] active, Outlook outlook, JointReadings? before)
     {
         var prediction = Predict(active);
-        var unsteady = Math.Log(Unsteady(active, prediction));
+        var unsteady = LogUnsteady(active, prediction);
         var chance = prediction.IsOpen || before is null or { IsEmpty: true } ? Alone(prediction, outlook) : Display.LogChance(before.Expect(prediction, Display.Instrument));
         if (!prediction.IsOpen && Shown.Value is { } value)
         {
@@ -122,19 +123,23 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
         return mean > Display.Instrument.Most ? "over range" : Say.Amount(mean, sigma, Display.Instrument.Dimension);
     }
 
-    /// <summary>Chance of what was noted of the display's rest: a drifting fault shows where its drift is more than the instrument's own error.</summary>
-    private double Unsteady(Suspect[] active, Prediction prediction)
+    /// <summary>log of the chance of what was noted of the display's rest: a drifting fault shows where its drift is more than the instrument's own error.</summary>
+    private double LogUnsteady(Suspect[] active, Prediction prediction)
     {
-        var chance = Book.Unmodelled.DriftImagined;
+        var imagined = Book.Unmodelled.DriftImagined;
+        var chance = imagined;
         if (prediction is { IsTouched: true, IsOpen: false } && Display.Instrument.Dimension == Quantities.Dimension.Resistance)
         {
             var error = Display.Instrument.Sigma(prediction.Mean);
             foreach (var suspect in active)
             {
-                chance = suspect.Fault!.Drift * suspect.Amount > error ? Math.Max(chance, suspect.Fault.Drifting) : chance;
+                chance = suspect.Fault.Drift * suspect.Amount > error ? Math.Max(chance, suspect.Fault.Drifting) : chance;
             }
         }
 
-        return Drifting ? chance : 1 - chance;
+        return chance == imagined ? LogImagined : Math.Log(Drifting ? chance : 1 - chance);
     }
+
+    /// <summary>The same of a display that nothing moves.</summary>
+    private double LogImagined => logImagined ??= Math.Log(Drifting ? Book.Unmodelled.DriftImagined : 1 - Book.Unmodelled.DriftImagined);
 }

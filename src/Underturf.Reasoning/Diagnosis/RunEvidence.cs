@@ -102,7 +102,7 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
         var stuck = 0.0;
         foreach (var suspect in active)
         {
-            stuck = Math.Max(stuck, suspect.Fault!.StaysShut);
+            stuck = Math.Max(stuck, suspect.Fault.StaysShut);
         }
 
         return [opens * (1 - stuck), Math.Max(0, moves - opens) * (1 - stuck), 1 - ((1 - stuck) * Math.Max(moves, opens))];
@@ -115,7 +115,7 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
     public double[] OutcomeChances(Suspect[] active, Outlook outlook)
     {
         var row = new double[Behaviours * (Counts + 1)];
-        if (active.Any(s => s.Fault!.Scope == FaultScope.Unmodelled))
+        if (active.Any(s => s.Fault.Scope == FaultScope.Unmodelled))
         {
             Array.Fill(row, 1.0 / row.Length);
             return row;
@@ -203,7 +203,7 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
             return 1;
         }
 
-        var wrong = Array.Exists(active, s => s.Fault!.Swaps) ? Book.Run.WrongPlaceNoticed : Book.Run.WrongPlaceImagined;
+        var wrong = Array.Exists(active, s => s.Fault.Swaps) ? Book.Run.WrongPlaceNoticed : Book.Run.WrongPlaceImagined;
         return own ? 1 - wrong : wrong;
     }
 

@@ -65,6 +65,19 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
         return [.. kept.Select(f => f.Fault.LogRatio > total - Minor ? Refined(f.Fault, f.Row) : f.Fault)];
     }
 
+    private static bool Affects(Suspect suspect, Cluster cluster)
+    {
+        foreach (var station in cluster.Stations)
+        {
+            if (Affects(suspect, station.Path))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     private static bool SameSeat(Suspect a, Suspect b) => a.Fault == b.Fault && a.Leg == b.Leg && a.Common == b.Common;
 
     /// <summary>With every affected station sound, or with a fault of its own: cheap, and enough to drop what is out of the question.</summary>
@@ -77,9 +90,12 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
         {
             owner.Pace.Step();
             var preview = new Preview(owner, clusters[k], first, fit.Without(k), first.Length == 0 ? fit.States(k).LogTotal : null);
-            foreach (var f in Enumerable.Range(0, families.Count).Where(f => clusters[k].Stations.Any(n => Affects(families[f][0], n.Path))))
+            for (var f = 0; f < families.Count; f++)
             {
-                preview.AddTo(scores[f], families[f]);
+                if (Affects(families[f][0], clusters[k]))
+                {
+                    preview.AddTo(scores[f], families[f]);
+                }
             }
         }
 
@@ -95,7 +111,7 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     private (SharedFault Fault, Row Row) Full(Suspect[] faults)
     {
         owner.Pace.Step();
-        var affected = Enumerable.Range(0, clusters.Count).Where(k => clusters[k].Stations.Any(n => faults.Any(f => Affects(f, n.Path))) && beside.Changes(k, faults)).ToList();
+        var affected = Enumerable.Range(0, clusters.Count).Where(k => faults.Any(f => Affects(f, clusters[k])) && beside.Changes(k, faults)).ToList();
         if (without is not { } sound || !affected.SequenceEqual(sound.Affected))
         {
             sound = Without(affected);

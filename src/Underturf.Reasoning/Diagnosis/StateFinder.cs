@@ -63,9 +63,13 @@ internal sealed class StateFinder(Case owner)
     {
         var found = new Found();
         Try(station, [], station.LogNone, shared, outlook, found);
-        foreach (var family in station.Families)
+        SuspectFamily family = null!;
+        Verdict Weigh(int i) => Try(station, [family[i]], station.LogNone + Math.Log(family[i].Weight), shared, outlook, found);
+        var (weigh, leaveOut) = ((Func<int, Verdict>)Weigh, (Action<double>)found.LeaveOut);
+        foreach (var next in station.Families)
         {
-            AmountSieve.Run(family.Count, i => Try(station, [family[i]], station.LogNone + Math.Log(family[i].Weight), shared, outlook, found), found.LeaveOut);
+            family = next;
+            AmountSieve.Run(family.Count, weigh, leaveOut);
         }
 
         var states = States.Of(found.Kept(), found.LogLeftOut);
@@ -76,14 +80,20 @@ internal sealed class StateFinder(Case owner)
     private States Deepen(StationNotes station, States states, Suspect[] shared, Outlook outlook, Found found)
     {
         var seeds = states.All.Where(s => s.Suspects.Length == 1).Take(MostSeeds).Concat(SeedsByNote(station, shared, outlook)).DistinctBy(s => s.Suspects[0]).ToList();
+        var tried = new Dictionary<SuspectSet, Verdict>();
+        var (seed, family) = ((State)null!, (SuspectFamily)null!);
+        Verdict Weigh(int i) => TryOnce(station, seed, family[i], shared, outlook, found, tried);
+        var (weigh, leaveOut) = ((Func<int, Verdict>)Weigh, (Action<double>)found.LeaveOut);
         for (var count = 2; count <= MostFaults && seeds.Count > 0; count++)
         {
-            var tried = new Dictionary<SuspectSet, Verdict>();
-            foreach (var seed in seeds)
+            tried.Clear();
+            foreach (var next in seeds)
             {
-                foreach (var family in station.Families.Where(f => Together(seed.Suspects, f[0]) && !IsHopeless(station, seed, f, found)))
+                seed = next;
+                foreach (var more in station.Families.Where(f => Together(next.Suspects, f[0]) && !IsHopeless(station, next, f, found)))
                 {
-                    AmountSieve.Run(family.Count, i => TryOnce(station, seed, family[i], shared, outlook, found, tried), found.LeaveOut);
+                    family = more;
+                    AmountSieve.Run(family.Count, weigh, leaveOut);
                 }
             }
 
@@ -153,7 +163,7 @@ internal sealed class StateFinder(Case owner)
         return !IsAnything(more);
     }
 
-    private static bool IsAnything(Suspect suspect) => suspect.Fault!.Scope == Property.Practice.FaultScope.Unmodelled;
+    private static bool IsAnything(Suspect suspect) => suspect.Fault.Scope == Property.Practice.FaultScope.Unmodelled;
 
     private Verdict Try(StationNotes station, Suspect[] suspects, double logPrior, Suspect[] shared, Outlook outlook, Found found)
     {

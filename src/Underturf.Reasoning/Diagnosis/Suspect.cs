@@ -10,23 +10,26 @@ namespace Underturf.Reasoning.Diagnosis;
 /// </summary>
 public sealed record Suspect
 {
+    /// <summary>What all amounts of the fault at this place have in common: a large property has a hundred thousand suspects, and most differ in the amount alone.</summary>
+    public required SuspectSeat Seat { get; init; }
+
     /// <summary>The fault.</summary>
-    public FaultPractice? Fault { get; init; }
+    public FaultPractice Fault => Seat.Fault;
 
     /// <summary>The station it belongs to; nothing where it is on the common, the supply or the whole property.</summary>
-    public string? Station { get; init; }
+    public string? Station => Seat.Station;
 
     /// <summary>The second station of a pair.</summary>
-    public string? Other { get; init; }
+    public string? Other => Seat.Other;
 
     /// <summary>For a fault of a common the label of that common; nothing for the usual one.</summary>
-    public string? Common { get; init; }
+    public string? Common => Seat.Common;
 
     /// <summary>The leg it sits in or at whose far end it sits: the leg's id and far place.</summary>
-    public LegKey? Leg { get; init; }
+    public LegKey? Leg => Seat.Leg;
 
     /// <summary>Where one would dig or look; nothing where it has no place.</summary>
-    public string? Place { get; init; }
+    public string? Place => Seat.Place;
 
     /// <summary>The stratum's ohms, or its share of a coil's ohms.</summary>
     public double Amount { get; init; }
@@ -35,7 +38,50 @@ public sealed record Suspect
     public double AmountLogSpread { get; init; }
 
     /// <summary>Spread of ohms in series: what the stratum leaves open, and drift from one reading to the next.</summary>
-    public double SeriesLogSpread => Math.Sqrt((AmountLogSpread * AmountLogSpread) + (Fault is { } fault ? fault.Drift * fault.Drift : 0));
+    public double SeriesLogSpread => Math.Sqrt((AmountLogSpread * AmountLogSpread) + (Fault.Drift * Fault.Drift));
+
+    /// <summary>What its diodes let through; all where it has none.</summary>
+    public Passes Passes => Seat.Passes;
+
+    /// <summary>Coils more than were noted.</summary>
+    public int MoreCoils => Seat.MoreCoils;
+
+    /// <summary>The note that is wrong.</summary>
+    public EntryId? Note => Seat.Note;
+
+    /// <summary>Prior odds against everything being sound.</summary>
+    public required double Weight { get; init; }
+
+    /// <summary>True where it lies on the common or on all stations.</summary>
+    public bool IsShared => Fault.Scope is FaultScope.CommonConductor or FaultScope.CommonSplice or FaultScope.Sensor
+        or FaultScope.Supply or FaultScope.Everywhere;
+
+    /// <summary>A suspect is itself and no other: two strata that look alike are two suspects.</summary>
+    public bool Equals(Suspect? other) => ReferenceEquals(this, other);
+
+    public override int GetHashCode() => System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(this);
+
+    /// <summary>Whether it touches the common somewhere inside a stretch, not at an end of it.</summary>
+    public bool IsInside => Fault.TouchesInside;
+
+    public bool IsPair => Fault.Scope == FaultScope.Pair;
+
+    /// <summary>Whether it is a pair that holds the station.</summary>
+    public bool Concerns(string station) => IsPair && (Station == station || Other == station);
+}
+
+/// <summary>A fault at one place, whatever its amount.</summary>
+/// <param name="Fault">The fault.</param>
+/// <param name="Station">The station it belongs to; nothing where it is on the common, the supply or the whole property.</param>
+/// <param name="Leg">The leg it sits in or at whose far end it sits: the leg's id and far place.</param>
+/// <param name="Place">Where one would dig or look; nothing where it has no place.</param>
+public sealed record SuspectSeat(FaultPractice Fault, string? Station = null, LegKey? Leg = null, string? Place = null)
+{
+    /// <summary>The second station of a pair.</summary>
+    public string? Other { get; init; }
+
+    /// <summary>For a fault of a common the label of that common; nothing for the usual one.</summary>
+    public string? Common { get; init; }
 
     /// <summary>What its diodes let through; all where it has none.</summary>
     public Passes Passes { get; init; }
@@ -45,26 +91,6 @@ public sealed record Suspect
 
     /// <summary>The note that is wrong.</summary>
     public EntryId? Note { get; init; }
-
-    /// <summary>Prior odds against everything being sound.</summary>
-    public required double Weight { get; init; }
-
-    /// <summary>True where it lies on the common or on all stations.</summary>
-    public bool IsShared => Fault?.Scope is FaultScope.CommonConductor or FaultScope.CommonSplice or FaultScope.Sensor
-        or FaultScope.Supply or FaultScope.Everywhere;
-
-    /// <summary>A suspect is itself and no other: two strata that look alike are two suspects.</summary>
-    public bool Equals(Suspect? other) => ReferenceEquals(this, other);
-
-    public override int GetHashCode() => System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(this);
-
-    /// <summary>Whether it touches the common somewhere inside a stretch, not at an end of it.</summary>
-    public bool IsInside => Fault is { TouchesInside: true };
-
-    public bool IsPair => Fault?.Scope == FaultScope.Pair;
-
-    /// <summary>Whether it is a pair that holds the station.</summary>
-    public bool Concerns(string station) => IsPair && (Station == station || Other == station);
 }
 
 /// <summary>What diodes let through.</summary>

@@ -17,7 +17,7 @@ internal sealed class SuspectFamily : IReadOnlyList<Suspect>
     public SuspectFamily(Suspect seat)
     {
         this.seat = seat;
-        unknown = seat.Passes == Passes.All || seat.Note is not null ? null : seat.Fault?.Unknown;
+        unknown = seat.Passes == Passes.All || seat.Note is not null ? null : seat.Fault.Unknown;
         made = new Suspect?[unknown is null ? 1 : Strata.Count];
     }
 

@@ -29,11 +29,16 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
             {
                 for (var j = i + 1; j < here.Count; j++)
                 {
+                    if (!isAsked(here[i].Station) && !isAsked(here[j].Station))
+                    {
+                        continue;
+                    }
+
                     var meeting = here[i].LastMeeting(here[j]);
-                    if ((isAsked(here[i].Station) || isAsked(here[j].Station)) && (meeting is not null || (fault.Swaps && (here[i].Guessed || here[j].Guessed))))
+                    if (meeting is not null || (fault.Swaps && (here[i].Guessed || here[j].Guessed)))
                     {
                         // Wherever two conductors are swapped, it is cured at the terminals: the place says nothing.
-                        yield return Seat(fault, here[i], fault.Swaps ? null : meeting, fault.Rate / (here.Count - 1)) with { Other = here[j].Station };
+                        yield return Odds(new SuspectSeat(fault, here[i].Station, fault.Swaps ? null : meeting?.Key, fault.Swaps ? null : meeting?.To) { Other = here[j].Station }, fault.Rate / (here.Count - 1));
                     }
                 }
             }
@@ -42,11 +47,11 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
 
     private static IEnumerable<Suspect> PrivateSeats(FaultPractice fault, StationPath path) => fault.Scope switch
     {
-        FaultScope.Conductor or FaultScope.Splice => path.Legs.Select(leg => Seat(fault, path, leg, fault.Rate)),
-        FaultScope.Branch => path.Legs.Select(leg => Seat(fault, path, leg, fault.Rate / path.Legs.Count)).SelectMany(seat => Whole(seat).SelectMany(Branches).Concat(OneWay(seat))),
-        FaultScope.Coil => path.Valves.Select(v => Seat(fault, path, path.Legs[v.Leg], fault.Rate)),
-        FaultScope.Station => [Seat(fault, path, null, fault.Rate) with { Place = path.Valves[0].Place }],
-        FaultScope.Unmodelled => [Seat(fault, path, null, fault.Rate)],
+        FaultScope.Conductor or FaultScope.Splice => path.Legs.Select(leg => OnLeg(fault, path, leg, fault.Rate)),
+        FaultScope.Branch => path.Legs.Select(leg => OnLeg(fault, path, leg, fault.Rate / path.Legs.Count)).SelectMany(seat => Whole(seat).SelectMany(Branches).Concat(OneWay(seat))),
+        FaultScope.Coil => path.Valves.Select(v => OnLeg(fault, path, path.Legs[v.Leg], fault.Rate)),
+        FaultScope.Station => [Odds(new SuspectSeat(fault, path.Station, Place: path.Valves[0].Place), fault.Rate)],
+        FaultScope.Unmodelled => [Odds(new SuspectSeat(fault, path.Station), fault.Rate)],
         _ => [],
     };
 
@@ -56,31 +61,26 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
             .Where(p => p.Controller == controller)
             .SelectMany(p => p.Legs.Select(l => (Leg: l, p.Common)))
             .DistinctBy(l => (l.Leg.Id, l.Leg.To, l.Common))
-            .Select(l => Seat(fault, null, l.Leg, fault.Rate) with { Common = l.Common }),
+            .Select(l => Odds(new SuspectSeat(fault, Leg: l.Leg.Key, Place: l.Leg.To) { Common = l.Common }, fault.Rate)),
         FaultScope.Sensor or FaultScope.Supply or FaultScope.Everywhere =>
-            [Seat(fault, null, null, fault.Rate) with { Place = fault.Scope == FaultScope.Everywhere ? null : controller }],
+            [Odds(new SuspectSeat(fault, Place: fault.Scope == FaultScope.Everywhere ? null : controller), fault.Rate)],
         _ => [],
     };
 
-    private static Suspect Seat(FaultPractice fault, StationPath? path, Leg? leg, double rate) => new()
-    {
-        Fault = fault,
-        Station = path?.Station,
-        Leg = leg?.Key,
-        Place = leg?.To,
-        Weight = rate / (1 - rate),
-    };
+    private static Suspect OnLeg(FaultPractice fault, StationPath path, Leg leg, double rate) => Odds(new SuspectSeat(fault, path.Station, leg.Key, leg.To), rate);
+
+    private static Suspect Odds(SuspectSeat seat, double rate) => new() { Seat = seat, Weight = rate / (1 - rate) };
 
     private static IEnumerable<Suspect> Branches(Suspect seat)
     {
-        var onward = seat.Fault!.MoreCoils ?? 0;
+        var onward = seat.Fault.MoreCoils ?? 0;
         for (var more = 1; more <= MostCoils; more++)
         {
             // The last count stands for itself and all above it.
             var share = Math.Pow(onward, more - 1) * (more == MostCoils ? 1 : 1 - onward);
             if (share > LeastShare)
             {
-                yield return seat with { MoreCoils = more, Weight = seat.Weight * share };
+                yield return new Suspect { Seat = seat.Seat with { MoreCoils = more }, Weight = seat.Weight * share };
             }
         }
     }
@@ -88,7 +88,7 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
     /// <summary>What has diodes as it was made, and with one lost; anything else as it is.</summary>
     private static IEnumerable<Suspect> Whole(Suspect seat)
     {
-        var fault = seat.Fault!;
+        var fault = seat.Fault;
         if (fault.DcSeriesOhms is null)
         {
             return [seat];
@@ -97,7 +97,7 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
         Suspect[] states =
         [
             seat with { Weight = seat.Weight * Math.Max(0, 1 - fault.OneWay - fault.LostDiode) },
-            seat with { Passes = Passes.All, Weight = seat.Weight * fault.LostDiode },
+            new Suspect { Seat = seat.Seat with { Passes = Passes.All }, Weight = seat.Weight * fault.LostDiode },
         ];
         return states.Where(s => s.Weight > 0);
     }
@@ -105,7 +105,8 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
     /// <summary>What has diodes where one half of the wave is blocked: no further valve works.</summary>
     private static IEnumerable<Suspect> OneWay(Suspect seat)
     {
-        var half = seat with { Weight = seat.Weight * seat.Fault!.OneWay / 2 };
-        return seat.Fault.DcSeriesOhms is null || half.Weight <= 0 ? [] : [half with { Passes = Passes.Forward }, half with { Passes = Passes.Backward }];
+        var weight = seat.Weight * seat.Fault.OneWay / 2;
+        return seat.Fault.DcSeriesOhms is null || weight <= 0 ? []
+            : from passes in new[] { Passes.Forward, Passes.Backward } select new Suspect { Seat = seat.Seat with { Passes = passes }, Weight = weight };
     }
 }

@@ -18,12 +18,22 @@ internal sealed class WorldSum(IReadOnlyList<Cluster> clusters)
 
         for (var k = 0; k < clusters.Count; k++)
         {
-            var pair = pairs.FirstOrDefault(p => p.States.ContainsKey(k));
-            var (states, shared) = pair is not null ? (pair.States[k], (Suspect[])[pair.Suspect])
-                : fault.States.TryGetValue(k, out var beside) ? (beside, fault.Suspects)
-                : (fit.States(k), []);
+            var (states, shared) = Of(k, fit, fault, pairs);
             weights[(k, states)] = (shared, weights.GetValueOrDefault((k, states)).Weight + weight);
         }
+    }
+
+    private static (States States, Suspect[] Shared) Of(int k, OutlookFit fit, SharedFault fault, IReadOnlyList<PairFault> pairs)
+    {
+        for (var i = 0; i < pairs.Count; i++)
+        {
+            if (pairs[i].States.TryGetValue(k, out var paired))
+            {
+                return (paired, [pairs[i].Suspect]);
+            }
+        }
+
+        return fault.States.TryGetValue(k, out var beside) ? (beside, fault.Suspects) : (fit.States(k), []);
     }
 
     public IReadOnlyDictionary<string, IReadOnlyList<World>> Worlds() => clusters.Index()

@@ -53,12 +53,12 @@ internal sealed class CandidateFinder(Case owner, Subject subject, IReadOnlyList
     /// </summary>
     private Outcomes Again(List<EntryId> notes, bool swapped) => new([.. worlds.Select(w =>
         w.Suspects.Any(s => s.Note is { } note && notes.Contains(note)) || (swapped && w.Suspects.Any(s => s.Passes is Passes.Forward or Passes.Backward)) ? new[] { 0.0, 1 }
-        : w.Suspects.Any(s => s.Fault!.Scope == FaultScope.Unmodelled) ? [0.5, 0.5]
+        : w.Suspects.Any(s => s.Fault.Scope == FaultScope.Unmodelled) ? [0.5, 0.5]
         : [1, 0])]);
 
     private (double Mean, double Sigma, bool IsOpen)? Predict(World world, ProbePractice probe, IReadOnlyList<string> stations, string? place)
     {
-        if (world.Suspects.Any(s => s.Fault!.Scope == FaultScope.Unmodelled))
+        if (world.Suspects.Any(s => s.Fault.Scope == FaultScope.Unmodelled))
         {
             return null;
         }
@@ -72,7 +72,7 @@ internal sealed class CandidateFinder(Case owner, Subject subject, IReadOnlyList
     /// <summary>A look finds what the book says one sees of a fault at its place; each finding is an outcome, and so is nothing odd.</summary>
     private IEnumerable<Candidate> Looks()
     {
-        var findings = worlds.SelectMany(w => w.Suspects).Where(s => s.Fault!.Seen > 0).Select(s => s.Fault!.FindingName).Distinct().ToList();
+        var findings = worlds.SelectMany(w => w.Suspects).Where(s => s.Fault.Seen > 0).Select(s => s.Fault.FindingName).Distinct().ToList();
         var look = owner.Book.Look;
         foreach (var place in path.Legs.Select(l => l.To).Distinct().Where(p => !IsLookedInto(p)))
         {

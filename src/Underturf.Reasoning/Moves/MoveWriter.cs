@@ -69,5 +69,5 @@ internal sealed class MoveWriter(Case owner)
 
     private string Named(World world) => world.IsSound
         ? owner.Book.AsBuilt.Say.Split(':')[0]
-        : string.Join(" and ", world.Suspects.Select(s => s.Fault!.Say + (s.Place is { } place ? $" at {owner.View.Name(place)}" : string.Empty)));
+        : string.Join(" and ", world.Suspects.Select(s => s.Fault.Say + (s.Place is { } place ? $" at {owner.View.Name(place)}" : string.Empty)));
 }

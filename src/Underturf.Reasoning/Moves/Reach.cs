@@ -37,9 +37,9 @@ internal sealed class Reach(Case owner, Subject subject)
     public static double[] LookRow(World world, string place, List<string> findings)
     {
         var row = new double[findings.Count + 1];
-        foreach (var suspect in world.Suspects.Where(s => s.Place == place && s.Fault!.Seen > 0))
+        foreach (var suspect in world.Suspects.Where(s => s.Place == place && s.Fault.Seen > 0))
         {
-            row[findings.IndexOf(suspect.Fault!.FindingName)] = suspect.Fault.Seen;
+            row[findings.IndexOf(suspect.Fault.FindingName)] = suspect.Fault.Seen;
         }
 
         var sum = row.Sum();

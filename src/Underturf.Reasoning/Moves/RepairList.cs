@@ -23,7 +23,7 @@ internal sealed class RepairList(Case owner, Subject subject, IReadOnlyList<Worl
 
     private Remedy Of((string Repair, string? Place) what, List<List<(string Repair, string? Place)>> right)
     {
-        var cured = worlds[right.FindIndex(r => r.Contains(what))].Suspects.FirstOrDefault(s => s.Fault!.Repair == what.Repair && (what.Place is null || s.Place == what.Place));
+        var cured = worlds[right.FindIndex(r => r.Contains(what))].Suspects.FirstOrDefault(s => s.Fault.Repair == what.Repair && (what.Place is null || s.Place == what.Place));
         var place = what.Repair.Length == 0 ? null : what.Place ?? cured?.Place ?? (NoteOf(cured) as ReadingEvidence)?.Place ?? owner.Paths[subject.Stations[0]].Controller;
         return new Remedy(what.Repair, place, book.Repair(what.Repair)?.Minutes ?? 0, cured, [.. right.Select(r => r.Contains(what))]);
     }
@@ -36,8 +36,8 @@ internal sealed class RepairList(Case owner, Subject subject, IReadOnlyList<Worl
     {
         [] => [(subject.IsWeak ? book.AsBuilt.WeakRepair : string.Empty, null)],
         var suspects => suspects
-            .Where(s => s.Fault!.Repair.Length > 0 && (s.Note is null || suspects.Length == 1))
-            .Select(s => (s.Fault!.Repair, book.Repair(s.Fault.Repair)!.Placed ? s.Place : null)),
+            .Where(s => s.Fault.Repair.Length > 0 && (s.Note is null || suspects.Length == 1))
+            .Select(s => (s.Fault.Repair, book.Repair(s.Fault.Repair)!.Placed ? s.Place : null)),
     };
 
     /// <summary>The work, or the reading to repeat where the note itself is what may be wrong.</summary>
@@ -58,7 +58,7 @@ internal sealed class RepairList(Case owner, Subject subject, IReadOnlyList<Worl
 
     private string Whose(Suspect? cured)
     {
-        var isCommon = cured?.Fault!.Scope is FaultScope.CommonConductor or FaultScope.CommonSplice;
+        var isCommon = cured?.Fault.Scope is FaultScope.CommonConductor or FaultScope.CommonSplice;
         var who = subject.Stations.Count <= 2 ? string.Join(" and ", subject.Stations.Select(owner.View.Name))
             : isCommon ? $"{subject.Stations.Count} stations"
             : string.Empty;

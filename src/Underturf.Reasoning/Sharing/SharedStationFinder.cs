@@ -44,7 +44,7 @@ internal sealed class SharedStationFinder(Case matter)
 
         var likeliest = more.GroupBy(w => Branch(w).MoreCoils).MaxBy(g => g.Sum(w => w.Probability))!;
         var place = likeliest.GroupBy(w => Branch(w).Place).MaxBy(g => g.Sum(w => w.Probability))!;
-        var repair = more.GroupBy(w => Branch(w).Fault!.Repair).MaxBy(g => g.Sum(w => w.Probability))!.Key;
+        var repair = more.GroupBy(w => Branch(w).Fault.Repair).MaxBy(g => g.Sum(w => w.Probability))!.Key;
         var whole = WithBranches(path, likeliest.Key, place.Key ?? path.Valves[0].Place);
         return new SharedStation(
             path.Station,

@@ -88,13 +88,13 @@ internal sealed class Contradictions(Case matter)
 
     /// <summary>A world that blames one of the notes, or anything, does not make both right.</summary>
     private static bool IsReal(World world, Evidence before, Evidence after) =>
-        world.Suspects.All(s => s.Note != before.Entry && s.Note != after.Entry && s.Fault!.Scope != FaultScope.Unmodelled);
+        world.Suspects.All(s => s.Note != before.Entry && s.Note != after.Entry && s.Fault.Scope != FaultScope.Unmodelled);
 
     /// <summary>A fault whose ohms drift may show two figures that a sound circuit never would.</summary>
     private bool Drifts(World world, ReadingEvidence before, ReadingEvidence after)
     {
         var instrument = after.Display.Instrument;
-        var drift = world.Suspects.Select(s => s.Fault!.Drift * s.Amount).DefaultIfEmpty().Max();
+        var drift = world.Suspects.Select(s => s.Fault.Drift * s.Amount).DefaultIfEmpty().Max();
         return drift > 0 && instrument.Dimension == Dimension.Resistance && IsReal(world, before, after)
             && before.Shown.Value is { } x && after.Shown.Value is { } y
             && Math.Abs(x.Si - y.Si) <= matter.Book.Questions.DisagreeSpreads * (double.Hypot(instrument.Sigma(x.Si), drift) + double.Hypot(instrument.Sigma(y.Si), drift));

@@ -39,7 +39,7 @@ internal sealed class ExplanationWriter(Case owner, Subject subject)
         return (explanations, overturn);
     }
 
-    private static string Label(World world) => world.IsSound ? "as-built" : string.Join(" + ", world.Suspects.Select(s => s.Fault!.Id).Order(StringComparer.Ordinal));
+    private static string Label(World world) => world.IsSound ? "as-built" : string.Join(" + ", world.Suspects.Select(s => s.Fault.Id).Order(StringComparer.Ordinal));
 
     /// <param name="all">Their worlds together.</param>
     /// <param name="parts">The explanations told as one, the likeliest first.</param>
@@ -58,12 +58,12 @@ internal sealed class ExplanationWriter(Case owner, Subject subject)
 
     private string RepairOf(World world) => world.IsSound
         ? subject.IsWeak ? owner.Book.Repair(owner.Book.AsBuilt.WeakRepair)!.Say : string.Empty
-        : string.Join(", ", world.Suspects.Select(s => s.Fault!.Repair).Where(r => r.Length > 0).Distinct().Select(r => owner.Book.Repair(r)!.Say));
+        : string.Join(", ", world.Suspects.Select(s => s.Fault.Repair).Where(r => r.Length > 0).Distinct().Select(r => owner.Book.Repair(r)!.Say));
 
-    private static bool IsDoubt(World world) => !world.IsSound && world.Suspects.All(s => s.Fault!.Scope is FaultScope.Note or FaultScope.Unmodelled);
+    private static bool IsDoubt(World world) => !world.IsSound && world.Suspects.All(s => s.Fault.Scope is FaultScope.Note or FaultScope.Unmodelled);
 
     /// <summary>For a station that waters more than its own place: what else could do that and was ruled out, named all the same.</summary>
-    private IEnumerable<Explanation> LookAlikes(List<WorldGroup> shown) => subject.Worlds[0].Suspects.Any(s => s.Fault!.ExtraPlaces)
+    private IEnumerable<Explanation> LookAlikes(List<WorldGroup> shown) => subject.Worlds[0].Suspects.Any(s => s.Fault.ExtraPlaces)
         ? owner.Book.Faults
             .Where(f => f.ExtraPlaces && !shown.Any(g => g.Worlds[0].Suspects.Any(s => s.Fault == f)))
             .Select(f => new Explanation(f.Id, subject.Worlds.Where(w => w.Suspects.Any(s => s.Fault == f)).Sum(w => w.Probability), f.Say, [], [], owner.Book.Repair(f.Repair)?.Say ?? string.Empty))

@@ -67,7 +67,7 @@ internal sealed class Foresights(Case owner, Subject subject, Sample sample)
 
     private IEnumerable<Foreseen> Looks()
     {
-        var findings = sample.Worlds.SelectMany(w => w.Suspects).Where(s => s.Fault!.Seen > 0).Select(s => s.Fault!.FindingName).Distinct().ToList();
+        var findings = sample.Worlds.SelectMany(w => w.Suspects).Where(s => s.Fault.Seen > 0).Select(s => s.Fault.FindingName).Distinct().ToList();
         return path.Legs.Select(l => l.To).Distinct().Select(place => new Foreseen(
             "look",
             owner.View.Name(place),
@@ -107,7 +107,7 @@ internal sealed class Foresights(Case owner, Subject subject, Sample sample)
     private double SameAgain(World world, Evidence note) =>
         world.Suspects.All(s => s.Note != note.Entry) ? 1 : note.ChanceToRepeat(Active(world), subject.Outlook);
 
-    private static bool IsAnything(World world) => world.Suspects.Any(s => s.Fault!.Scope == FaultScope.Unmodelled);
+    private static bool IsAnything(World world) => world.Suspects.Any(s => s.Fault.Scope == FaultScope.Unmodelled);
 
     private static Suspect[] Active(World world) => [.. world.Suspects.Where(s => s.Note is null)];
 }

@@ -30,7 +30,7 @@ internal sealed class PlaceWriter(Case owner, Subject subject)
             return (null, null);
         }
 
-        var leg = suspect.Fault!.Scope is FaultScope.Conductor or FaultScope.CommonConductor
+        var leg = suspect.Fault.Scope is FaultScope.Conductor or FaultScope.CommonConductor
             ? owner.Paths[suspect.Station ?? subject.Stations[0]].Legs.FirstOrDefault(l => l.Key == suspect.Leg)
             : null;
         return (suspect.Place, leg is null ? null : owner.View.Name(leg.From));
@@ -44,7 +44,7 @@ internal sealed class PlaceWriter(Case owner, Subject subject)
             return subject.IsWeak && run is not null ? $"{owner.Book.AsBuilt.Say}; {run.VoltsAtCoil(subject.Outlook)} reach the coil, it pulls in at about {owner.Book.Coil.PullInVolts:0.#} V" : owner.Book.AsBuilt.Say;
         }
 
-        var what = string.Join("; ", world.Suspects.Select(s => s.Fault!.Say + Partner(s)));
+        var what = string.Join("; ", world.Suspects.Select(s => s.Fault.Say + Partner(s)));
         return what + Where(places);
     }
 

@@ -73,7 +73,7 @@ internal sealed class QuestionWriter(Case owner)
 
         var usual = owner.Paths[subject.Stations[0]].Valves.Count;
         return [.. subject.Worlds
-            .GroupBy(w => usual + w.Suspects.Sum(s => s.MoreCoils + (s.Fault!.Joins ? 1 : 0)))
+            .GroupBy(w => usual + w.Suspects.Sum(s => s.MoreCoils + (s.Fault.Joins ? 1 : 0)))
             .Select(g => new CountProbability(g.Key, g.Sum(w => w.Probability)))
             .OrderBy(c => c.Count)];
     }

@@ -15,6 +15,10 @@ public sealed class PathFinder
     private readonly PracticeBook book;
     private readonly WireSize usualStation;
     private readonly WireSize usualCommon;
+    private readonly ILookup<string, Run> runs;
+    private readonly ILookup<string, (string Id, ValveFact Fact)> valvesOf;
+    private readonly Dictionary<string, double> notedOhms = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Dictionary<string, Step>> reached = new(StringComparer.Ordinal);
 
     public PathFinder(PropertyView view, PracticeBook book)
     {
@@ -22,6 +26,12 @@ public sealed class PathFinder
         this.book = book;
         usualStation = WireSize.FromAwg(book.Wire.StationAwg);
         usualCommon = WireSize.FromAwg(book.Wire.CommonAwg);
+        runs = view.Cables.Select(c => Run.Of(c.Key, c.Value, view)).SelectMany(r => new[] { (At: r.From, Run: r), (At: r.To, Run: r) }).ToLookup(e => e.At, e => e.Run, StringComparer.Ordinal);
+        valvesOf = view.Valves.Where(v => v.Value.Station is not null).ToLookup(v => view.Identity.Of(v.Value.Station!), v => (v.Key, v.Value), StringComparer.Ordinal);
+        foreach (var coil in view.Coils.Values)
+        {
+            notedOhms.TryAdd(view.Identity.Of(coil.Valve), coil.Ohms?.Ohms ?? 0);
+        }
     }
 
     public IReadOnlyList<StationPath> All() => [.. view.Stations.Select(s => Of(s.Key, s.Value))];
@@ -29,7 +39,7 @@ public sealed class PathFinder
     public StationPath Of(string id, StationFact station)
     {
         var common = string.IsNullOrWhiteSpace(station.Common) ? null : station.Common.Trim();
-        return Path(id, view.Identity.Of(station.Controller), [.. view.ValvesOf(id)]) with { Common = common };
+        return Path(id, view.Identity.Of(station.Controller), [.. valvesOf[id]]) with { Common = common };
     }
 
     /// <summary>The wires of a controller's master valve, on the usual common; nothing where none is noted, or one that is no valve and no place.</summary>
@@ -46,8 +56,13 @@ public sealed class PathFinder
 
     private StationPath Path(string id, string controller, IReadOnlyList<(string Id, ValveFact Fact)> noted)
     {
-        var own = Reach(controller, view.Cables.Where(c => Carries(c.Value, id)));
-        var any = Reach(controller, view.Cables);
+        var own = Reach(controller, run => run.Carries.Contains(id));
+        if (!reached.TryGetValue(controller, out var any))
+        {
+            any = Reach(controller, _ => true);
+            reached[controller] = any;
+        }
+
         var tree = new PathTree(controller);
         var valves = new List<ValveEnd>();
         foreach (var (valve, fact) in noted)
@@ -111,20 +126,16 @@ public sealed class PathFinder
     }
 
     /// <summary>Breadth first from the controller: for each place the cable by which it is reached with the fewest legs.</summary>
-    private Dictionary<string, Step> Reach(string controller, IEnumerable<KeyValuePair<string, CableFact>> cables)
+    private Dictionary<string, Step> Reach(string controller, Func<Run, bool> counts)
     {
-        var touching = cables
-            .SelectMany(c => new[] { (At: view.Identity.Of(c.Value.From), Cable: c), (At: view.Identity.Of(c.Value.To), Cable: c) })
-            .ToLookup(c => c.At, c => c.Cable);
         var steps = new Dictionary<string, Step>(StringComparer.Ordinal);
         var queue = new Queue<string>([controller]);
         while (queue.TryDequeue(out var at))
         {
-            foreach (var (id, cable) in touching[at])
+            foreach (var run in runs[at].Where(counts))
             {
-                var (from, to) = (view.Identity.Of(cable.From), view.Identity.Of(cable.To));
-                var far = from == at ? to : from;
-                if (far != controller && steps.TryAdd(far, new Step(id, cable, at, far)))
+                var far = run.From == at ? run.To : run.From;
+                if (far != controller && steps.TryAdd(far, new Step(run.Id, run.Fact, at, far)))
                 {
                     queue.Enqueue(far);
                 }
@@ -140,10 +151,18 @@ public sealed class PathFinder
         return own.Keys.Last(place => !starts.Contains(place));
     }
 
-    private bool Carries(CableFact cable, string station) => cable.Carries.Any(s => view.Identity.Of(s) == station);
+    private double? NotedOhms(string valve) => notedOhms.GetValueOrDefault(valve) is > 0 and var ohms ? ohms : null;
 
-    private double? NotedOhms(string valve) =>
-        view.Coils.Values.FirstOrDefault(c => view.Identity.Of(c.Valve) == valve)?.Ohms is { Ohms: > 0 } noted ? noted.Ohms : null;
+    /// <summary>A cable between the things that its ends are known to be.</summary>
+    private sealed record Run(string Id, CableFact Fact, string From, string To, IReadOnlySet<string> Carries)
+    {
+        public static Run Of(string id, CableFact cable, PropertyView view) => new(
+            id,
+            cable,
+            view.Identity.Of(cable.From),
+            view.Identity.Of(cable.To),
+            cable.Carries.Select(view.Identity.Of).ToHashSet(StringComparer.Ordinal));
+    }
 
     private sealed record Step(string Cable, CableFact Fact, string From, string To);
 }

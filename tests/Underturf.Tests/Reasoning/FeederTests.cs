@@ -95,7 +95,7 @@ public sealed class FeederTests
         var legs = cut.Legs.Select((l, i) => i == half ? l with { LengthMetres = share * metres } : i == half + 1 ? l with { LengthMetres = (1 - share) * metres } : l);
         var (path, unknowns) = (cut with { Legs = [.. legs] }, new Unknowns(book));
         var bench = BenchLayout.Of(new BenchSetup([path], measures, path.Legs[half == 0 ? 1 : 0].To, supply), book, unknowns);
-        return new Predictor(book, unknowns).Predict(bench, bench.Vary(book, [suspect with { Leg = cut.Legs[half].Key }])).Mean;
+        return new Predictor(book, unknowns).Predict(bench, bench.Vary(book, [suspect with { Seat = suspect.Seat with { Leg = cut.Legs[half].Key } }])).Mean;
     }
 
     private static IEnumerable<Suspect[]> Sets(StationPath path, SeededGenerator chance)

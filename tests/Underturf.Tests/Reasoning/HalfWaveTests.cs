@@ -44,7 +44,7 @@ public sealed class HalfWaveTests
     private static (double Mean, double Spread) Expected(string how, int moreCoils)
     {
         var fault = book.Faults.Single(f => f.HalfWaveAmps is not null);
-        var suspect = new Suspect { Fault = fault, Station = Station, Leg = Path.Legs[^1].Key, Place = Path.Valves[0].Place, MoreCoils = moreCoils, Weight = 1 };
+        var suspect = new Suspect { Seat = new SuspectSeat(fault, Station, Path.Legs[^1].Key, Path.Valves[0].Place) { MoreCoils = moreCoils }, Weight = 1 };
         var (supply, unknowns) = (new Supplies(history, book).Of(history.Now, Path.Controller, 0), new Unknowns(book));
         var feeder = new StationFeeder(Path, book, supply, unknowns, [Path.Legs.Count - 1], -1);
         var measures = book.Probe(how)!.Measures;
