@@ -30,7 +30,9 @@ internal static class DemoCommand
         Files.Write(log, world.Log.ToBytes().Span);
         Files.Write(Path.Combine(target.FullName, "truth.json"), MemorialGarden.TruthBytes());
         Files.Write(Path.Combine(target.FullName, "afternoon.jsonl"), MemorialGarden.Afternoon(book).ToBytes().Span);
-        Files.Write(Path.Combine(target.FullName, "reworked.jsonl"), MemorialGarden.Reworked(book).ToBytes().Span);
+        var reworked = MemorialGarden.Reworked(book);
+        Files.Write(Path.Combine(target.FullName, "reworked.jsonl"), reworked.ToBytes().Span);
+        Files.Write(Path.Combine(target.FullName, "repaired.jsonl"), MemorialGarden.Repaired(book, reworked).ToBytes().Span);
 
         var notebook = Notebook.Open(world.Log, book);
         var stock = Stock.Of(notebook.History);

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using Underturf.FieldLog;
+using Underturf.Planning.Repair;
 using Underturf.Planning.Rework;
 using Underturf.Property;
 using Underturf.Property.Practice;
@@ -19,7 +20,7 @@ public static class MemorialGarden
     /// <summary>The demo made anew with a practice book; the committed sample is this with the default book.</summary>
     public static World Make(PracticeBook book)
     {
-        var truth = JsonSerializer.Deserialize(Bytes("truth.json"), SceneJson.Default.SceneTruth)!;
+        var truth = Truth();
         var notes = Notes("notes.jsonl");
         var crew = new Crew(notes, truth, book);
         var keeper = new LogKeeper(PropertyId);
@@ -47,7 +48,7 @@ public static class MemorialGarden
     public static LogDocument Reworked(PracticeBook book)
     {
         var keeper = LogKeeper.After(Afternoon(book));
-        var truth = JsonSerializer.Deserialize(Bytes("truth.json"), SceneJson.Default.SceneTruth)!;
+        var truth = Truth();
         var view = PropertyHistory.Fold(keeper.Log().Standing).Now;
         var faults = truth.Faults.Where(f => f.Until is null).Select(f => f.AsFault).ToList();
         var wiring = new TrueWiring(new PathFinder(view, book).All(), faults, book, new TrueNumbers(book, truth.Seed));
@@ -66,8 +67,44 @@ public static class MemorialGarden
         return keeper.Log();
     }
 
+    /// <summary>The log of the week after: where the water runs that the meter shows is found in the morning, and the valve is repaired, each step as the plan says it.</summary>
+    /// <param name="reworked">The log up to then, where it was made before.</param>
+    public static LogDocument Repaired(PracticeBook book, LogDocument? reworked = null)
+    {
+        var keeper = LogKeeper.After(reworked ?? Reworked(book));
+        var creep = Truth().Creep;
+        ReadingFact Meter(ReadingFact asked) => creep.Read(asked, PropertyHistory.Fold(keeper.Log().Standing));
+        var morning = Notes("morning.jsonl");
+        foreach (var note in morning)
+        {
+            var fact = FactOf(note);
+            keeper.Note(note.Writer, note.Noted, note.Fill ? Meter((ReadingFact)fact) with { By = fact.By } : fact);
+        }
+
+        var (moment, answers) = (morning[^1].Noted, Reasoning.Notebook.Open(keeper.Log(), book).Answer());
+        Queue<RepairStep> Steps() => new(RepairPlan.Of(Reasoning.Notebook.Open(keeper.Log(), book), creep.Valve, answers).Value.Steps);
+        var steps = Steps();
+        while (steps.TryDequeue(out var step))
+        {
+            moment = moment.AddMinutes((double)Math.Ceiling(step.Minutes) + 1);
+            IEnumerable<Fact> read = step.Key == RepairSteps.Closes ? [Meter(new ReadingFact { How = "meter flow", Place = "poc", Instrument = "water meter", Value = Shown.OverRange })] : [];
+            var seen = step.Sights.Where(s => s.Name == creep.Cause).SelectMany(s => s.Notes).ToList();
+            foreach (var (i, fact) in read.Concat(seen).Concat(step.Passed).Index())
+            {
+                keeper.Note("jory", moment.AddSeconds(i), fact with { By = "Jory" });
+            }
+
+            // What the opened valve shows may turn the plan.
+            steps = seen.Count > 0 ? Steps() : steps;
+        }
+
+        return keeper.Log();
+    }
+
     /// <summary>The truth's file, for the sample folder.</summary>
     public static byte[] TruthBytes() => Bytes("truth.json");
+
+    private static SceneTruth Truth() => JsonSerializer.Deserialize(Bytes("truth.json"), SceneJson.Default.SceneTruth)!;
 
     internal static Fact FactOf(SceneNote note)
     {

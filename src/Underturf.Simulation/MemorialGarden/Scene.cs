@@ -8,7 +8,8 @@ namespace Underturf.Simulation;
 internal sealed record SceneNote(string Writer, DateTimeOffset Noted, JsonElement Body, bool Fill = false);
 
 /// <summary>What is really wrong in a scene.</summary>
-internal sealed record SceneTruth(string About, ulong Seed, double SupplyVolts, IReadOnlyList<SceneFault> Faults);
+/// <param name="Creep">What runs while nothing should.</param>
+internal sealed record SceneTruth(string About, ulong Seed, double SupplyVolts, IReadOnlyList<SceneFault> Faults, SceneCreep Creep);
 
 /// <summary>One true fault.</summary>
 /// <param name="Until">When work cured it; nothing where it is still there.</param>

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Underturf.FieldLog;
+using Underturf.Planning.Repair;
 using Underturf.Planning.Rework;
 using Underturf.Property.Practice;
 using Underturf.Reasoning;
@@ -17,6 +18,7 @@ public sealed class MemorialGardenTests
     [InlineData("log.jsonl")]
     [InlineData("afternoon.jsonl")]
     [InlineData("reworked.jsonl")]
+    [InlineData("repaired.jsonl")]
     [InlineData("truth.json")]
     public void The_committed_sample_is_what_is_made_now(string name)
     {
@@ -25,6 +27,7 @@ public sealed class MemorialGardenTests
             "log.jsonl" => MemorialGarden.Make(PracticeBook.Default).Log.ToBytes().ToArray(),
             "afternoon.jsonl" => MemorialGarden.Afternoon(PracticeBook.Default).ToBytes().ToArray(),
             "reworked.jsonl" => MemorialGarden.Reworked(PracticeBook.Default).ToBytes().ToArray(),
+            "repaired.jsonl" => MemorialGarden.Repaired(PracticeBook.Default).ToBytes().ToArray(),
             _ => MemorialGarden.TruthBytes(),
         };
         Assert.Equal(Repository.Read($"samples/memorial-garden/{name}"), System.Text.Encoding.UTF8.GetString(made));
@@ -125,6 +128,25 @@ public sealed class MemorialGardenTests
 
         // 1.8 gpm are 2592 gal a day.
         Assert.InRange(2592 * 0.003785411784, question.WaterLost!.LeastCubicMetresADay, question.WaterLost.MostCubicMetresADay);
+    }
+
+    /// <summary>The creeping meter, worked through to its end: a shut gate and a shut valve say where, the repair is carried out as planned, and the meter stands still.</summary>
+    [Fact]
+    public void After_the_repair_of_the_valve_that_let_water_through_nothing_runs_and_nobody_asks_about_it()
+    {
+        var repaired = LogDocument.Read(System.Text.Encoding.UTF8.GetBytes(Repository.Read("samples/memorial-garden/repaired.jsonl")));
+        var opened = repaired.Entries.Select((e, i) => (e.Fact, Index: i)).First(e => e.Fact is StepFact { Job: "valve repair" }).Index;
+        var before = Notebook.Open(LogDocument.Read(ReadOnlyMemory<byte>.Empty).With(repaired.Entries.Take(opened)), PracticeBook.Default).Answer();
+        var creeping = Assert.Single(before.Questions, q => q.Stations.Count == 0).Explanations[0];
+        Assert.Equal(("valve-not-closing", "valve of station 30"), (creeping.Fault, creeping.Places[0].Place));
+        Assert.True(creeping.Probability * creeping.Places[0].Probability > 0.9);
+
+        var after = Notebook.Open(repaired, PracticeBook.Default);
+        Assert.Empty(after.Problems);
+        Assert.DoesNotContain(after.Answer().Questions, q => q.Stations.Count == 0 || q.Stations.Contains("30"));
+        var plan = RepairPlan.Of(after, "station 30").Value;
+        Assert.Empty(plan.Steps);
+        Assert.Null(plan.Chance);
     }
 
     [Fact]
