@@ -1,4 +1,5 @@
 using Underturf.FieldLog;
+using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning;
@@ -28,6 +29,7 @@ internal sealed class NoteWriter(FileInfo file, string? property, WriterFolder f
         var entries = new List<Entry>();
         foreach (var draft in notes)
         {
+            Refuse(draft);
             clock = HybridTime.Next(clock, DateTimeOffset.UtcNow.ToUnixTimeMilliseconds());
             var entry = Pen.Seal(named, writer, last, clock, draft.Body);
             if (!entry.Succeeded)
@@ -44,6 +46,15 @@ internal sealed class NoteWriter(FileInfo file, string? property, WriterFolder f
         Console.WriteLine($"{entries.Count} noted in {file.Name} by {writer}.");
         Doubts(after);
         return ExitCode.Good;
+    }
+
+    /// <summary>A property goes by its clock from then on: a zone that cannot be is not noted.</summary>
+    private static void Refuse(Draft draft)
+    {
+        if (draft.Fact is PropertyFact property && PropertyZone.Doubt(property.Zone, $"line {draft.Line}, field 'zone'") is { Severity: Severity.Error } doubt)
+        {
+            throw new Refusal(doubt with { Remedy = "Write area and city, for example America/Denver, or Etc/UTC; nothing was noted" });
+        }
     }
 
     private static LogDocument Open(FileInfo file) => LogPack.Is(file)

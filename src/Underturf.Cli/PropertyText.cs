@@ -14,7 +14,7 @@ internal static class PropertyText
         var (history, view) = (notebook.History, notebook.History.Now);
         var stock = Stock.Of(history);
         var text = new StringBuilder();
-        text.AppendLine(history.Facts.Property?.Name ?? "A property without a name");
+        text.AppendLine(history.Facts.Title);
         text.AppendLine();
         if (view.Controllers.Count > 0)
         {
