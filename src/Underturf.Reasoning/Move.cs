@@ -21,6 +21,9 @@ public sealed record Move(string Action, string Where, double Minutes, double Wo
     /// <summary>What it tells apart, in words; empty for a repair.</summary>
     public string Why { get; init; } = string.Empty;
 
+    /// <summary>What of the job its minutes hold, in words, where they leave the most of it out; otherwise empty.</summary>
+    public string LeavesOut { get; init; } = string.Empty;
+
     /// <summary>What is done there, in order.</summary>
     public IReadOnlyList<MoveStep> Steps { get; init; } = [];
 

@@ -1,4 +1,5 @@
 using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Telling;
 
 namespace Underturf.Reasoning.Moves;
 
@@ -25,6 +26,7 @@ internal sealed class MoveWriter(Case owner)
             Place = visit.Place,
             WalkMinutes = visit.WalkMinutes,
             Steps = visit.Steps,
+            LeavesOut = visit.Remedy?.Cured is { MoreCoils: > 0 } ? PriceWords.JointOnly : string.Empty,
             Why = visit.Remedy is null ? Tells(visit) : string.Empty,
         };
     }

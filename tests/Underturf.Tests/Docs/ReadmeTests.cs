@@ -81,6 +81,9 @@ public sealed partial class ReadmeTests
         Assert.Equal(4, commands.Count);
         Assert.All(commands, words => bench.RunApart(words).Worked());
         bench.RunApart("diagnose", "log.jsonl").Worked("several valves on one conductor");
+        var joint = "the joint alone; with conductor, terminal and checks: rework";
+        Assert.All((string[])["diagnose", "moves", "repair"], command => bench.Run(command, "log.jsonl").Worked(joint));
+        bench.Run("rework", "log.jsonl").Worked("In it: ways, finding and proving conductors");
         Assert.Contains("papers", bench.Names());
     }
 
