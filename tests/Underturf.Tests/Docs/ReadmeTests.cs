@@ -83,6 +83,7 @@ public sealed partial class ReadmeTests
         bench.RunApart("diagnose", "log.jsonl").Worked("several valves on one conductor");
         var joint = "the joint alone; with conductor, terminal and checks: rework";
         Assert.All((string[])["diagnose", "moves", "repair"], command => bench.Run(command, "log.jsonl").Worked(joint));
+        bench.Run("flow", "log.jsonl").Worked("station 1: reckoned with 2 valves (inferred, ");
         bench.Run("rework", "log.jsonl").Worked("In it: ways, finding and proving conductors");
         Assert.Contains("papers", bench.Names());
     }
