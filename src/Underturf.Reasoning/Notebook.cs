@@ -148,7 +148,8 @@ public sealed partial class Notebook
     public Outcome<CircuitAnswer> Circuit(IReadOnlyList<string> stations)
     {
         using var turn = asking.EnterScope();
-        return new CircuitWriter(matter, c => beliefs.Value[c].Posterior).Write(stations);
+        var circuit = new CircuitWriter(matter, c => beliefs.Value[c].Posterior).Write(stations);
+        return circuit.Succeeded ? new PlaceChance(Locating(null), matter.Tied.View, Book.Locating.StopMetres).In(circuit.Value) : circuit;
     }
 
     /// <summary>What stations of one controller would do together if their wires lay so, nothing broken.</summary>

@@ -98,6 +98,13 @@ public sealed partial class ReadmeTests
     }
 
     [Fact]
+    public void A_place_of_a_circuit_that_nobody_has_found_is_told_as_inferred_with_its_chance()
+    {
+        using var bench = new Workbench();
+        bench.Run("circuit", Path.Combine(Repository.Root, "samples", "memorial-garden", "log.jsonl"), "14", "40").Worked("inferred, ", "nobody has found it; its wire was last seen at box", "% that it lies within 13 ft of there", "lookout valve  measured");
+    }
+
+    [Fact]
     public void Every_file_that_the_README_names_is_there() => Assert.All(
         Links().Matches(Readme).Select(m => m.Groups["it"].Value).Where(l => !l.StartsWith("http", StringComparison.Ordinal)),
         link => Assert.True(Path.Exists(Path.Combine(Repository.Root, link)), link));
