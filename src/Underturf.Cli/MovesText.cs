@@ -17,8 +17,15 @@ internal static class MovesText
             Move(text, number + 1, move, answers.Questions.FirstOrDefault(q => q.Id == move.Question)?.Symptom);
         }
 
+        if (answers.Nearest is { } nearest)
+        {
+            text.AppendLine($"The nearest that is wants {Math.Ceiling(nearest.Minutes):0} min:");
+            text.AppendLine();
+            Move(text, 1, nearest, answers.Questions.FirstOrDefault(q => q.Id == nearest.Question)?.Symptom);
+        }
+
         text.AppendLine();
-        text.Append($"{(answers.Together.Count > 0 ? $"{PriceWords.Move} " : string.Empty)}Engine {answers.Engine}, practice book {answers.Book}. Local codes and licensed practice prevail.");
+        text.Append($"{(answers.Together.Count > 0 || answers.Nearest is not null ? $"{PriceWords.Move} " : string.Empty)}Engine {answers.Engine}, practice book {answers.Book}. Local codes and licensed practice prevail.");
         return text.ToString();
     }
 

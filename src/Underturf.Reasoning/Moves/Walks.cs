@@ -32,8 +32,15 @@ internal sealed class Walks(PropertyView view, PracticeBook book, Func<TiedPlace
 
         var walk = book.Walk;
         var metres = tied().View.PositionOf(to) is { } there && tied().View.PositionOf(from) is { } here ? here.DistanceMetresTo(there) : walk.UnknownMetres;
-        return (metres / walk.MetresPerMinute) + (IsFound(to) ? 0 : walk.FindMinutes);
+        return (metres / walk.MetresPerMinute) + Finding(to);
     }
+
+    /// <summary>The move with the way to its place, told as walking and finding.</summary>
+    /// <param name="minutes">Of the way; none for somebody who is there.</param>
+    public Move Reached(Move move, double minutes) => Math.Min(minutes, Finding(move.Place)) is var find ? move with { WalkMinutes = minutes - find, FindMinutes = find } : move;
+
+    /// <summary>Minutes until a place is found that nobody has found yet.</summary>
+    private double Finding(string place) => IsFound(place) ? 0 : book.Walk.FindMinutes;
 
     /// <summary>The id of the place that somebody names by id or label.</summary>
     public Outcome<string> Find(string name)
