@@ -30,7 +30,7 @@ public sealed partial class ReadmeTests
     {
         using var bench = new Workbench();
         var samples = Path.Combine(Repository.Root, "samples", "memorial-garden");
-        bench.RunApart("identify", Path.Combine(samples, "log.jsonl"), "box 10", "--people", "2").Worked("NEXT ROUND", "live wire on stations 25, 26");
+        bench.RunApart("identify", Path.Combine(samples, "log.jsonl"), "box 10", "--people", "2").Worked("NEXT ROUND", "live wire on stations 25, 26", "Why ", " min of work and ", "; next best ", " min more");
         bench.RunApart("identify", Path.Combine(samples, "afternoon.jsonl"), "box 10").Worked(Readme.Split("```text\n")[2].Split("```")[0].Trim());
     }
 
