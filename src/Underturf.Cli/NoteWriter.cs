@@ -22,6 +22,14 @@ internal sealed class NoteWriter(FileInfo file, string? property, WriterFolder f
         }
     }
 
+    /// <summary>The id of what somebody names; what nobody has noted yet is taken as an id, and named as a doubt.</summary>
+    public string? IdOf(string option, string? name)
+    {
+        var view = PropertyHistory.Fold(log.Standing).Now;
+        var meant = name is null ? [] : new NameFinder(view).Meant(view.Ids, name);
+        return meant.Count > 1 ? throw new Refusal(new NameFinder(view).Find(view.Ids, name!, option).Problem!) : meant.Count == 1 ? meant[0] : name;
+    }
+
     public int Write(IReadOnlyList<Draft> notes)
     {
         var (named, writer) = (Property, folder.Writer());

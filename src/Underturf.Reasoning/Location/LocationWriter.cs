@@ -23,6 +23,7 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
     private const double Told = 0.5;
 
     private readonly LocatingPractice book = practice.Locating;
+    private readonly NameFinder names = new(view);
     private readonly WhereWords words = new(view, history.Facts.UsesUsUnits);
 
     /// <param name="wanted">Id or name of a thing, or of its station; all where nothing is said.</param>
@@ -127,7 +128,7 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
 
     private bool Means(SoughtGroup group, string wanted) =>
         Is(group.Name, wanted)
-        || group.Things.Any(t => t.Id == view.Identity.Of(wanted) || Is(t.Name, wanted) || (t.Station is { } s && (s == view.Identity.Of(wanted) || Is(view.Name(s), wanted) || Is(view.StationNumber(s), wanted))));
+        || group.Things.Any(t => t.Id == view.Identity.Of(wanted) || Is(t.Name, wanted) || (t.Station is { } s && (names.CanMean(s, wanted) || Is($"{t.What} {view.StationNumber(s)}", wanted))));
 
     private static bool Is(string name, string wanted) => string.Equals(name, wanted, StringComparison.OrdinalIgnoreCase);
 }

@@ -59,6 +59,7 @@ public sealed partial class ReadmeTests
         var log = Path.Combine(Repository.Root, "samples", "memorial-garden", "log.jsonl");
         bench.Run("repair", log, "v15", "--card", "card.pdf").Worked([.. Readme.Split("```text\n")[6].Split("```")[0].Split("...").Select(part => part.Trim())]);
         Assert.True(new FileInfo(bench.Path("card.pdf")).Length > 1000);
+        bench.Run("repair", log, "valve 15").Worked("18 ft from old lime");
         bench.Run("repair", log, "box 99").Failed(1, "is no valve or box that is noted");
     }
 
