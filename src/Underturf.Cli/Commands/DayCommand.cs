@@ -33,7 +33,7 @@ internal static class DayCommand
             }
 
             Console.WriteLine(parsed.GetValue(json) ? DayJson.Write(answer.Value) : DayText.Write(answer.Value));
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }

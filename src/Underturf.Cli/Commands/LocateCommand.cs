@@ -30,7 +30,7 @@ internal static class LocateCommand
                 Files.Write(file.FullName, Drawn(file, notebook, location.Value));
             }
 
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }
