@@ -30,9 +30,26 @@ internal sealed class NoteWriter(FileInfo file, string? property, WriterFolder f
         return meant.Count > 1 ? throw new Refusal(new NameFinder(view).Find(view.Ids, name!, option).Problem!) : meant.Count == 1 ? meant[0] : name;
     }
 
-    public int Write(IReadOnlyList<Draft> notes)
+    /// <param name="again">What this writer has noted before, byte for byte, is noted once more.</param>
+    public int Write(IReadOnlyList<Draft> notes, bool again)
     {
         var (named, writer) = (Property, folder.Writer());
+        var before = again ? new NotedBefore(notes, []) : NotedBefore.Of(log, writer, notes);
+        if (before.Fresh.Count > 0)
+        {
+            Seal(before.Fresh, named, writer);
+        }
+        else
+        {
+            Console.WriteLine($"Nothing new for {file.Name}.");
+        }
+
+        Guard.Report(before.Repeats);
+        return before.Repeats.Count > 0 ? ExitCode.BadInput : ExitCode.Good;
+    }
+
+    private void Seal(IReadOnlyList<Draft> notes, string named, string writer)
+    {
         var (last, clock) = (log.LastHeader(writer), log.LastNoted ?? default);
         var entries = new List<Entry>();
         foreach (var draft in notes)
@@ -53,7 +70,6 @@ internal sealed class NoteWriter(FileInfo file, string? property, WriterFolder f
         Files.Write(file.FullName, after.ToBytes().Span);
         Console.WriteLine($"{entries.Count} noted in {file.Name} by {writer}.");
         Doubts(after);
-        return ExitCode.Good;
     }
 
     /// <summary>A property goes by its clock from then on: a zone that cannot be is not noted.</summary>

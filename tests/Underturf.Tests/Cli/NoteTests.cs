@@ -13,6 +13,20 @@ public sealed class NoteTests : IDisposable
     public void Dispose() => bench.Dispose();
 
     [Fact]
+    public void Notes_that_are_given_again_are_left_out_and_said_so_unless_they_are_meant()
+    {
+        bench.Write("notes.jsonl", Board, Told);
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--property", "garden", "--data", "me").Worked("2 noted");
+        var first = bench.Read("log.jsonl");
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "me").Failed(1, "lines 1 to 2: say the same as cli-", "/1 to 2 and were left out", "--again");
+        Assert.Equal(first, bench.Read("log.jsonl"));
+        bench.Write("notes.jsonl", Board, Told, """{"kind":"told","who":"the gardener","text":"It rained in July"}""");
+        Assert.Contains("1 noted", bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "me").Failed(1, "lines 1 to 2").Out, StringComparison.Ordinal);
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "you").Worked("3 noted");
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "me", "--again").Worked("3 noted");
+    }
+
+    [Fact]
     public void Times_are_told_in_the_zone_of_the_property_and_a_zone_that_no_table_has_is_not_noted()
     {
         bench.Write("zone.jsonl", """{"kind":"property","name":"A front garden","zone":"America/Nowhere"}""");
@@ -35,7 +49,7 @@ public sealed class NoteTests : IDisposable
         bench.Write("notes.jsonl", Board, Told);
         bench.Run("note", "log.jsonl", "notes.jsonl", "--property", "garden", "--data", "me").Worked("2 noted in log.jsonl");
         var first = bench.Read("log.jsonl");
-        bench.Type(Encoding.UTF8.GetBytes(Told + "\n"), "note", "log.jsonl", "--data", "me").Worked("1 noted in log.jsonl");
+        bench.Type(Encoding.UTF8.GetBytes(Told + "\n"), "note", "log.jsonl", "--data", "me", "--again").Worked("1 noted in log.jsonl");
         var log = LogDocument.Read(bench.Read("log.jsonl"));
         Assert.Empty(log.Problems);
         Assert.Equal([1L, 2L, 3L], log.Entries.Select(e => e.Id.Seq));
