@@ -39,7 +39,7 @@ internal static class AnswersText
         }
 
         text.AppendLine();
-        text.Append($"Engine {answers.Engine}, practice book {answers.Book}. Local codes and licensed practice prevail.");
+        text.Append($"{(answers.Moves.Count > 0 ? $"{PriceWords.Move} " : string.Empty)}Engine {answers.Engine}, practice book {answers.Book}. Local codes and licensed practice prevail.");
         return text.ToString();
     }
 
@@ -105,7 +105,12 @@ internal static class AnswersText
 
     private static void Move(StringBuilder text, Move move)
     {
-        text.AppendLine($"  > {move.Action}, at {move.Where}: {move.Minutes:0} min, saves {move.Worth:0} min");
+        text.AppendLine($"  > {move.Action}, at {move.Where}: {MoveText.Figures(move)}");
+        foreach (var left in MoveText.LeavesOut(move))
+        {
+            text.AppendLine($"    {left}");
+        }
+
         text.AppendLine($"    {move.Caution}");
     }
 }

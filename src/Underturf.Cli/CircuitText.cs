@@ -1,3 +1,4 @@
+using Underturf.FieldLog;
 using Underturf.Quantities;
 using Underturf.Reasoning;
 using Underturf.Reasoning.Diagnosis;
@@ -17,7 +18,8 @@ internal static class CircuitText
             .. Besides(circuit),
             .. circuit.Warnings.Select(w => $"! {w}"),
             string.Empty,
-            TextTable.Of(["station", "ohms", "amperes", "valve", "to pull in", "settled", "coil", ""], Stations(circuit)),
+            TextTable.Of(["station", "ohms", "amperes", "valve", "grade", "to pull in", "settled", "coil", ""], Stations(circuit)),
+            .. circuit.Stations.SelectMany(s => s.Valves.Where(v => v.Grade == Grade.Inferred).Select(v => Inferred(s, v, usUnits))),
             string.Empty,
             TextTable.Of(["from", "to", "length", "wire", "lost", "volts there"], circuit.Runs.Select(r => Run(r, circuit, usUnits))),
             string.Empty,
@@ -60,8 +62,12 @@ internal static class CircuitText
         }
     }
 
+    /// <summary>Why a place is taken that nobody has noted.</summary>
+    private static string Inferred(StationOnCircuit station, ValveOnCircuit valve, bool usUnits) =>
+        $"? valve of station {station.Station}: nobody has found it; its wire was last seen at {valve.Place}{(valve.Probability is { } sure ? $", {Say.Share(sure)} that it lies within {Say.Length(valve.WithinMetres ?? 0, usUnits)} of there" : string.Empty)}.";
+
     private static string[] Coil(ValveOnCircuit valve) =>
-        [valve.Place, Volts(valve.PullInVolts, valve.PullInVoltsSpread), Volts(valve.Volts, valve.VoltsSpread), valve.Does];
+        [valve.Place, $"{valve.Grade.ToString().ToLowerInvariant()}{(valve.Probability is { } sure ? $", {Say.Share(sure)}" : string.Empty)}", Volts(valve.PullInVolts, valve.PullInVoltsSpread), Volts(valve.Volts, valve.VoltsSpread), valve.Does];
 
     private static string[] Run(RunOnCircuit run, CircuitAnswer circuit, bool usUnits)
     {

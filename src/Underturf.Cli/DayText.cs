@@ -29,7 +29,7 @@ internal static class DayText
     [
         string.Empty,
         $"{number + 1}. {Clock(row.Start)} {row.Where}: {row.Say}",
-        $"   {Number(row.Minutes)} min{(row.WalkMinutes >= 0.05 ? $" after {Number(row.WalkMinutes)} min of walking" : string.Empty)}, done by {Clock(row.End)}{(row.SpreadMinutes > 0 ? $" ± {Number(row.SpreadMinutes)} min" : string.Empty)}{Saves(row)}",
+        $"   {Number(row.Minutes)} min{(row.WalkMinutes >= 0.05 ? $" after {Number(row.WalkMinutes)} min to get there" : string.Empty)}, done by {Clock(row.End)}{(row.SpreadMinutes > 0 ? $" ± {Number(row.SpreadMinutes)} min" : string.Empty)}{Saves(row)}",
         .. row.Steps.Count > 1 ? row.Steps.Select(s => $"   - {s.Say}") : [],
         .. row.Cautions.Select(c => $"     {c}"),
     ];

@@ -12,7 +12,17 @@ internal static class Files
     /// <summary>A log, or the log in a pack of log and photos.</summary>
     public static LogDocument Log(FileInfo file) => LogDocument.Read(LogPack.Is(file) ? LogPack.Log(file) : Bytes(file));
 
-    public static Notebook Notebook(FileInfo log, FileInfo? book) => Reasoning.Notebook.Open(Log(log), Book(book));
+    /// <summary>A log to be answered from. What is wrong with it is said first: it bears on every answer.</summary>
+    public static Notebook Notebook(FileInfo log, FileInfo? book)
+    {
+        var notebook = Open(log, book);
+        Guard.Errors(notebook.Problems);
+        return notebook.Log.Entries.Count > 0 ? notebook
+            : throw new Refusal(new Problem(log.Name, "holds no entry that can be read, so nothing can be said of the property", "Mend what is named above, or take a sound copy of the log"));
+    }
+
+    /// <summary>The same without a word.</summary>
+    public static Notebook Open(FileInfo log, FileInfo? book) => Reasoning.Notebook.Open(Log(log), Book(book));
 
     public static PracticeBook Book(FileInfo? file)
     {

@@ -18,6 +18,11 @@ internal static class FlowText
         text.AppendLine();
         text.AppendLine(answer.Together ? "TOGETHER" : "EACH ALONE");
         text.AppendLine(TextTable.Of(heads, answer.Stations.Select(s => Row(s, say))));
+        foreach (var station in answer.Stations.Where(s => s.Valves is not null))
+        {
+            text.AppendLine($"  station {station.Number}: reckoned with {station.Valves!.Say}, as the wires tell");
+        }
+
         foreach (var station in answer.Stations.Where(s => s.Caught is not null))
         {
             text.AppendLine($"  cans on station {station.Number}: {station.Caught!.Say(say)}");

@@ -37,8 +37,20 @@ internal static class Guard
             Print(problem);
         }
 
-        return problems.Any(p => p.Severity == Severity.Error) ? ExitCode.BadInput : ExitCode.Good;
+        return CodeOf(problems);
     }
+
+    /// <summary>Prints what is wrong, before an answer.</summary>
+    public static void Errors(IReadOnlyList<Problem> problems) => Report([.. problems.Where(p => p.Severity == Severity.Error)]);
+
+    /// <summary>Prints what is to note, after an answer, and says which exit code all of it asks for.</summary>
+    public static int Notes(IReadOnlyList<Problem> problems)
+    {
+        Report([.. problems.Where(p => p.Severity != Severity.Error)]);
+        return CodeOf(problems);
+    }
+
+    private static int CodeOf(IReadOnlyList<Problem> problems) => problems.Any(p => p.Severity == Severity.Error) ? ExitCode.BadInput : ExitCode.Good;
 
     private static void Print(Problem problem) => Console.Error.WriteLine($"{(problem.Severity == Severity.Error ? "wrong" : "note")}: {problem}");
 }

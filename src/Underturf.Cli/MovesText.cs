@@ -1,6 +1,6 @@
-using System.Globalization;
 using System.Text;
 using Underturf.Reasoning;
+using Underturf.Reasoning.Telling;
 
 namespace Underturf.Cli;
 
@@ -17,24 +17,31 @@ internal static class MovesText
             Move(text, number + 1, move, answers.Questions.FirstOrDefault(q => q.Id == move.Question)?.Symptom);
         }
 
+        if (answers.Nearest is { } nearest)
+        {
+            text.AppendLine($"The nearest that is wants {Math.Ceiling(nearest.Minutes):0} min:");
+            text.AppendLine();
+            Move(text, 1, nearest, answers.Questions.FirstOrDefault(q => q.Id == nearest.Question)?.Symptom);
+        }
+
         text.AppendLine();
-        text.Append($"Engine {answers.Engine}, practice book {answers.Book}. Local codes and licensed practice prevail.");
+        text.Append($"{(answers.Together.Count > 0 || answers.Nearest is not null ? $"{PriceWords.Move} " : string.Empty)}Engine {answers.Engine}, practice book {answers.Book}. Local codes and licensed practice prevail.");
         return text.ToString();
     }
 
     private static string Heading(Answers answers, Standpoint standpoint) => answers switch
     {
         { Questions.Count: 0, Naming.Count: 0 } => "No open question.",
-        { Together.Count: 0 } => standpoint.Minutes is { } few ? $"No move is worth its minutes within {Minutes(few)}." : "No move is worth its minutes.",
-        _ => standpoint.Minutes is { } some ? $"WITHIN {Minutes(some).ToUpperInvariant()}, in walking order" : "NEXT MOVES, best first",
+        { Together.Count: 0 } => standpoint.Minutes is { } few ? $"No move is worth its minutes within {MoveText.Minutes(few)}." : "No move is worth its minutes.",
+        _ => standpoint.Minutes is { } some ? $"WITHIN {MoveText.Minutes(some).ToUpperInvariant()}, in walking order" : "NEXT MOVES, best first",
     };
 
     private static void Move(StringBuilder text, int number, Move move, string? symptom)
     {
-        text.AppendLine($"{number}. At {move.Where}: {Minutes(move.Minutes)}, {Minutes(move.WalkMinutes)} of it to get there; saves {Minutes(move.Worth)}");
+        text.AppendLine($"{number}. At {move.Where}: {MoveText.Figures(move)}");
         foreach (var step in move.Steps)
         {
-            text.AppendLine(move.IsRepair ? $"   - {move.Action}" : $"   - {step.Action}: {Minutes(step.Minutes)}");
+            text.AppendLine(move.IsRepair ? $"   - {move.Action}" : $"   - {step.Action}: {MoveText.Minutes(step.Minutes)}");
             text.AppendLine($"     {step.Caution}");
         }
 
@@ -44,6 +51,11 @@ internal static class MovesText
             text.AppendLine($"     {move.Caution}");
         }
 
+        foreach (var left in MoveText.LeavesOut(move))
+        {
+            text.AppendLine($"   {left}");
+        }
+
         if (move.Why.Length > 0)
         {
             text.AppendLine($"   Why: {move.Why}");
@@ -51,6 +63,4 @@ internal static class MovesText
 
         text.AppendLine(symptom is null ? "   For: names; the rounds, one by one: identify" : $"   For: [{move.Question}] {symptom}");
     }
-
-    private static string Minutes(double minutes) => string.Create(CultureInfo.InvariantCulture, $"{minutes:0.#} min");
 }

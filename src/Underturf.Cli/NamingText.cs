@@ -67,6 +67,7 @@ internal static class NamingText
         }
 
         yield return string.Empty;
+        yield return $"Why {naming.Plans[0].Way}: {naming.Why}.";
         yield return TextTable.Of(["plan", "minutes", "rounds", "left unnamed"], naming.Plans.Take(MostPlans).Select(p => (string[])[p.Way, $"{p.Minutes:0}{(p.OrMore ? " or more" : string.Empty)}", p.OrMore ? string.Empty : $"{p.Rounds:0}", p.OrMore ? string.Empty : $"{p.Unnamed:0.0}"]));
     }
 

@@ -1,4 +1,5 @@
 using Underturf.FieldLog;
+using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning;
@@ -21,13 +22,39 @@ internal sealed class NoteWriter(FileInfo file, string? property, WriterFolder f
         }
     }
 
-    public int Write(IReadOnlyList<Draft> notes)
+    /// <summary>The id of what somebody names; what nobody has noted yet is taken as an id, and named as a doubt.</summary>
+    public string? IdOf(string option, string? name)
+    {
+        var view = PropertyHistory.Fold(log.Standing).Now;
+        var meant = name is null ? [] : new NameFinder(view).Meant(view.Ids, name);
+        return meant.Count > 1 ? throw new Refusal(new NameFinder(view).Find(view.Ids, name!, option).Problem!) : meant.Count == 1 ? meant[0] : name;
+    }
+
+    /// <param name="again">What this writer has noted before, byte for byte, is noted once more.</param>
+    public int Write(IReadOnlyList<Draft> notes, bool again)
     {
         var (named, writer) = (Property, folder.Writer());
+        var before = again ? new NotedBefore(notes, []) : NotedBefore.Of(log, writer, notes);
+        if (before.Fresh.Count > 0)
+        {
+            Seal(before.Fresh, named, writer);
+        }
+        else
+        {
+            Console.WriteLine($"Nothing new for {file.Name}.");
+        }
+
+        Guard.Report(before.Repeats);
+        return before.Repeats.Count > 0 ? ExitCode.BadInput : ExitCode.Good;
+    }
+
+    private void Seal(IReadOnlyList<Draft> notes, string named, string writer)
+    {
         var (last, clock) = (log.LastHeader(writer), log.LastNoted ?? default);
         var entries = new List<Entry>();
         foreach (var draft in notes)
         {
+            Refuse(draft);
             clock = HybridTime.Next(clock, DateTimeOffset.UtcNow.ToUnixTimeMilliseconds());
             var entry = Pen.Seal(named, writer, last, clock, draft.Body);
             if (!entry.Succeeded)
@@ -43,7 +70,15 @@ internal sealed class NoteWriter(FileInfo file, string? property, WriterFolder f
         Files.Write(file.FullName, after.ToBytes().Span);
         Console.WriteLine($"{entries.Count} noted in {file.Name} by {writer}.");
         Doubts(after);
-        return ExitCode.Good;
+    }
+
+    /// <summary>A property goes by its clock from then on: a zone that cannot be is not noted.</summary>
+    private static void Refuse(Draft draft)
+    {
+        if (draft.Fact is PropertyFact property && PropertyZone.Doubt(property.Zone, $"line {draft.Line}, field 'zone'") is { Severity: Severity.Error } doubt)
+        {
+            throw new Refusal(doubt with { Remedy = "Write area and city, for example America/Denver, or Etc/UTC; nothing was noted" });
+        }
     }
 
     private static LogDocument Open(FileInfo file) => LogPack.Is(file)

@@ -14,7 +14,7 @@ internal static class PropertyText
         var (history, view) = (notebook.History, notebook.History.Now);
         var stock = Stock.Of(history);
         var text = new StringBuilder();
-        text.AppendLine(history.Facts.Property?.Name ?? "A property without a name");
+        text.AppendLine(history.Facts.Title);
         text.AppendLine();
         if (view.Controllers.Count > 0)
         {
@@ -71,7 +71,7 @@ internal static class PropertyText
     private static string[] Row(PropertyView view, string id, CableFact cable, bool usUnits) =>
     [
         id, view.Name(cable.From), view.Name(cable.To), cable.Length is { } length ? Say.Length(length.Metres, usUnits) : "unknown",
-        $"{cable.Gauge?.ToString() ?? "unknown"}, common {cable.CommonGauge?.ToString() ?? "unknown"}",
+        $"{cable.Gauge?.Say(usUnits) ?? "unknown"}, common {cable.CommonGauge?.Say(usUnits) ?? "unknown"}",
         cable.Carries.Count == 1 ? "1 station" : $"{cable.Carries.Count} stations", cable.Sure.ToString().ToLowerInvariant(),
     ];
 

@@ -1,5 +1,6 @@
 using Underturf.Planning.Repair;
 using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Telling;
 
 namespace Underturf.Cli;
 
@@ -34,7 +35,7 @@ internal static class RepairText
         answer.Items.Count == 0 ? "Nothing is known well enough to be repaired." : $"TO REPAIR: {answer.Items.Count}, {answer.Minutes:0.#} min, {answer.Price:0.00} {answer.Money}; what saves most for its minutes first",
         string.Empty,
         .. answer.Items.Count > 0
-            ? [TextTable.Of(["where", "what", "of", "sure", "min", "±", answer.Money, "saves, min"], answer.Items.Select(i => new[] { i.Name, i.Say, i.Question, Say.Share(i.Chance), $"{i.Minutes:0.#}", i.Plan is null ? string.Empty : $"{i.SpreadMinutes:0.#}", $"{i.Price:0.00}", $"{i.Worth:0}" })), string.Empty]
+            ? [TextTable.Of(["where", "what", "of", "sure", "min", "±", answer.Money, "saves, min"], answer.Items.Select(i => new[] { i.Name, i.Say, i.Question, Say.Share(i.Chance), $"{i.Minutes:0.#}", i.Plan is null ? string.Empty : $"{i.SpreadMinutes:0.#}", $"{i.Price:0.00}", $"{i.Worth:0}" })), .. answer.Items.Where(i => i.LeavesOut.Length > 0).Select(i => $"   {i.Name}: {i.LeavesOut}"), string.Empty]
             : (string[])[],
         Foot(answer.Engine, answer.Book),
     ]);
@@ -74,5 +75,5 @@ internal static class RepairText
 
     private static string List(IReadOnlyList<string> things) => things.Count == 0 ? "nothing" : string.Join(", ", things);
 
-    private static string Foot(string engine, string book) => $"± is a standard deviation. Engine {engine}, practice book {book}. Local codes and licensed practice prevail.";
+    private static string Foot(string engine, string book) => $"{PriceWords.Repair} ± is a standard deviation. Engine {engine}, practice book {book}. Local codes and licensed practice prevail.";
 }

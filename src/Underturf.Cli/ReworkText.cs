@@ -2,6 +2,7 @@ using Underturf.FieldLog;
 using Underturf.Planning.Rework;
 using Underturf.Quantities;
 using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Telling;
 
 namespace Underturf.Cli;
 
@@ -58,7 +59,7 @@ internal static class ReworkText
     private static IEnumerable<string> Sum(ReworkAnswer answer) =>
     [
         string.Empty,
-        $"All together {answer.Cost.Minutes:0.#} min, {answer.Cost.Work:0.00} {answer.Money} of work and {answer.Cost.Parts:0.00} {answer.Money} of parts and kept groups: {answer.Cost.Price:0.00} {answer.Money}; {answer.Expected:0.00} {answer.Money} expected with what is tried in vain. "
+        $"All together {answer.Cost.Minutes:0.#} min, {answer.Cost.Work:0.00} {answer.Money} of work and {answer.Cost.Parts:0.00} {answer.Money} of parts and kept groups: {answer.Cost.Price:0.00} {answer.Money}; {answer.Expected:0.00} {answer.Money} expected with what is tried in vain. {PriceWords.Rework} "
             + (answer.IsBest ? "No other choice is expected to cost less." : $"No choice is expected to cost less than {answer.Bound:0.00} {answer.Money}."),
     ];
 

@@ -10,8 +10,14 @@ public sealed record Facts
 
     public PropertyFact? Property { get; init; }
 
+    /// <summary>What people call the property.</summary>
+    public string Title => Property?.Name ?? "A property without a name";
+
     /// <summary>What people are shown: US customary units, where nothing else was said, or SI.</summary>
     public bool UsesUsUnits => Property?.Units != "si";
+
+    /// <summary>The clock by which every moment is told.</summary>
+    public PropertyZone Zone { get; init; } = PropertyZone.None;
 
     public Identity Identity { get; init; } = Identity.None;
 
@@ -157,6 +163,6 @@ public sealed record Facts
         _ => this,
     };
 
-    private static Observed<T> See<T>(T fact, Entry entry)
-        where T : Fact => new(fact, entry.Moment);
+    private Observed<T> See<T>(T fact, Entry entry)
+        where T : Fact => new(fact, entry.Moment with { At = Zone.Told(entry.At) });
 }

@@ -27,10 +27,16 @@ public sealed class PropertyHistory
     public PropertyView Now => View(WorkTimes.Count);
 
     /// <summary>Folds entries that stand (struck ones left out), whatever their order.</summary>
-    public static PropertyHistory Fold(IEnumerable<Entry> standing) => new PropertyHistory(Facts.None, null).Folded(standing.OrderBy(e => e.Moment));
+    public static PropertyHistory Fold(IEnumerable<Entry> standing)
+    {
+        var inOrder = standing.OrderBy(e => e.Moment).ToList();
+        var zone = PropertyZone.Of(inOrder.FindLast(e => e.Fact is PropertyFact)?.Fact is PropertyFact property ? property.Zone : null);
+        return new PropertyHistory(Facts.None with { Zone = zone }, null).Folded(inOrder);
+    }
 
-    /// <summary>This history with an entry more: folded on where it was so after all others, else nothing, and all are to be folded again.</summary>
-    public PropertyHistory? With(Entry entry) => latest is { } before && before.CompareTo(entry.Moment) < 0 ? Folded([entry]) : null;
+    /// <summary>This history with an entry more: folded on where it was so after all others and leaves the clock as it is, else nothing, and all are to be folded again.</summary>
+    public PropertyHistory? With(Entry entry) =>
+        latest is { } before && before.CompareTo(entry.Moment) < 0 && (entry.Fact is not PropertyFact property || property.Zone == Facts.Zone.Name) ? Folded([entry]) : null;
 
     private PropertyHistory Folded(IEnumerable<Entry> inOrder)
     {

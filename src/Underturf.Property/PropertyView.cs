@@ -107,6 +107,12 @@ public sealed record PropertyView
             : null;
     }
 
+    /// <summary>Of everything that has one.</summary>
+    public IEnumerable<string> Ids => new IEnumerable<string>[]
+    {
+        Controllers.Keys, Stations.Keys, Boxes.Keys, Valves.Keys, Coils.Keys, Ends.Keys, Splices.Keys, Cables.Keys, Ground.Keys, Sought.Keys, Spots.Keys, WaterSupplies.Keys, Fittings.Keys, Pipes.Keys, IsolationValves.Keys, Outlets.Keys,
+    }.SelectMany(keys => keys);
+
     public bool Knows(string id)
     {
         var known = Identity.Of(id);

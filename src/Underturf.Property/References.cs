@@ -69,10 +69,8 @@ public static class References
     private static IEnumerable<Problem> Supplies(PropertyView view) =>
         view.Controllers.SelectMany(c => SupplyPlate.Problems(c.Key, c.Value));
 
-    /// <summary>By its form: which names there are changes every year, and no list of them is at hand here.</summary>
-    private static IEnumerable<Problem> Zones(Facts facts) => facts.Property is { Zone: { } zone } && !ZoneName.IsWellFormed(zone)
-        ? [new Problem("property, field 'zone'", $"is {Problem.Quote(zone)}, which is no name of a time zone", "Note the property again with area and city, for example America/Denver, or Etc/UTC", Severity.Notice)]
-        : [];
+    private static IEnumerable<Problem> Zones(Facts facts) =>
+        facts.Property is { Zone: { } zone } && PropertyZone.Doubt(zone, "property, field 'zone'") is { } doubt ? [doubt] : [];
 
     private static IEnumerable<Problem> Masters(PropertyView view)
     {

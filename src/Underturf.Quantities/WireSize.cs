@@ -41,6 +41,12 @@ public readonly record struct WireSize(double DiameterMetres)
             : string.Create(CultureInfo.InvariantCulture, $"{AreaSquareMetres * 1e6:0.##} mm2");
     }
 
+    /// <summary>As it is told on a property: by its gauge, where people there use US units and it has a whole one, else by its area.</summary>
+    public string Say(bool usUnits) => usUnits ? ToString() : string.Create(CultureInfo.InvariantCulture, $"{AreaSquareMetres * 1e6:0.##} mm2");
+
+    /// <summary>The same of a size that was written down.</summary>
+    public static string Say(string written, bool usUnits) => Parse(written) is { Succeeded: true, Value: var size } ? size.Say(usUnits) : written;
+
     private static readonly (string Suffix, Func<double, WireSize> Make, double Least, double Most)[] Forms =
     [
         ("AWG", FromAwg, 0, 40),

@@ -12,6 +12,10 @@ public sealed record Answers(string Engine, string Book, IReadOnlyList<OpenQuest
     /// <summary>Places whose conductor ends are worth naming, best first.</summary>
     public IReadOnlyList<NamingMove> Naming { get; init; } = [];
 
+    /// <summary>Where nothing that is worth its minutes fits into those that one has: of the rest what takes fewest.</summary>
+    [JsonIgnore]
+    public Move? Nearest { get; init; }
+
     /// <summary>True where the moves are a set that fits the time, in walking order: naming comes after it.</summary>
     [JsonIgnore]
     public bool IsRound { get; init; }

@@ -80,6 +80,11 @@ public sealed record MarkEffect(string Mark, string Say, double ReachMetres, dou
 public sealed record HeatMap(Position Corner, double SideMetres, int Wide, double[] Shares, IReadOnlyList<(double Probability, double Share)> Limits)
 {
     public int Deep => Shares.Length / Wide;
+
+    /// <summary>What lies within a distance of a point.</summary>
+    public double Within(Position at, double metres) => Shares.Where((_, k) => Middle(k).DistanceMetresTo(at) <= metres).Sum();
+
+    private Position Middle(int cell) => new(Corner.EastMetres + (((cell % Wide) + 0.5) * SideMetres), Corner.NorthMetres + (((cell / Wide) + 0.5) * SideMetres));
 }
 
 /// <summary>A walk from piece to piece of ground.</summary>

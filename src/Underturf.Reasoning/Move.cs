@@ -15,11 +15,17 @@ public sealed record Move(string Action, string Where, double Minutes, double Wo
     /// <summary>Id of the place.</summary>
     public string Place { get; init; } = string.Empty;
 
-    /// <summary>Minutes of walking, and of finding a place that nobody has found yet; contained in <see cref="Minutes"/>.</summary>
+    /// <summary>Minutes of walking, contained in <see cref="Minutes"/>.</summary>
     public double WalkMinutes { get; init; }
+
+    /// <summary>Minutes of finding its place, where nobody has found it yet, contained in <see cref="Minutes"/>.</summary>
+    public double FindMinutes { get; init; }
 
     /// <summary>What it tells apart, in words; empty for a repair.</summary>
     public string Why { get; init; } = string.Empty;
+
+    /// <summary>What of the job its minutes hold, in words, where they leave the most of it out; otherwise empty.</summary>
+    public string LeavesOut { get; init; } = string.Empty;
 
     /// <summary>What is done there, in order.</summary>
     public IReadOnlyList<MoveStep> Steps { get; init; } = [];

@@ -31,6 +31,9 @@ public sealed record NamingAnswer(
     /// <summary>Every plan is expected to take longer than all that it saves.</summary>
     public required bool IsNotWorthIt { get; init; }
 
+    /// <summary>Why the first plan is followed, and what the next best would cost; empty where nothing is left to do.</summary>
+    public string Why => Identification.PlanReason.Of(Plans);
+
     /// <summary>Another round, or every plan to its end, takes longer than all that it could save.</summary>
     public bool EnoughKnown => Next is null || IsNotWorthIt || Next.Minutes > MinutesAtStake;
 }

@@ -1,5 +1,6 @@
 using Underturf.Quantities;
 using Underturf.Reasoning.Moves;
+using Underturf.Reasoning.Sharing;
 using Underturf.Reasoning.Water;
 
 namespace Underturf.Reasoning;
@@ -27,7 +28,7 @@ public sealed partial class Notebook
         }
 
         var belief = Wet();
-        return new FlowWriter(belief, new LeakQuestion(belief, new Walks(matter)).Write()).Write([.. ids.Distinct()]);
+        return new FlowWriter(belief, new LeakQuestion(belief, new Walks(matter)).Write(), SharedOnes()).Write([.. ids.Distinct()]);
     }
 
     /// <summary>What a station gives with all the valves that it runs, and with some of them, nothing broken.</summary>
@@ -36,7 +37,7 @@ public sealed partial class Notebook
     public IReadOnlyList<Outcome<PartFlow>> FlowOfParts(string station, int valves, params IReadOnlyList<int> parts)
     {
         using var turn = asking.EnterScope();
-        var writer = new FlowWriter(Wet(), null);
+        var writer = new FlowWriter(Wet(), null, SharedOnes());
         return [.. parts.Select(part => writer.Part(station, valves, part))];
     }
 
@@ -61,6 +62,8 @@ public sealed partial class Notebook
         using var turn = asking.EnterScope();
         return MakingDry.Of(water, new Walks(matter), place, at);
     }
+
+    private Dictionary<string, SharedStation> SharedOnes() => new SharedStationFinder(matter).Find(beliefs.Value).ToDictionary(s => s.Station, StringComparer.Ordinal);
 
     /// <summary>What is believed of the water, given what is believed of the wires; the same for every asker.</summary>
     private WaterBelief Wet() => wet ??= new WaterBelief(water, beliefs.Value.Values

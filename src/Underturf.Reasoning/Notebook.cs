@@ -113,12 +113,18 @@ public sealed partial class Notebook
         var questions = pace.Over(planned.Plans).Select(p => writer.Write(p.Subject, planned.Of(p), p.Settled is not null)).ToList();
         questions.AddRange(writer.Contradicted(questions, beliefs.Value));
         var about = water.IsNoted ? WaterQuestions.Of(Wet(), new Walks(matter)) : [];
-        return new Answers(Engine, Book.Version, [.. questions, .. about, .. matter.Unexplained.Select(writer.Unexplained)], Together(questions, [.. Worthwhile(planned.Together(), about, minutes)]))
+        var answers = new Answers(Engine, Book.Version, [.. questions, .. about, .. matter.Unexplained.Select(writer.Unexplained)], Together(questions, [.. Worthwhile(planned.Together(), about, minutes)]))
         {
             Naming = new NamingMoveFinder(matter).Find(questions, at, minutes),
             IsRound = minutes is not null,
         };
+        return minutes is null || answers.Together.Count > 0 ? answers : answers with { Nearest = Nearest(planned, about, questions, at) };
     }
+
+    private Move? Nearest(MoveFinder planned, IReadOnlyList<OpenQuestion> about, IReadOnlyList<OpenQuestion> questions, string? at) =>
+        Worthwhile(planned.Nearest() is { } move ? [move] : [], about, null)
+            .Concat(new NamingMoveFinder(matter).Find(questions, at, null).Select(n => n.AsMove()))
+            .MinBy(m => m.Minutes);
 
     /// <summary>The best move of each question about water takes its place among the others.</summary>
     private static IEnumerable<Move> Worthwhile(IReadOnlyList<Move> moves, IReadOnlyList<OpenQuestion> about, double? minutes) =>
@@ -148,7 +154,8 @@ public sealed partial class Notebook
     public Outcome<CircuitAnswer> Circuit(IReadOnlyList<string> stations)
     {
         using var turn = asking.EnterScope();
-        return new CircuitWriter(matter, c => beliefs.Value[c].Posterior).Write(stations);
+        var circuit = new CircuitWriter(matter, c => beliefs.Value[c].Posterior).Write(stations);
+        return circuit.Succeeded ? new PlaceChance(Locating(null), matter.Tied.View, Book.Locating.StopMetres).In(circuit.Value) : circuit;
     }
 
     /// <summary>What stations of one controller would do together if their wires lay so, nothing broken.</summary>

@@ -13,5 +13,7 @@ internal static class Arguments
 
     public static Option<DirectoryInfo?> Data() => new("--data") { Description = "The data folder that makes you a writer of your own." };
 
+    public static Option<bool> Again() => new("--again") { Description = "Note once more what you have noted before in the same words." };
+
     public static Option<bool> Json() => new("--json") { Description = "Print JSON for other programs." };
 }

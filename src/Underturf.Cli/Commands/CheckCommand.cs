@@ -13,7 +13,7 @@ internal static class CheckCommand
         command.SetAction(parsed =>
         {
             var file = parsed.GetRequiredValue(log);
-            var notebook = Files.Notebook(file, parsed.GetValue(book));
+            var notebook = Files.Open(file, parsed.GetValue(book));
             IReadOnlyList<Problem> problems = [.. notebook.Problems, .. PhotoCheck.Problems(file, notebook.History)];
             var code = Guard.Report(problems);
             var (entries, standing) = (notebook.Log.Entries.Count, notebook.Log.Standing.Count);

@@ -29,7 +29,7 @@ internal static class CircuitCommand
                 Files.Write(file.FullName, CircuitDrawing.Make(circuit.Value, usUnits));
             }
 
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }

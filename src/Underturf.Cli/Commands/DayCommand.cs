@@ -19,7 +19,7 @@ internal static class DayCommand
         command.SetAction(parsed =>
         {
             var notebook = Files.Notebook(parsed.GetRequiredValue(log), parsed.GetValue(book));
-            var ask = new DayAsk(BeginOf(parsed.GetValue(begin), notebook.History.Facts.Property?.Zone), parsed.GetValue(at), parsed.GetValue(minutes));
+            var ask = new DayAsk(BeginOf(parsed.GetValue(begin)), parsed.GetValue(at), parsed.GetValue(minutes));
             var answers = notebook.Answer();
             var answer = DayPlan.Of(notebook, ask, answers);
             if (!answer.Succeeded)
@@ -33,19 +33,19 @@ internal static class DayCommand
             }
 
             Console.WriteLine(parsed.GetValue(json) ? DayJson.Write(answer.Value) : DayText.Write(answer.Value));
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }
 
     private static Option<string?> Begin() => new("--begin") { Description = "When the day begins, with its offset: 2031-04-04T07:30-06:00; now where nothing is said." };
 
-    /// <summary>The clock is read here and nowhere further in. It is that of the property, where its zone is noted and this machine knows it.</summary>
-    private static DateTimeOffset BeginOf(string? given, string? zone)
+    /// <summary>The clock is read here and nowhere further in.</summary>
+    private static DateTimeOffset BeginOf(string? given)
     {
         if (given is null)
         {
-            var now = zone is not null && TimeZoneInfo.TryFindSystemTimeZoneById(zone, out var there) ? TimeZoneInfo.ConvertTime(DateTimeOffset.UtcNow, there) : DateTimeOffset.Now;
+            var now = DateTimeOffset.Now;
             return now.AddTicks(-(now.Ticks % TimeSpan.TicksPerMinute));
         }
 

@@ -15,7 +15,7 @@ internal static class DiagnoseCommand
             var notebook = Files.Notebook(parsed.GetRequiredValue(log), parsed.GetValue(book));
             var answers = notebook.Answer();
             Console.WriteLine(parsed.GetValue(json) ? AnswersJson.Write(answers) : AnswersText.Write(answers, notebook.History.Facts.UsesUsUnits));
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }

@@ -21,7 +21,7 @@ internal static class FlowCommand
             }
 
             Console.WriteLine(parsed.GetValue(json) ? AnswersJson.Write(flow.Value) : FlowText.Write(flow.Value, notebook.History.Facts.UsesUsUnits));
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }

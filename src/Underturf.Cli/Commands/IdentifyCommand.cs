@@ -26,7 +26,7 @@ internal static class IdentifyCommand
             }
 
             Console.WriteLine(parsed.GetValue(json) ? AnswersJson.Write(naming.Value) : NamingText.Write(naming.Value, parsed.GetValue(sheet)));
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }

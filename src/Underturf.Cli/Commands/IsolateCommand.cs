@@ -22,7 +22,7 @@ internal static class IsolateCommand
             }
 
             Console.WriteLine(parsed.GetValue(json) ? AnswersJson.Write(isolation.Value) : IsolationText.Write(isolation.Value, notebook.History.Facts.UsesUsUnits));
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }

@@ -19,9 +19,9 @@ internal static class LocateCommand
         {
             var notebook = Files.Notebook(parsed.GetRequiredValue(log), parsed.GetValue(book));
             var location = Locate(notebook, parsed.GetValue(thing), parsed.GetValue(at));
-            if (!location.Succeeded)
+            if (location.Problem is { } problem)
             {
-                throw new Refusal(location.Problem!);
+                return problem.Severity == Severity.Notice ? Nothing(notebook, problem, parsed.GetValue(json)) : throw new Refusal(problem);
             }
 
             Console.WriteLine(parsed.GetValue(json) ? AnswersJson.Write(location.Value) : LocationText.Write(location.Value, notebook.History.Facts.UsesUsUnits));
@@ -30,9 +30,16 @@ internal static class LocateCommand
                 Files.Write(file.FullName, Drawn(file, notebook, location.Value));
             }
 
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
+    }
+
+    /// <summary>That nothing is hidden is an answer.</summary>
+    private static int Nothing(Notebook notebook, Problem problem, bool json)
+    {
+        Console.WriteLine(json ? AnswersJson.Write(new LocationAnswer(Notebook.Engine, notebook.Book.Version, [], [], 0, null, [])) : $"Nothing to look for: {problem}");
+        return Guard.Notes(notebook.Problems);
     }
 
     /// <summary>Only what the notes do not name needs the diagnosis, which takes longer: the faults that it puts into the ground.</summary>

@@ -23,7 +23,7 @@ internal static class MovesCommand
             }
 
             Console.WriteLine(parsed.GetValue(json) ? AnswersJson.Write(answers.Value.Together) : MovesText.Write(answers.Value, standpoint));
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }

@@ -10,17 +10,18 @@ internal static class NoteCommand
     {
         var log = Arguments.Log();
         var notes = new Argument<FileInfo?>("NOTES") { Description = "Notes, one JSON object a line; standard input where nothing is given.", Arity = ArgumentArity.ZeroOrOne };
-        var (property, data) = (Arguments.Property(), Arguments.Data());
-        var command = new Command("note", "Seal notes into a log; a new log is begun where there is none.") { log, notes, property, data, NotePhotoCommand.Make() };
+        var (property, data, again) = (Arguments.Property(), Arguments.Data(), Arguments.Again());
+        var command = new Command("note", "Seal notes into a log; a new log is begun where there is none.") { log, notes, property, data, again, NotePhotoCommand.Make() };
         command.SetAction(parsed => Note(
             parsed.GetRequiredValue(log),
             parsed.GetValue(notes),
             parsed.GetValue(property),
-            new WriterFolder(parsed.GetValue(data))));
+            new WriterFolder(parsed.GetValue(data)),
+            parsed.GetValue(again)));
         return command;
     }
 
-    private static int Note(FileInfo file, FileInfo? notes, string? property, WriterFolder folder)
+    private static int Note(FileInfo file, FileInfo? notes, string? property, WriterFolder folder, bool again)
     {
         var drafts = Drafts.Read(notes is null ? StandardInput() : Files.Bytes(notes));
         var code = Guard.Report(drafts.Problems);
@@ -30,7 +31,7 @@ internal static class NoteCommand
             return code;
         }
 
-        return new NoteWriter(file, property, folder).Write(drafts.Notes);
+        return new NoteWriter(file, property, folder).Write(drafts.Notes, again);
     }
 
     private static byte[] StandardInput()

@@ -11,26 +11,26 @@ internal static class NotePhotoCommand
     {
         var log = Arguments.Log();
         var file = new Option<FileInfo>("--file") { Description = "The photo, as the camera wrote it.", Required = true };
-        var place = new Option<string>("--place") { Description = "Id of the place where it was taken." };
-        var about = new Option<string>("--about") { Description = "Id of the thing it shows." };
+        var place = new Option<string>("--place") { Description = "The place where it was taken, by label or id." };
+        var about = new Option<string>("--about") { Description = "The thing it shows, by label or id." };
         var caption = new Option<string>("--caption") { Description = "What it shows, in your words." };
-        var (property, data) = (Arguments.Property(), Arguments.Data());
-        var command = new Command("photo", "Note a photo; a copy is kept in the folder \"photos\" beside the log.") { log, file, place, about, caption, property, data };
+        var (property, data, again) = (Arguments.Property(), Arguments.Data(), Arguments.Again());
+        var command = new Command("photo", "Note a photo; a copy is kept in the folder \"photos\" beside the log.") { log, file, place, about, caption, property, data, again };
         command.SetAction(parsed =>
         {
             var target = parsed.GetRequiredValue(log);
             var writer = new NoteWriter(target, parsed.GetValue(property), new WriterFolder(parsed.GetValue(data)));
             return Note(target, writer, parsed.GetRequiredValue(file), photo => photo with
             {
-                Place = parsed.GetValue(place),
-                About = parsed.GetValue(about),
+                Place = writer.IdOf("--place", parsed.GetValue(place)),
+                About = writer.IdOf("--about", parsed.GetValue(about)),
                 Caption = parsed.GetValue(caption),
-            });
+            }, parsed.GetValue(again));
         });
         return command;
     }
 
-    private static int Note(FileInfo log, NoteWriter writer, FileInfo file, Func<PhotoFact, PhotoFact> said)
+    private static int Note(FileInfo log, NoteWriter writer, FileInfo file, Func<PhotoFact, PhotoFact> said, bool again)
     {
         var bytes = Files.Bytes(file);
         var head = PictureHead.Read(bytes) ?? throw new Refusal(new Problem(file.Name, "is no picture of a form that is known", $"Save it as one of: {string.Join(", ", PhotoFile.MediaTypes)}"));
@@ -39,6 +39,6 @@ internal static class NotePhotoCommand
         _ = writer.Property;
         using var copy = new MemoryStream(bytes);
         PhotoCopy.Keep(PhotoSource.PathOf(log.FullName, photo), copy);
-        return writer.Write([new Draft(1, BodyText.Write(photo), photo)]);
+        return writer.Write([new Draft(1, BodyText.Write(photo), photo)], again);
     }
 }

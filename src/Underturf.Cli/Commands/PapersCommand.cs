@@ -18,7 +18,7 @@ internal static class PapersCommand
         {
             var notebook = Files.Notebook(parsed.GetRequiredValue(log), parsed.GetValue(book));
             Write(notebook, parsed.GetRequiredValue(target));
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }

@@ -15,7 +15,7 @@ internal static class ReadingsCommand
             var notebook = Files.Notebook(parsed.GetRequiredValue(log), parsed.GetValue(book));
             var lines = notebook.Readings();
             Console.WriteLine(parsed.GetValue(json) ? AnswersJson.Write(lines) : Text(lines));
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }

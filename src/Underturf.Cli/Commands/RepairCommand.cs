@@ -37,7 +37,7 @@ internal static class RepairCommand
                 Console.WriteLine(parsed.GetValue(json) ? RepairJson.Write(all) : RepairText.Write(all));
             }
 
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }

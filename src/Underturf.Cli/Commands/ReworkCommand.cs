@@ -15,7 +15,7 @@ internal static class ReworkCommand
             var notebook = Files.Notebook(parsed.GetRequiredValue(log), parsed.GetValue(book));
             var answer = ReworkPlan.Of(notebook);
             Console.WriteLine(parsed.GetValue(json) ? ReworkJson.Write(answer) : ReworkText.Write(answer, notebook.History.Facts.UsesUsUnits));
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }

@@ -13,7 +13,7 @@ internal static class ShowCommand
         {
             var notebook = Files.Notebook(parsed.GetRequiredValue(log), parsed.GetValue(book));
             Console.WriteLine(PropertyText.Write(notebook));
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }

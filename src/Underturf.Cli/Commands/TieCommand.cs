@@ -21,7 +21,7 @@ internal static class TieCommand
             }
 
             Console.WriteLine(parsed.GetValue(json) ? AnswersJson.Write(answer.Value) : TieText.Write(answer.Value, notebook.History.Facts.UsesUsUnits));
-            return Guard.Report(notebook.Problems);
+            return Guard.Notes(notebook.Problems);
         });
         return command;
     }

@@ -30,10 +30,7 @@ internal static class SoundJson
         }
         catch (JsonException e)
         {
-            return new Problem(
-                place,
-                $"is not JSON from byte {(e.BytePositionInLine ?? 0) + 1} on",
-                "Take the line from another copy with `underturf merge`, or note it again");
+            return JsonSlip.Of(json, (int)(e.BytePositionInLine ?? 0), place);
         }
     }
 

@@ -1,3 +1,4 @@
+using Underturf.FieldLog;
 using Underturf.Quantities;
 using Underturf.Reasoning;
 using Underturf.Reasoning.Diagnosis;
@@ -61,6 +62,11 @@ internal static class CircuitNotes
     private static IEnumerable<CircuitNote> Coil(string who, ValveOnCircuit valve)
     {
         yield return new CircuitNote($"{who}: {valve.Does}", valve.Does != "holds", null);
+        if (valve.Grade == Grade.Inferred)
+        {
+            yield return Plain($"inferred that it is here{(valve.Probability is { } sure ? $", {Say.Share(sure)}" : string.Empty)}");
+        }
+
         yield return Plain($"{Volts(valve.Volts, valve.VoltsSpread)}, {Amperes(valve.Amperes, valve.AmperesSpread)}");
         yield return new CircuitNote(string.Empty, false, valve);
     }

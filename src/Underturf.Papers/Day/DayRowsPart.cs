@@ -23,7 +23,7 @@ internal sealed class DayRowsPart(PageForm form)
     private IReadOnlyList<Cell> Row(DayRow row) =>
     [
         new Cell((DayWords.Clock(row.Start), Styles.StrongCell), (DayWords.Minutes(row.Minutes), Styles.Small)),
-        new Cell((Shorten.Name(Sentence.Upper(row.Where), Styles.StrongCell, 2 * Where, 2), Styles.StrongCell), (row.WalkMinutes >= 0.5 ? $"{DayWords.Minutes(row.WalkMinutes)} to walk" : string.Empty, Styles.Small)),
+        new Cell((Shorten.Name(Sentence.Upper(row.Where), Styles.StrongCell, 2 * Where, 2), Styles.StrongCell), (row.WalkMinutes >= 0.5 ? $"{DayWords.Minutes(row.WalkMinutes)} to get there" : string.Empty, Styles.Small)),
         new Cell(
         [
             ($"{DayWords.Kind(row.Kind)}: {Sentence.Ended(row.Say)}", Styles.StrongCell),

@@ -43,17 +43,17 @@ internal sealed class PaperMatter
 
     public bool UsesUsUnits => Facts.UsesUsUnits;
 
-    public string PropertyName => PlainText.Of(Facts.Property?.Name ?? string.Empty) is { Length: > 0 } name ? name : "A property without a name";
+    public string PropertyName => PlainText.Of(Facts.Title) is { Length: > 0 } name ? name : Facts.None.Title;
 
     /// <summary>The moment the papers bear: the last note's; where there is no note, the start of 2000.</summary>
-    public DateTimeOffset Made => Notebook.Log.LastNoted is { IsWritable: true } noted ? noted.Moment : new DateTimeOffset(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
+    public DateTimeOffset Made => Notebook.Log.LastNoted is { IsWritable: true } noted ? Facts.Zone.Told(noted.Moment) : new DateTimeOffset(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
-    /// <summary>"2 April 2031 to 3 April 2031", by the writers' own clocks.</summary>
+    /// <summary>"2 April 2031 to 3 April 2031", by the clock of the property.</summary>
     public string Dates
     {
         get
         {
-            var days = Notebook.Log.Standing.Select(e => e.At.Date).ToList();
+            var days = Notebook.Log.Standing.Select(e => Facts.Zone.Told(e.At).Date).ToList();
             return days.Count == 0 ? "no notes yet"
                 : days.Min() == days.Max() ? Day(days.Max())
                 : $"{Day(days.Min())} to {Day(days.Max())}";

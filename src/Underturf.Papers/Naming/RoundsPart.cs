@@ -12,6 +12,7 @@ internal static class RoundsPart
         .. Paragraph.Of(form, $"Caution: {Sentence.Ended(sheet.Caution)}", Styles.Lead, 12),
         .. Paragraph.Heading(form, Sentence.Upper(sheet.Way)),
         .. Paragraph.Of(form, Sentence.Upper(Sentence.Ended(sheet.Say)) + Against(naming, sheet), Styles.Body, 3),
+        .. Paragraph.Of(form, $"Why so: {naming.Why}.", Styles.Small, 3),
         .. sheet.Fitted.Count > 0 ? OneTrip(form, sheet) : sheet.Keys.Count > 0 ? ByHalves(form, naming, sheet) : OneByOne(form, naming, sheet),
     ];
 

@@ -1,5 +1,6 @@
 using Underturf.Planning.Repair;
 using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Telling;
 
 namespace Underturf.Papers;
 
@@ -36,6 +37,7 @@ internal static class RepairPaper
         .. Paragraph.Of(form, "Repairs: estimate and step cards", Styles.Over, 0, 0, true),
         .. Paragraph.Of(form, Shorten.Name(matter.PropertyName, Styles.Title, form.InnerWidthPoints, 2), Styles.Title, 2, 0, true),
         .. Paragraph.Of(form, $"{repairs.Items.Count} {(repairs.Items.Count == 1 ? "thing wants" : "things want")} repair: {repairs.Minutes:0} min, {repairs.Price:0.00} {repairs.Money}, walking not counted.", Styles.Lead, 10),
+        .. Paragraph.Of(form, PriceWords.Repair, Styles.Small, 6),
         .. Paragraph.Of(form, "What saves most loss for its minutes stands first. ± is a standard deviation. What is not sure may turn out to be something else: its share is said.", Styles.Small, 6),
     ];
 
@@ -48,7 +50,7 @@ internal static class RepairPaper
             .. table.Blocks(repairs.Items.Select(i => (IReadOnlyList<Cell>)
             [
                 Cell.Of(Sentence.Upper(i.Name), Styles.StrongCell),
-                new Cell((Sentence.Upper(i.Say), Styles.Cell), (i.Plan is null ? "minutes of the book" : string.Empty, Styles.Small)),
+                new Cell((Sentence.Upper(i.Say), Styles.Cell), (i.Plan is not null ? string.Empty : i.LeavesOut.Length > 0 ? Sentence.Upper(i.LeavesOut) : "minutes of the book", Styles.Small)),
                 Cell.Of(Say.Share(i.Chance), null, FieldLog.Grade.Inferred),
                 Cell.Of(i.Plan is null ? $"{i.Minutes:0.#}" : $"{i.Minutes:0.#} ± {i.SpreadMinutes:0.#}"),
                 Cell.Of($"{i.Price:0.00}"),

@@ -1,6 +1,7 @@
 using Underturf.Planning.Rework;
 using Underturf.Quantities;
 using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Telling;
 
 namespace Underturf.Papers;
 
@@ -39,7 +40,7 @@ internal static class ReworkPaper
         var moved = rework.Valves.Count(v => v.Terminal is not null);
         return rework.Valves.Count == 0
             ? rework.Steps.Count > 0 ? "Every valve has its station. Checks are still open." : "No valve is left that shares a conductor without anybody meaning it."
-            : $"{moved} of {rework.Valves.Count} valves that share a conductor {(moved == 1 ? "gets a station of its own" : "get stations of their own")}: {rework.Cost.Minutes:0.#} min, {rework.Cost.Price:0.00} {rework.Money}; {rework.Expected:0.00} {rework.Money} with what may be tried in vain.";
+            : $"{moved} of {rework.Valves.Count} valves that share a conductor {(moved == 1 ? "gets a station of its own" : "get stations of their own")}: {rework.Cost.Minutes:0.#} min, {rework.Cost.Price:0.00} {rework.Money}; {rework.Expected:0.00} {rework.Money} with what may be tried in vain. {PriceWords.Rework}";
     }
 
     private static IEnumerable<string> Cautions(ReworkAnswer rework) => rework.Steps.Select(s => s.Caution).Where(c => c.Length > 0).Distinct();

@@ -23,7 +23,7 @@ public static class DayPlan
             return at.Problem!;
         }
 
-        var grounds = new Grounds(notebook, answers ?? notebook.Answer(), ask.Begin);
+        var grounds = new Grounds(notebook, answers ?? notebook.Answer(), notebook.History.Facts.Zone.Told(ask.Begin));
         return Of(grounds, at.Value, ask.Minutes ?? notebook.Book.Day.Minutes, order ?? new DayOrder());
     }
 

@@ -35,5 +35,5 @@ internal sealed class Permits(Grounds grounds, Tickets tickets)
         return id == job.Place || job.Things.Contains(id);
     }
 
-    private string Day(DateTimeOffset at) => at.ToOffset(grounds.Begin.Offset).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    private string Day(DateTimeOffset at) => grounds.Facts.Zone.Told(at).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

@@ -53,7 +53,7 @@ internal sealed class Tickets(Grounds grounds, double minutes)
     public IReadOnlyList<TicketState> All() =>
     [
         .. grounds.View.Tickets.Values.OrderBy(t => t.Expires ?? DateTimeOffset.MaxValue).ThenBy(t => t.Id, StringComparer.Ordinal)
-            .Select(t => new TicketState(Number(t), Where(t), t.From, t.Expires, t.Marked, t.Clear, Stands(t), t.From <= grounds.Begin && t.Expires > grounds.Begin)),
+            .Select(t => new TicketState(Number(t), Where(t), Told(t.From), Told(t.Expires), t.Marked, t.Clear, Stands(t), t.From <= grounds.Begin && t.Expires > grounds.Begin)),
     ];
 
     private string Stands(LocateTicketFact ticket) => ticket switch
@@ -71,5 +71,7 @@ internal sealed class Tickets(Grounds grounds, double minutes)
 
     private static string Number(LocateTicketFact ticket) => ticket.Number ?? ticket.Id;
 
-    private string Day(DateTimeOffset at) => at.ToOffset(grounds.Begin.Offset).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+    private DateTimeOffset? Told(DateTimeOffset? moment) => moment is { } at ? grounds.Facts.Zone.Told(at) : null;
+
+    private string Day(DateTimeOffset at) => grounds.Facts.Zone.Told(at).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 }

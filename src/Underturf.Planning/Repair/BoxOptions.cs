@@ -87,7 +87,7 @@ internal sealed class BoxOptions
         return new JointPlan(
             joint.IsCommon ? "common" : joint.Station is { } s ? box.Site.View.Name(s) : "station unknown",
             [.. joint.Wires.Select(w => w.Name)],
-            [.. joint.Wires.Select(w => w.IsNoted ? $"{w.Size}" : $"({w.Size})")],
+            [.. joint.Wires.Select(w => w.IsNoted ? w.Size.Say(box.Site.UsUnits) : $"({w.Size.Say(box.Site.UsUnits)})")],
             chosen is { } c ? [PartsList.Line(c.Connector.Name, c.Count, c.Connector.Price)] : [],
             box.IsSuspected(joint),
             chosen is null ? "no connector of the catalogue grips these" : null);

@@ -217,4 +217,8 @@ public sealed record RepairListAnswer(string Engine, string Book, string Money, 
 /// <param name="Chance">That it is this.</param>
 /// <param name="Worth">Minutes of loss that it saves, expected.</param>
 /// <param name="Plan">The whole plan; nothing where the book has minutes only.</param>
-public sealed record RepairItem(string Thing, string Name, string Say, string Question, IReadOnlyList<string> Stations, double Chance, decimal Minutes, decimal SpreadMinutes, decimal Price, double Worth, [property: JsonIgnore] RepairAnswer? Plan);
+public sealed record RepairItem(string Thing, string Name, string Say, string Question, IReadOnlyList<string> Stations, double Chance, decimal Minutes, decimal SpreadMinutes, decimal Price, double Worth, [property: JsonIgnore] RepairAnswer? Plan)
+{
+    /// <summary>What of the job its minutes hold, in words, where they leave the most of it out; otherwise empty.</summary>
+    public string LeavesOut { get; init; } = string.Empty;
+}

@@ -41,7 +41,7 @@ internal sealed class RepairList(RepairSite site)
         }
 
         var minutes = CostLine.Exact(repair.Minutes);
-        return new RepairItem(move.Place, move.Where, repair.Say, question.Id, question.Stations, question.Explanations[0].Probability, minutes, 0, CostLine.Of(repair.Say, minutes, site.HourPrice).Price, move.Worth, null);
+        return new RepairItem(move.Place, move.Where, repair.Say, question.Id, question.Stations, question.Explanations[0].Probability, minutes, 0, CostLine.Of(repair.Say, minutes, site.HourPrice).Price, move.Worth, null) { LeavesOut = move.LeavesOut };
     }
 
     /// <summary>Minutes that it costs to leave it: of each station that does badly, and of water that runs away.</summary>

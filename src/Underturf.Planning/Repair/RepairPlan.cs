@@ -7,9 +7,6 @@ namespace Underturf.Planning.Repair;
 /// <summary>The way in: a notebook and a thing, a repair out. Nothing is kept: after each step that is noted the plan is made anew.</summary>
 public static class RepairPlan
 {
-    /// <summary>Places named in a message at most.</summary>
-    private const int MostNamed = 12;
-
     private const int MinutesAnHour = 60;
 
     /// <param name="thing">Label or id of a valve or box, or of a station with one valve.</param>
@@ -120,23 +117,6 @@ public static class RepairPlan
         return new Estimate(decimal.Round(sheet.Minutes / MinutesAnHour, 2, MidpointRounding.AwayFromZero), sheet.Work, sheet.Parts, contingency, sheet.Price + contingency);
     }
 
-    internal static Outcome<string> Find(PropertyView view, string name)
-    {
-        var wanted = view.Identity.Of(name.Trim());
-        string[] known = [.. view.Valves.Keys, .. view.Boxes.Keys];
-        if (known.Contains(wanted))
-        {
-            return wanted;
-        }
-
-        var stations = view.Stations.Keys.Where(s => s == wanted || view.StationNumber(s) == name.Trim() || Called(view, s, name)).SelectMany(s => view.ValvesOf(s).Select(v => v.Id));
-        return known.Where(k => Called(view, k, name)).Concat(stations).Distinct().ToList() switch
-        {
-            [var only] => only,
-            [] => new Problem($"thing {Problem.Quote(name)}", "is no valve or box that is noted", $"Name one of: {string.Join(", ", known.Take(MostNamed).Select(view.Name))}"),
-            var many => new Problem($"thing {Problem.Quote(name)}", $"is the name of {many.Count} things", $"Name one by its id: {string.Join(", ", many.Take(MostNamed))}"),
-        };
-    }
-
-    private static bool Called(PropertyView view, string id, string name) => string.Equals(view.Name(id), name.Trim(), StringComparison.OrdinalIgnoreCase);
+    internal static Outcome<string> Find(PropertyView view, string name) =>
+        new NameFinder(view).Find(view.Valves.Keys.Concat(view.Boxes.Keys), name, "thing", "is no valve or box that is noted");
 }

@@ -49,7 +49,7 @@ internal sealed class BoxReader(PropertyHistory history, string box)
         string?[] facts =
         [
             BoxWords.Length(cable.Length, us),
-            cable.Gauge is { } gauge ? $"{gauge}{(cable.CommonGauge is { } common && common != gauge ? $", common {common}" : "")}" : null,
+            cable.Gauge is { } gauge ? $"{gauge.Say(us)}{(cable.CommonGauge is { } common && common != gauge ? $", common {common.Say(us)}" : "")}" : null,
             cable.Conductors is { } count ? $"{count} conductors" : null,
             cable.Carries.Count > 0 ? $"carries {NumberRuns.Say(cable.Carries.Select(view.StationNumber))}" : null,
         ];

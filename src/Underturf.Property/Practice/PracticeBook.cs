@@ -74,9 +74,14 @@ public sealed record PracticeBook
     /// <summary>Reads a book. A problem names the field. A byte-order mark, which some editors add, does no harm.</summary>
     public static Outcome<PracticeBook> Read(ReadOnlySpan<byte> json)
     {
+        var text = json.StartsWith(ByteOrderMark) ? json[ByteOrderMark.Length..] : json;
+        if (PracticeBookWords.NoBook(text) is { } other)
+        {
+            return other;
+        }
+
         try
         {
-            var text = json.StartsWith(ByteOrderMark) ? json[ByteOrderMark.Length..] : json;
             var book = JsonSerializer.Deserialize(text, PracticeJson.Default.PracticeBook);
             return book is null
                 ? new Problem("practice book", "is empty", "Start from the default book: underturf book > book.json")
@@ -85,8 +90,7 @@ public sealed record PracticeBook
         }
         catch (JsonException error)
         {
-            var place = $"practice book, line {error.LineNumber + 1}, {error.Path}";
-            return new Problem(place, PracticeBookWords.Of(error), "Correct it, or start from the default book: underturf book");
+            return PracticeBookWords.Of(error);
         }
     }
 

@@ -1,3 +1,6 @@
+using System.Text.Json.Serialization;
+using Underturf.FieldLog;
+
 namespace Underturf.Reasoning;
 
 /// <summary>
@@ -66,7 +69,11 @@ public sealed record StationOnCircuit(
     double Amperes,
     double AmperesSpread,
     bool Guessed,
-    IReadOnlyList<ValveOnCircuit> Valves);
+    IReadOnlyList<ValveOnCircuit> Valves)
+{
+    [JsonIgnore]
+    public string Id { get; init; } = string.Empty;
+}
 
 /// <summary>The master valve, fed with every station.</summary>
 /// <param name="Name">What people call the valve or its place.</param>
@@ -90,7 +97,21 @@ public sealed record ValveOnCircuit(
     double VoltsSpread,
     double Amperes,
     double AmperesSpread,
-    string Does);
+    string Does)
+{
+    /// <summary>Of its place: as noted, inferred where only its wire was seen there, unknown where nobody saw that either.</summary>
+    [JsonConverter(typeof(JsonStringEnumConverter<Grade>))]
+    public Grade Grade { get; init; }
+
+    /// <summary>Chance that it lies there, where that is inferred; nothing where there is no plan to reckon with.</summary>
+    public double? Probability { get; init; }
+
+    /// <summary>What counts as there.</summary>
+    public double? WithinMetres { get; init; }
+
+    [JsonIgnore]
+    public string PlaceId { get; init; } = string.Empty;
+}
 
 /// <summary>A stretch of wire.</summary>
 /// <param name="Guessed">True where no cable is known and the run is an assumption.</param>

@@ -1,8 +1,10 @@
 using System.Globalization;
+using Underturf.FieldLog;
 using Underturf.Networks.Wiring;
 using Underturf.Property;
 using Underturf.Property.Practice;
 using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Translation;
 
 namespace Underturf.Reasoning.Circuits;
 
@@ -61,7 +63,10 @@ internal sealed class CircuitTeller(Case matter, Outlook outlook, RunningPlan pl
             amperes.Magnitude,
             spread.Of(amperes),
             laid.Path.Guessed,
-            Valves(laid));
+            Valves(laid))
+        {
+            Id = laid.Path.Station,
+        };
     }
 
     /// <summary>As belief predicts it where the wires are those that were noted; where they are only planned, by the circuit itself.</summary>
@@ -94,9 +99,17 @@ internal sealed class CircuitTeller(Case matter, Outlook outlook, RunningPlan pl
                 spread.Of(after),
                 amperes.Magnitude,
                 spread.Of(amperes),
-                c.Does.ToString().ToLowerInvariant());
+                c.Does.ToString().ToLowerInvariant())
+            {
+                Grade = GradeOf(c.End),
+                PlaceId = c.End.Place,
+            };
         }),
     ];
+
+    private Grade GradeOf(ValveEnd end) => end.Valve is { } id && matter.View.Valves.TryGetValue(id, out var valve) ? valve.Sure
+        : matter.View.IsPlace(end.Place) ? Grade.Inferred
+        : Grade.Unknown;
 
     private RelayOnCircuit Relay(AcReading amperes) => new(running.Network.ElementAt(running.Relay).Ohms, amperes.Magnitude, spread.Of(amperes));
 
@@ -111,8 +124,8 @@ internal sealed class CircuitTeller(Case matter, Outlook outlook, RunningPlan pl
                 !matter.View.Cables.ContainsKey(leg.Id),
                 leg.LengthMetres,
                 leg.LogSpread,
-                leg.StationSize.ToString(),
-                leg.CommonSize.ToString(),
+                leg.StationSize.Say(matter.History.Facts.UsesUsUnits),
+                leg.CommonSize.Say(matter.History.Facts.UsesUsUnits),
                 [.. paths.Select(p => RunningStations.LabelOf(p.Laid.Path)).Distinct()],
                 [.. paths.Select(p => Called(p.Laid))],
                 paths.Max(p => Across(p.Laid, p.Laid.Path.Legs[p.Index].Parent) - Across(p.Laid, p.Index)),

@@ -83,7 +83,7 @@ internal sealed class NamingWriter(Case matter)
             .Select(w => w < bundle.Wires.Count ? new NameShare(bundle.Wires[w].Id, bundle.Wires[w].Name, belief.Shares[row, w]) : new NameShare(null, "no wire of a controller", belief.Shares.Alone(row)))
             .OrderByDescending(s => s.Probability)
             .ToList();
-        string?[] looks = [joint.Ends[0].Colour, joint.Ends[0].Gauge];
+        string?[] looks = [joint.Ends[0].Colour, joint.Ends[0].Gauge is { } gauge ? WireSize.Say(gauge, matter.History.Facts.UsesUsUnits) : null];
         return new EndNaming(
             [.. joint.Ends.Select(e => e.Id)],
             string.Join(" and ", joint.Ends.Select(e => e.Name)),

@@ -23,10 +23,12 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
     private const double Told = 0.5;
 
     private readonly LocatingPractice book = practice.Locating;
+    private readonly NameFinder names = new(view);
     private readonly WhereWords words = new(view, history.Facts.UsesUsUnits);
 
     /// <param name="wanted">Id or name of a thing, or of its station; all where nothing is said.</param>
     /// <param name="at">Where one stands; the first controller where nothing is said.</param>
+    /// <returns>A notice where there is nothing to look for: that is no fault of anybody.</returns>
     public Outcome<LocationAnswer> Write(string? wanted, Position? at)
     {
         var groups = new SoughtFinder(history, view, practice, questions).Find();
@@ -34,8 +36,8 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
         if (asked.Count == 0)
         {
             return groups.Count == 0
-                ? new Problem("property", "has nothing hidden", "Note what is looked for: {\"kind\":\"sought\",\"id\":\"x1\",\"what\":\"valve\"}; the valve of a station that was never found is looked for without a note")
-                : new Problem($"thing {Problem.Quote(wanted!)}", "is not among what is hidden", $"Name one of: {string.Join(", ", groups.Select(g => g.Name).Take(12))}");
+                ? new Problem("property", "has nothing hidden", "Note what is looked for: {\"kind\":\"sought\",\"id\":\"x1\",\"what\":\"valve\"}; the valve of a station that was never found is looked for without a note", Severity.Notice)
+                : new Problem($"thing {Problem.Quote(wanted!)}", "is not among what is hidden", $"Name one of: {string.Join(", ", groups.Select(g => g.Name).Take(12))}", names.Meant(view.Ids, wanted!).Count > 0 ? Severity.Notice : Severity.Error);
         }
 
         var ground = new GroundFinder(history, view, book, memory);
@@ -127,7 +129,7 @@ internal sealed class LocationWriter(PropertyHistory history, PropertyView view,
 
     private bool Means(SoughtGroup group, string wanted) =>
         Is(group.Name, wanted)
-        || group.Things.Any(t => t.Id == view.Identity.Of(wanted) || Is(t.Name, wanted) || (t.Station is { } s && (s == view.Identity.Of(wanted) || Is(view.Name(s), wanted) || Is(view.StationNumber(s), wanted))));
+        || group.Things.Any(t => t.Id == view.Identity.Of(wanted) || Is(t.Name, wanted) || (t.Station is { } s && (names.CanMean(s, wanted) || Is($"{t.What} {view.StationNumber(s)}", wanted))));
 
     private static bool Is(string name, string wanted) => string.Equals(name, wanted, StringComparison.OrdinalIgnoreCase);
 }

@@ -23,7 +23,7 @@ internal sealed class WhereWords(PropertyView view, bool usUnits)
     {
         var inside = named.Where(n => n.Shape.Contains(at)).Select(n => n.Name).FirstOrDefault();
         var beside = named.OrderBy(n => n.Shape.Closed).ThenBy(n => n.Shape.DistanceMetresTo(at)).FirstOrDefault();
-        var words = beside.Name is null ? FormattableString.Invariant($"{at.EastMetres:0} m east, {at.NorthMetres:0} m north of the datum") : From(beside.Name, beside.Shape, at);
+        var words = beside.Name is null ? $"{Diagnosis.Say.Length(at.EastMetres, usUnits)} east, {Diagnosis.Say.Length(at.NorthMetres, usUnits)} north of the datum" : From(beside.Name, beside.Shape, at);
         return inside is null || inside == beside.Name ? words : $"{words}, in {inside}";
     }
 

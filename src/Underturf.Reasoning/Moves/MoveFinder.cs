@@ -44,6 +44,11 @@ internal sealed class MoveFinder
             : [.. new Round([.. finder.Find().Take(Round.MostVisits)], walks, plans[0].At).Within(minutes).Select(writer.Write)];
     }
 
+    /// <summary>Of all that is worth its minutes, what takes fewest of them, however many one has; nothing where nothing is worth them.</summary>
+    public Move? Nearest() => plans
+        .SelectMany(p => p.Settled is null ? p.Options.Where(o => o.Gain > 0).Select(o => writer.Write(p, o)) : [writer.Write(VisitFinder.Repair(p))])
+        .MinBy(m => m.Minutes);
+
     /// <summary>Where somebody stands, and how long they have; nothing where that cannot be.</summary>
     public static Outcome<string?> Stand(Case owner, Standpoint standpoint)
     {

@@ -1,10 +1,13 @@
 using Underturf.Reasoning.Diagnosis;
+using Underturf.Reasoning.Telling;
 
 namespace Underturf.Reasoning.Moves;
 
 /// <summary>Puts visits and first moves into words.</summary>
 internal sealed class MoveWriter(Case owner)
 {
+    private readonly Walks walks = new(owner);
+
     private readonly HashSet<string> unsafeStations = [.. owner.Evidence.OfType<ReadingEvidence>().Where(e => owner.Book.Supply.IsUnsafe(e.Shown)).SelectMany(e => e.Stations)];
 
     /// <summary>Worlds that are weighed in pairs for what a step tells apart.</summary>
@@ -14,7 +17,7 @@ internal sealed class MoveWriter(Case owner)
     {
         var action = string.Join("; then ", visit.Steps.Select(s => s.Action));
         var subject = visit.Leading;
-        return new Move(
+        return walks.Reached(new Move(
             visit.Remedy is { } remedy ? Settled(remedy, action, Say.Share(subject.Cure(remedy))) : action,
             owner.View.Name(visit.Place),
             visit.Minutes,
@@ -23,10 +26,10 @@ internal sealed class MoveWriter(Case owner)
             subject.Subject.Id)
         {
             Place = visit.Place,
-            WalkMinutes = visit.WalkMinutes,
             Steps = visit.Steps,
+            LeavesOut = visit.Remedy?.Cured is { MoreCoils: > 0 } ? PriceWords.JointOnly : string.Empty,
             Why = visit.Remedy is null ? Tells(visit) : string.Empty,
-        };
+        }, visit.WalkMinutes);
     }
 
     private static string Settled(Remedy remedy, string action, string share) => remedy.Cured?.Note is not null

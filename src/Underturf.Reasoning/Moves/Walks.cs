@@ -9,9 +9,6 @@ namespace Underturf.Reasoning.Moves;
 /// <param name="tied">Where taped distances put things, worked out when a walk is asked for.</param>
 internal sealed class Walks(PropertyView view, PracticeBook book, Func<TiedPlaces> tied)
 {
-    /// <summary>Places named in a message at most.</summary>
-    private const int MostNamed = 12;
-
     public Walks(Case owner)
         : this(owner.View, owner.Book, () => owner.Tied)
     {
@@ -32,26 +29,18 @@ internal sealed class Walks(PropertyView view, PracticeBook book, Func<TiedPlace
 
         var walk = book.Walk;
         var metres = tied().View.PositionOf(to) is { } there && tied().View.PositionOf(from) is { } here ? here.DistanceMetresTo(there) : walk.UnknownMetres;
-        return (metres / walk.MetresPerMinute) + (IsFound(to) ? 0 : walk.FindMinutes);
+        return (metres / walk.MetresPerMinute) + Finding(to);
     }
 
-    /// <summary>The id of the place that somebody names by id or label.</summary>
-    public Outcome<string> Find(string name)
-    {
-        var id = view.Identity.Of(name.Trim());
-        if (Known.Contains(id))
-        {
-            return id;
-        }
+    /// <summary>The move with the way to its place, told as walking and finding.</summary>
+    /// <param name="minutes">Of the way; none for somebody who is there.</param>
+    public Move Reached(Move move, double minutes) => Math.Min(minutes, Finding(move.Place)) is var find ? move with { WalkMinutes = minutes - find, FindMinutes = find } : move;
 
-        var called = Known.Where(p => string.Equals(view.Name(p), name.Trim(), StringComparison.OrdinalIgnoreCase)).ToList();
-        return called switch
-        {
-            [var only] => only,
-            [] => new Problem($"place {Problem.Quote(name)}", "is not noted", $"Name one of: {string.Join(", ", Known.Select(view.Name).Take(MostNamed))}"),
-            _ => new Problem($"place {Problem.Quote(name)}", $"is the label of {called.Count} places", $"Name one by its id: {string.Join(", ", called.Take(MostNamed))}"),
-        };
-    }
+    /// <summary>Minutes until a place is found that nobody has found yet.</summary>
+    private double Finding(string place) => IsFound(place) ? 0 : book.Walk.FindMinutes;
+
+    /// <summary>The id of the place that somebody names.</summary>
+    public Outcome<string> Find(string name) => new NameFinder(view).Find(Known, name, "place");
 
     private bool IsFound(string place) => view.Boxes.ContainsKey(place) || view.Valves.ContainsKey(place) || view.IsolationValves.ContainsKey(place) || view.WaterSupplies.ContainsKey(place) || Controllers.Contains(place);
 }

@@ -1,3 +1,6 @@
+using System.Text.Json.Serialization;
+using Underturf.FieldLog;
+
 namespace Underturf.Reasoning.Water;
 
 /// <summary>What water does here, nothing broken: what comes in, what each station takes, and what runs though nothing should.</summary>
@@ -53,4 +56,17 @@ public sealed record StationFlow(
 {
     /// <summary>What cans caught last; nothing where none were set out.</summary>
     public CaughtWater? Caught { get; init; }
+
+    /// <summary>The valves that it is reckoned with, by what the wires say; nothing where that is one.</summary>
+    public ValveCount? Valves { get; init; }
+}
+
+/// <summary>Valves that one station runs.</summary>
+/// <param name="Grade">Measured where they were noted; inferred where only readings say so.</param>
+/// <param name="Probability">That there are just so many.</param>
+public sealed record ValveCount(int Count, [property: JsonConverter(typeof(JsonStringEnumConverter<Grade>))] Grade Grade, double Probability)
+{
+    /// <summary>"2 valves (inferred, 90 % sure)".</summary>
+    [JsonIgnore]
+    public string Say => $"{Count} valves ({Grade.ToString().ToLowerInvariant()}{(Grade == Grade.Inferred ? $", {Diagnosis.Say.Share(Probability)} sure" : string.Empty)})";
 }

@@ -4,13 +4,14 @@ using Underturf.Quantities;
 namespace Underturf.Reasoning.Water;
 
 /// <summary>Works out what water does here, by the pipes that are noted, with what is believed of the supply.</summary>
-internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
+/// <param name="shared">Stations that run several valves by what the wires say, by their ids.</param>
+internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle, IReadOnlyDictionary<string, SharedStation> shared)
 {
     /// <summary>How often a station's outlets are scaled to what the meter showed of it.</summary>
     private const int Fittings = 4;
 
     private readonly Dictionary<string, double> flows = new(StringComparer.Ordinal);
-    private (int Valves, int Part) run = (1, 1);
+    private readonly Dictionary<string, ValvesRunning> run = shared.ToDictionary(s => s.Key, s => ValvesRunning.Of(s.Value.Valves.Count), StringComparer.Ordinal);
     private readonly (double Middle, double Spread)[] unknowns = Unknowns(belief);
 
     private WaterCase Owner => belief.Owner;
@@ -56,14 +57,12 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
     /// <param name="part">Of them that run.</param>
     public Outcome<PartFlow> Part(string station, int valves, int part)
     {
-        var metered = belief.Meter.Any(r => r.Station == station && r.Si > 0);
-        run = (valves, valves);
-        Fit(station, metered ? 1 : valves);
-        run = (valves, part);
+        run[station] = ValvesRunning.Of(valves);
+        Fit(station);
+        run[station] = new ValvesRunning(valves, part);
         var rows = Rows([station]);
-        run = (1, 1);
         return rows.Succeeded
-            ? new PartFlow(rows.Value[0].CubicMetresPerSecond, rows.Value[0].SpreadCubicMetresPerSecond, rows.Value[0].OutletPascals, rows.Value[0].OutletSpreadPascals, metered)
+            ? new PartFlow(rows.Value[0].CubicMetresPerSecond, rows.Value[0].SpreadCubicMetresPerSecond, rows.Value[0].OutletPascals, rows.Value[0].OutletSpreadPascals, Metered(station) is not null)
             : rows.Problem!;
     }
 
@@ -105,6 +104,7 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
             speed is { } v ? Rise(middle, v) : null)
         {
             Caught = Owner.CaughtOn(station),
+            Valves = shared.TryGetValue(station, out var several) ? new ValveCount(several.Valves.Count, several.Grade, several.CountProbability * several.Probability) : null,
         };
     }
 
@@ -140,21 +140,25 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle)
         double Value(int k) => unknowns[k].Middle + (k == moved ? way * unknowns[k].Spread : 0);
         var perMetre = Owner.Fluid.PascalsPerMetre;
         var curve = new SupplyCurve(Value(0) / perMetre, Value(1) / perMetre / Math.Pow(belief.Supply.UsualFlow, HazenWilliams.FlowExponentNumber));
-        var pipes = new PipeRecord(Owner, curve, new HashSet<string>(), running, FlowOf, Math.Exp(Value(2)) * run.Part / run.Valves, run.Part);
+        var pipes = new PipeRecord(Owner, curve, new HashSet<string>(), running, FlowOf, Math.Exp(Value(2)), ValvesOf);
         var solution = pipes.Network.Solve();
         return solution.Succeeded ? new Solved(pipes, solution.Value) : solution.Problem!;
     }
 
-    /// <summary>Outlets that nobody has noted are such that the station gives what the meter showed.</summary>
-    /// <param name="times">So many times the usual flow, where no meter showed it.</param>
-    private void Fit(string station, int times = 1)
+    private ValvesRunning ValvesOf(string station) => run.GetValueOrDefault(station, ValvesRunning.One);
+
+    /// <summary>What the meter showed of it last.</summary>
+    private double? Metered(string station) => belief.Meter.LastOrDefault(r => r.Station == station && r.Si > 0)?.Si;
+
+    /// <summary>Outlets that nobody has noted are such that the station gives what the meter showed, or each of its valves what is usual.</summary>
+    private void Fit(string station)
     {
         if (flows.ContainsKey(station))
         {
             return;
         }
 
-        var wanted = belief.Meter.LastOrDefault(r => r.Station == station && r.Si > 0)?.Si ?? times * belief.Flows.Of(station).Median;
+        var wanted = Metered(station) ?? ValvesOf(station).All * belief.Flows.Of(station).Median;
         flows[station] = wanted;
         for (var round = 0; round < Fittings && Solve([station], -1, 0) is { Succeeded: true, Value: var solved } && solved.FlowOf(station) is > 0 and var given; round++)
         {

@@ -185,16 +185,8 @@ internal sealed class IsolationWriter
 
     private Outcome<(string Id, int? Node)> Find(string name)
     {
-        var wanted = View.Identity.Of(name.Trim());
-        string[] known = [.. View.Valves.Keys, .. View.Stations.Keys, .. View.Boxes.Keys, .. View.Fittings.Keys, .. View.Pipes.Keys, .. View.IsolationValves.Keys];
-        var found = known.Contains(wanted) ? [wanted] : known.Where(k => string.Equals(View.Name(k), name.Trim(), StringComparison.OrdinalIgnoreCase)
-            || (View.Stations.ContainsKey(k) && View.StationNumber(k) == name.Trim())).ToList();
-        return found switch
-        {
-            [var only] => (only, NodeOf(only)),
-            [] => new Problem($"place {Problem.Quote(name)}", "is not noted", $"Name a valve, station, box, fitting or pipe, for example {string.Join(", ", known.Take(6).Select(View.Name))}"),
-            _ => new Problem($"place {Problem.Quote(name)}", $"is the name of {found.Count} things", $"Name one by its id: {string.Join(", ", found)}"),
-        };
+        var found = new NameFinder(View).Find([.. View.Valves.Keys, .. View.Stations.Keys, .. View.Boxes.Keys, .. View.Fittings.Keys, .. View.Pipes.Keys, .. View.IsolationValves.Keys], name, "place");
+        return found.Succeeded ? (found.Value, NodeOf(found.Value)) : found.Problem!;
     }
 
     /// <summary>Where the thing has its water from, as far as pipes are noted.</summary>

@@ -104,12 +104,11 @@ internal sealed class LeakMoves
     private Move Meters(string action, string place, double minutes, string caution, double[] goesOn, Fact asks) =>
         Test(action, place, minutes, caution, [.. goesOn.Select(p => new[] { p, 1 - p })], asks);
 
-    private Move Test(string action, string place, double minutes, string caution, IReadOnlyList<double[]> chances, Fact asks) => new(action, View.Name(place), minutes, order.Worth(shares, chances), caution, LeakQuestion.Id)
+    private Move Test(string action, string place, double minutes, string caution, IReadOnlyList<double[]> chances, Fact asks) => walks.Reached(new Move(action, View.Name(place), minutes, order.Worth(shares, chances), caution, LeakQuestion.Id)
     {
         Place = place,
-        WalkMinutes = walks.Minutes(meterPlace, place),
         Steps = [new MoveStep(action, minutes, caution, LeakQuestion.Id, asks)],
-    };
+    }, walks.Minutes(meterPlace, place));
 
     private Move Repair()
     {
@@ -118,12 +117,11 @@ internal sealed class LeakMoves
         var walk = walks.Minutes(meterPlace, place);
         var work = new WorkFact { Did = repair.Name, Target = first.Source.Piece is null && !View.Knows(first.Source.Id) ? null : first.Source.Id };
         var action = $"enough known: {repair.Say}, {first.Source.Place} ({Diagnosis.Say.Share(first.Share)} sure)";
-        return new Move(action, View.Name(place), repair.Minutes + walk, first.Share * order.Uncured, repair.Caution, LeakQuestion.Id)
+        return walks.Reached(new Move(action, View.Name(place), repair.Minutes + walk, first.Share * order.Uncured, repair.Caution, LeakQuestion.Id)
         {
             Place = place,
-            WalkMinutes = walk,
             Steps = [new MoveStep(action, repair.Minutes, repair.Caution, LeakQuestion.Id, work)],
-        };
+        }, walk);
     }
 
     /// <summary>For each thing the chance that it would still run, were these shut.</summary>

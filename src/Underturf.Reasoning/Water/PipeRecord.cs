@@ -14,17 +14,17 @@ internal sealed class PipeRecord
     private readonly WaterCase owner;
     private readonly IReadOnlySet<string> shut;
     private readonly IReadOnlyList<string> running;
-    private readonly int alike;
+    private readonly Func<string, ValvesRunning> valvesOf;
     private readonly Dictionary<string, (int Up, int Down)> nodes = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> elements = new(StringComparer.Ordinal);
     private readonly List<(string Station, int Outlet)> outlets = [];
 
     /// <param name="flowOf">m3/s of a station whose outlets nobody has noted.</param>
     /// <param name="outletFactor">By which every outlet gives more or less than it should.</param>
-    /// <param name="alike">Valves alike that stand side by side in the place of each station's one.</param>
-    public PipeRecord(WaterCase owner, SupplyCurve curve, IReadOnlySet<string> shut, IReadOnlyList<string> running, Func<string, double> flowOf, double outletFactor = 1, int alike = 1)
+    /// <param name="valvesOf">How many valves alike stand side by side in the place of a station's one, and how many of them run.</param>
+    public PipeRecord(WaterCase owner, SupplyCurve curve, IReadOnlySet<string> shut, IReadOnlyList<string> running, Func<string, double> flowOf, double outletFactor = 1, Func<string, ValvesRunning>? valvesOf = null)
     {
-        (this.owner, this.shut, this.running, this.alike) = (owner, shut, running, alike);
+        (this.owner, this.shut, this.running, this.valvesOf) = (owner, shut, running, valvesOf ?? (_ => ValvesRunning.One));
         Network = new PipeNetwork(owner.Fluid);
         foreach (var (id, supply) in View.WaterSupplies)
         {
@@ -41,7 +41,7 @@ internal sealed class PipeRecord
 
         foreach (var station in View.Stations.Keys)
         {
-            AddOutlets(station, flowOf, outletFactor);
+            AddOutlets(station, flowOf, outletFactor * this.valvesOf(station).Share);
         }
     }
 
@@ -53,7 +53,8 @@ internal sealed class PipeRecord
 
     private FlowCoefficient Valve => ValvesOf(1);
 
-    private FlowCoefficient Valves => ValvesOf(alike);
+    /// <summary>Those of a station that run.</summary>
+    private FlowCoefficient Valves(string station) => ValvesOf(valvesOf(station).Part);
 
     private FlowCoefficient ValvesOf(int count) => new(count * Units.From(owner.Water.Usual.StationLitresPerMinute.Median, "L/min") / Math.Sqrt(Units.From(owner.Water.Usual.ValveKilopascals, "kPa")));
 
@@ -112,7 +113,7 @@ internal sealed class PipeRecord
 
         return owner.Graph.Masters.Contains(id)
             ? PipeElement.MasterValve(name, up, down, Valve, Network.Water, running.Count == 0 || shut.Contains(id))
-            : PipeElement.Valve(name, up, down, Valves, Network.Water, !Runs(View.Valves[id].Station) || shut.Contains(id));
+            : PipeElement.Valve(name, up, down, View.Valves[id].Station is { } of ? Valves(View.Identity.Of(of)) : Valve, Network.Water, !Runs(View.Valves[id].Station) || shut.Contains(id));
     }
 
     private bool Runs(string? station) => station is not null && running.Contains(View.Identity.Of(station));
@@ -158,7 +159,7 @@ internal sealed class PipeRecord
 
         var behind = Network.AddJunction(View.Name(station), Network.Nodes[PointOfConnection].ElevationMetres);
         nodes[station] = (PointOfConnection, behind);
-        elements[station] = Network.Add(PipeElement.Valve(View.Name(station), PointOfConnection, behind, Valves, Network.Water, isClosed: false));
+        elements[station] = Network.Add(PipeElement.Valve(View.Name(station), PointOfConnection, behind, Valves(station), Network.Water, isClosed: false));
         return behind;
     }
 }

@@ -149,11 +149,10 @@ internal sealed class StationQuestion
         var controller = Owner.View.Identity.Of(Owner.View.Stations[station.Station].Controller);
         var place = Owner.View.ValvesOf(station.Station).Select(v => v.Id).FirstOrDefault() ?? controller;
         var walk = walks.Minutes(controller, place);
-        return new Move(action, Owner.View.Name(place), minutes + walk, worth, caution, Id)
+        return walks.Reached(new Move(action, Owner.View.Name(place), minutes + walk, worth, caution, Id)
         {
             Place = place,
-            WalkMinutes = walk,
             Steps = [new MoveStep(action, minutes, caution, Id, asks)],
-        };
+        }, walk);
     }
 }

@@ -88,6 +88,15 @@ public sealed class BadLogTests : IDisposable
     public void Lines_that_are_no_JSON_at_all() => Told([.. Workbench.Sound.ToBytes().Span, 0, 1, 2, 255, 254, 10, .. "<html>\n"u8], 1, $"line {Workbench.Lines.Length + 1}", $"line {Workbench.Lines.Length + 2}");
 
     [Fact]
+    public void What_is_wrong_is_said_before_the_answer()
+    {
+        bench.Write("log.jsonl", [.. Workbench.Sound.ToBytes().Span, .. "<html>\n"u8]);
+        var both = bench.Both("diagnose", "log.jsonl");
+        Assert.StartsWith("wrong: ", both, StringComparison.Ordinal);
+        Assert.Contains("NEXT MOVE", both, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void An_empty_file() => Refused([], "line 1", "the file is empty", "underturf note");
 
     [Fact]
@@ -121,7 +130,8 @@ public sealed class BadLogTests : IDisposable
         bench.Write("log.jsonl", log);
         foreach (var command in new[] { "check", "show", "readings", "diagnose" })
         {
-            bench.Run(command, "log.jsonl").Failed(1, words);
+            var ran = bench.Run(command, "log.jsonl").Failed(1, words);
+            Assert.True(command == "check" || ran.Out.Length == 0, ran.Out);
         }
 
         Assert.Equal(log, bench.Read("log.jsonl"));

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Underturf.Tests.Reasoning;
 
 namespace Underturf.Tests.Cli;
 
@@ -12,7 +13,7 @@ public sealed class MovesTests : IDisposable
     public void Moves_are_numbered_with_way_caution_reason_and_question()
     {
         Log();
-        bench.Run("moves", "log.jsonl").Worked("NEXT MOVES, best first", "1. At ", "to get there", "For: [", "Local codes and licensed practice prevail");
+        bench.Run("moves", "log.jsonl", "--at", "box 3").Worked("NEXT MOVES, best first", "1. At ", "to walk there", "For: [", "Local codes and licensed practice prevail");
         using var json = JsonDocument.Parse(bench.Run("moves", "log.jsonl", "--json").Worked().Out);
         Assert.All(json.RootElement.EnumerateArray(), m => Assert.True(m.GetProperty("steps").GetArrayLength() > 0));
     }
@@ -33,6 +34,18 @@ public sealed class MovesTests : IDisposable
         bench.Run("moves", "log.jsonl", "--at", "the moon").Failed(1, "place 'the moon'", "Name one of");
         bench.Run("moves", "log.jsonl", "--minutes", "0").Failed(1, "minutes");
         bench.Run("moves", "log.jsonl", "--minutes", "-5").Failed(1, "minutes");
+    }
+
+    [Fact]
+    public void That_nothing_is_hidden_is_an_answer_and_a_thing_that_nobody_knows_is_none()
+    {
+        bench.Write("sound.jsonl", Site.Line().Sweep(60).Log().ToBytes().ToArray());
+        bench.Run("locate", "sound.jsonl").Worked("Nothing to look for: property: has nothing hidden. Note what is looked for");
+        using var json = JsonDocument.Parse(bench.Run("locate", "sound.jsonl", "--json").Worked().Out);
+        Assert.Equal(0, json.RootElement.GetProperty("things").GetArrayLength());
+        Log();
+        bench.Run("locate", "log.jsonl", "station 1").Worked("Nothing to look for: thing 'station 1': is not among what is hidden");
+        bench.Run("locate", "log.jsonl", "the moon").Failed(1, "thing 'the moon'");
     }
 
     private void Log() => bench.Write("log.jsonl", Workbench.Sound.ToBytes().ToArray());

@@ -13,12 +13,43 @@ public sealed class NoteTests : IDisposable
     public void Dispose() => bench.Dispose();
 
     [Fact]
+    public void Notes_that_are_given_again_are_left_out_and_said_so_unless_they_are_meant()
+    {
+        bench.Write("notes.jsonl", Board, Told);
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--property", "garden", "--data", "me").Worked("2 noted");
+        var first = bench.Read("log.jsonl");
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "me").Failed(1, "lines 1 to 2: say the same as cli-", "/1 to 2 and were left out", "--again");
+        Assert.Equal(first, bench.Read("log.jsonl"));
+        bench.Write("notes.jsonl", Board, Told, """{"kind":"told","who":"the gardener","text":"It rained in July"}""");
+        Assert.Contains("1 noted", bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "me").Failed(1, "lines 1 to 2").Out, StringComparison.Ordinal);
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "you").Worked("3 noted");
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--data", "me", "--again").Worked("3 noted");
+    }
+
+    [Fact]
+    public void Times_are_told_in_the_zone_of_the_property_and_a_zone_that_no_table_has_is_not_noted()
+    {
+        bench.Write("zone.jsonl", """{"kind":"property","name":"A front garden","zone":"America/Nowhere"}""");
+        bench.Run("note", "log.jsonl", "zone.jsonl", "--property", "front-garden").Failed(1, "line 1, field 'zone'", "America/Nowhere", "America/Denver");
+        Assert.DoesNotContain("log.jsonl", bench.Names());
+        bench.Write("notes.jsonl",
+        [
+            """{"kind":"property","name":"A front garden","zone":"America/Denver"}""",
+            """{"kind":"box","id":"b","at":"2031-07-01T18:30Z"}""",
+            """{"kind":"left-as","place":"b","state":"hole open","at":"2031-07-01T18:30Z"}""",
+        ]);
+        bench.Run("note", "log.jsonl", "notes.jsonl", "--property", "front-garden").Worked();
+        bench.Run("show", "log.jsonl").Worked("A front garden", "hole open, 2031-07-01 12:30");
+        bench.Run("day", "log.jsonl", "--begin", "2031-07-01T20:00+02:00").Worked("ORDER OF THE DAY, 12:00", "since 2031-07-01 12:30");
+    }
+
+    [Fact]
     public void Notes_of_a_file_begin_a_log_and_notes_typed_in_go_on_with_it()
     {
         bench.Write("notes.jsonl", Board, Told);
         bench.Run("note", "log.jsonl", "notes.jsonl", "--property", "garden", "--data", "me").Worked("2 noted in log.jsonl");
         var first = bench.Read("log.jsonl");
-        bench.Type(Encoding.UTF8.GetBytes(Told + "\n"), "note", "log.jsonl", "--data", "me").Worked("1 noted in log.jsonl");
+        bench.Type(Encoding.UTF8.GetBytes(Told + "\n"), "note", "log.jsonl", "--data", "me", "--again").Worked("1 noted in log.jsonl");
         var log = LogDocument.Read(bench.Read("log.jsonl"));
         Assert.Empty(log.Problems);
         Assert.Equal([1L, 2L, 3L], log.Entries.Select(e => e.Id.Seq));

@@ -43,6 +43,20 @@ internal sealed class Workbench : IDisposable
     /// <summary>Runs where no other program is to be found.</summary>
     public Ran RunAlone(params string[] arguments) => Type(null, arguments, path: string.Empty);
 
+    /// <summary>What stands on the screen of somebody who runs it: both streams as they come.</summary>
+    public string Both(params string[] arguments)
+    {
+        var start = new ProcessStartInfo("sh", ["-c", "exec dotnet \"$0\" \"$@\" 2>&1", System.IO.Path.Combine(AppContext.BaseDirectory, "underturf.dll"), .. arguments])
+        {
+            UseShellExecute = false,
+            WorkingDirectory = folder.FullName,
+            RedirectStandardOutput = true,
+            StandardOutputEncoding = Encoding.UTF8,
+        };
+        using var process = Process.Start(start)!;
+        return process.StandardOutput.ReadToEnd();
+    }
+
     /// <summary>Runs with something typed on standard input.</summary>
     public Ran Type(byte[]? input, params string[] arguments) => Type(input, arguments, Environment.GetEnvironmentVariable("PATH"));
 

@@ -30,7 +30,7 @@ public sealed partial class ReadmeTests
     {
         using var bench = new Workbench();
         var samples = Path.Combine(Repository.Root, "samples", "memorial-garden");
-        bench.RunApart("identify", Path.Combine(samples, "log.jsonl"), "box 10", "--people", "2").Worked("NEXT ROUND", "live wire on stations 25, 26");
+        bench.RunApart("identify", Path.Combine(samples, "log.jsonl"), "box 10", "--people", "2").Worked("NEXT ROUND", "live wire on stations 25, 26", "Why ", " min of work and ", "; next best ", " min more");
         bench.RunApart("identify", Path.Combine(samples, "afternoon.jsonl"), "box 10").Worked(Readme.Split("```text\n")[2].Split("```")[0].Trim());
     }
 
@@ -59,6 +59,7 @@ public sealed partial class ReadmeTests
         var log = Path.Combine(Repository.Root, "samples", "memorial-garden", "log.jsonl");
         bench.Run("repair", log, "v15", "--card", "card.pdf").Worked([.. Readme.Split("```text\n")[6].Split("```")[0].Split("...").Select(part => part.Trim())]);
         Assert.True(new FileInfo(bench.Path("card.pdf")).Length > 1000);
+        bench.Run("repair", log, "valve 15").Worked("18 ft from old lime");
         bench.Run("repair", log, "box 99").Failed(1, "is no valve or box that is noted");
     }
 
@@ -81,6 +82,10 @@ public sealed partial class ReadmeTests
         Assert.Equal(4, commands.Count);
         Assert.All(commands, words => bench.RunApart(words).Worked());
         bench.RunApart("diagnose", "log.jsonl").Worked("several valves on one conductor");
+        var joint = "the joint alone; with conductor, terminal and checks: rework";
+        Assert.All((string[])["diagnose", "moves", "repair"], command => bench.Run(command, "log.jsonl").Worked(joint));
+        bench.Run("flow", "log.jsonl").Worked("station 1: reckoned with 2 valves (inferred, ");
+        bench.Run("rework", "log.jsonl").Worked("In it: ways, finding and proving conductors");
         Assert.Contains("papers", bench.Names());
     }
 
@@ -91,6 +96,13 @@ public sealed partial class ReadmeTests
         var words = CircuitCommand().Match(Readme).Groups["it"].Value.Split(' ');
         bench.RunApart([.. words.Select(w => w.StartsWith("samples/", StringComparison.Ordinal) ? Path.Combine(Repository.Root, w) : w)]).Worked("chatters");
         Assert.Equal(Repository.Read("docs/pictures/circuit.svg"), File.ReadAllText(bench.Path("circuit.svg")));
+    }
+
+    [Fact]
+    public void A_place_of_a_circuit_that_nobody_has_found_is_told_as_inferred_with_its_chance()
+    {
+        using var bench = new Workbench();
+        bench.Run("circuit", Path.Combine(Repository.Root, "samples", "memorial-garden", "log.jsonl"), "14", "40").Worked("inferred, ", "nobody has found it; its wire was last seen at box", "% that it lies within 13 ft of there", "lookout valve  measured");
     }
 
     [Fact]

@@ -23,6 +23,13 @@ public sealed class DraftTests
     [InlineData("{\"kind\":\"told\",\"version\":9}", "line 2, field 'version'", "newer than what can be sealed here", "Write version 1")]
     [InlineData("3", "line 2", "not an object", "kind")]
     [InlineData("{", "line 2", "is not JSON", "note it again")]
+    [InlineData("{\"kind\":\"told\",\"who\":\"a\",\"text\":\"b\", }", "line 2", "has a comma before its closing brace, at byte 38", "Take that comma out")]
+    [InlineData("{\"kind\":\"station\",\"waters\":[\"a\",]}", "line 2", "has a comma before its closing bracket", "Take that comma out")]
+    [InlineData("{\"kind\":\"told\",\"who\":\"a\",\"text\":\"b\"},", "line 2", "has a comma after its end, at byte 37", "one note a line")]
+    [InlineData("[", "line 2", "is a bracket by itself", "one note a line")]
+    [InlineData("]", "line 2", "is a bracket by itself", "one note a line")]
+    [InlineData("{kind:\"told\"}", "line 2", "without double quotation marks", "\"kind\"")]
+    [InlineData("{'kind':'told'}", "line 2", "without double quotation marks", "\"kind\"")]
     [InlineData("{\"kind\":\"reading\",\"how\":\"x\",\"value\":\"3 parsec\"}", "line 2, field 'value'", "no unit that can stand here", "ohm")]
     public void A_bad_note_is_told_with_its_line_and_the_others_are_given(string line, string place, string reason, string remedy)
     {

@@ -49,6 +49,19 @@ public sealed class ReworkWaterTests
     }
 
     [Fact]
+    public void Flow_counts_the_valves_that_the_wires_tell_of_as_the_rework_does()
+    {
+        Assert.All((SharedGround[])[Ground(), Metered()], ground =>
+        {
+            var (before, _) = Water(ground);
+            var row = Assert.Single(ground.Notebook().Flow("s1").Value.Stations);
+            Assert.Equal(before.CubicMetresPerSecond, row.CubicMetresPerSecond, 1e-9);
+            Assert.Equal(before.OutletPascals, row.OutletPascals, 1.0);
+            Assert.Equal(2, row.Valves!.Count);
+        });
+    }
+
+    [Fact]
     public void It_is_said_in_the_units_of_the_property()
     {
         var flow = new PartFlow(100 * LitresPerMinute, 8 * LitresPerMinute, 250_000, 30_000, Metered: true);

@@ -89,6 +89,30 @@ public sealed class FoldTests
         Assert.Equal(("by the gate", "jumbo"), (box.Label, box.Size));
     }
 
+    [Fact]
+    public void Every_moment_is_told_by_the_clock_of_the_property_whoever_noted_it_by_which()
+    {
+        var diary = new Diary();
+        diary.Note(1, new LeftAsFact { Place = "b", State = "hole open" });
+        diary.Note(2, new PropertyFact { Name = "garden", Zone = "America/Denver" });
+        diary.Note(300 * 24 * 60, new LeftAsFact { Place = "b", State = "closed" });
+        var history = diary.Fold();
+        Assert.Equal([TimeSpan.FromHours(-6), TimeSpan.FromHours(-7)], history.Facts.LeftAs.Select(left => left.At.Offset));
+        Assert.Equal([Diary.Eight.AddMinutes(1), Diary.Eight.AddDays(300)], history.Facts.LeftAs.Select(left => left.At));
+    }
+
+    [Fact]
+    public void A_zone_that_is_noted_later_is_the_clock_of_what_was_noted_before()
+    {
+        var diary = new Diary();
+        diary.Note(1, new PropertyFact { Name = "garden", Zone = "Etc/UTC" });
+        diary.Note(2, new LeftAsFact { Place = "b", State = "hole open" });
+        var before = diary.Fold();
+        diary.Note(3, new PropertyFact { Name = "garden", Zone = "Etc/GMT+6" });
+        Assert.Null(before.With(diary.Log().Entries[^1]));
+        Assert.Equal(TimeSpan.FromHours(-6), diary.Fold().Facts.LeftAs[0].At.Offset);
+    }
+
     private static Diary TwoBoxes()
     {
         var diary = new Diary();

@@ -81,6 +81,23 @@ public sealed class PracticeBookTests
         Assert.StartsWith("practice book", problem.Place, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("{\"head\":{\"format\":1}}\n{\"head\":{}}", "is a field log, not a practice book")]
+    [InlineData("{\"kind\":\"told\"}\n", "is a file of notes, not a practice book")]
+    [InlineData("# Notes", "no field of a practice book stands in it")]
+    [InlineData("{\"name\":\"something\"}", "no field of a practice book stands in it")]
+    [InlineData("{\"version\":7}", "is of another kind")]
+    [InlineData("{\"version\":\"1\",\"wire\":[]}", "is of another kind")]
+    [InlineData("{\"version\":\"1\",}", "is not JSON from here on")]
+    public void A_file_that_is_none_is_called_what_it_is_and_never_by_the_words_of_the_program(string text, string reason)
+    {
+        var problem = PracticeBook.Read(Encoding.UTF8.GetBytes(text)).Problem!;
+        Assert.Contains(reason, problem.Reason, StringComparison.Ordinal);
+        Assert.Contains("underturf book", problem.Remedy, StringComparison.Ordinal);
+        Assert.DoesNotContain("JSON value", problem.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("Underturf.", problem.ToString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_book_in_UTF_16_is_refused_with_words() =>
         Assert.NotNull(PracticeBook.Read(Encoding.Unicode.GetBytes(Encoding.UTF8.GetString(PracticeBook.DefaultBytes()))).Problem);

@@ -85,7 +85,9 @@ public sealed class ReferencesTests
     [InlineData("America/", false)]
     [InlineData("America/Denver/", false)]
     [InlineData("UTC-7", false)]
-    public void A_time_zone_is_held_against_the_form_of_its_names(string zone, bool sane)
+    [InlineData("America/Nowhere", false)]
+    [InlineData("../etc/passwd", false)]
+    public void A_time_zone_is_held_against_the_table_of_time_zones(string zone, bool sane)
     {
         var diary = Controller();
         diary.Note(2, new PropertyFact { Name = "A made-up garden", Zone = zone });

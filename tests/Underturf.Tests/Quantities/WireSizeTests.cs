@@ -44,4 +44,14 @@ public sealed class WireSizeTests
         Assert.Equal($"'{text}'", problem.Place);
         Assert.Contains("18 AWG", problem.Remedy, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("18 AWG", "18 AWG", "0.82 mm2")]
+    [InlineData("1.5 mm2", "1.5 mm2", "1.5 mm2")]
+    [InlineData("blue", "blue", "blue")]
+    public void A_size_is_told_in_the_units_of_the_property(string written, string us, string si)
+    {
+        Assert.Equal(us, WireSize.Say(written, usUnits: true));
+        Assert.Equal(si, WireSize.Say(written, usUnits: false));
+    }
 }

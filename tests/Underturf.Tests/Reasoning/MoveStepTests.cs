@@ -13,8 +13,8 @@ public sealed class MoveStepTests
         [.. Site.Line().Sweep(60, (1, "over range"), (3, "18.6 ohm"), (5, "61.0 ohm")).Answer(All).Questions.SelectMany(q => q.Moves)]);
 
     [Fact]
-    public void A_move_s_minutes_are_those_of_its_steps_and_of_the_walk() =>
-        Assert.All(Odd.Value, m => Assert.Equal(m.Minutes, m.WalkMinutes + m.Steps.Sum(s => s.Minutes), 9));
+    public void A_move_s_minutes_are_those_of_its_steps_of_the_walk_and_of_finding_its_place() =>
+        Assert.All(Odd.Value, m => Assert.Equal(m.Minutes, m.WalkMinutes + m.FindMinutes + m.Steps.Sum(s => s.Minutes), 9));
 
     [Fact]
     public void Every_step_asks_for_a_note_at_the_place_of_its_move()

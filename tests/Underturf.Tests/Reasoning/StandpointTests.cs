@@ -41,6 +41,27 @@ public sealed class StandpointTests
     }
 
     [Fact]
+    public void Finding_a_place_that_nobody_has_found_is_no_walking()
+    {
+        var hidden = Site.Bare().Station(1).Read("station ohms", "15.4 ohm", "s1").Answer().Questions.SelectMany(q => q.Moves).First(m => m.Place != "c");
+        var book = PracticeBook.Default.Walk;
+        Assert.Equal(book.FindMinutes, hidden.FindMinutes, 9);
+        Assert.Equal(book.UnknownMetres / book.MetresPerMinute, hidden.WalkMinutes, 9);
+    }
+
+    [Fact]
+    public void Where_nothing_fits_the_time_the_nearest_that_would_be_worth_it_is_named()
+    {
+        var far = Site.Line(300).Sweep(300, (3, Over)).Open();
+        var few = far.Answer(new Standpoint("b3", 1)).Value;
+        Assert.Empty(few.Together);
+        var nearest = few.Nearest!;
+        Assert.True(nearest.Minutes > 1 && nearest.Worth > 0);
+        Assert.Contains(far.Answer(new Standpoint("b3", nearest.Minutes)).Value.Together, m => m.Place == nearest.Place);
+        Assert.Null(far.Answer(new Standpoint("b3", 500)).Value.Nearest);
+    }
+
+    [Fact]
     public void A_place_that_nobody_noted_and_minutes_that_are_none_are_told()
     {
         Assert.Contains("is not noted", ThreeOpen.Value.Answer(new Standpoint("box 77")).Problem!.Reason, StringComparison.Ordinal);
