@@ -11,7 +11,7 @@ namespace Underturf.Browser;
 /// <summary>The order of the day on the page: what is done first stands first, what waits is noted with one tap.</summary>
 public sealed class DayPanelTests : BunitContext
 {
-    private static readonly DateTimeOffset Eight = new(2032, 4, 13, 8, 0, 0, TimeSpan.FromHours(-6));
+    private static readonly DateTimeOffset Eight = new(2032, 4, 13, 8, 0, 0, TimeSpan.Zero);
 
     private readonly List<Fact> stored = [];
     private readonly DayDesk desk = new();

@@ -1,5 +1,6 @@
 using Underturf.Planning.Day.Interim;
 using Underturf.Planning.Day.Ordering;
+using Underturf.Property;
 using Underturf.Quantities;
 using Underturf.Reasoning;
 
@@ -23,7 +24,7 @@ public static class DayPlan
             return at.Problem!;
         }
 
-        var grounds = new Grounds(notebook, answers ?? notebook.Answer(), ask.Begin);
+        var grounds = new Grounds(notebook, answers ?? notebook.Answer(), PropertyClock.At(notebook.History.Facts.Property, ask.Begin));
         return Of(grounds, at.Value, ask.Minutes ?? notebook.Book.Day.Minutes, order ?? new DayOrder());
     }
 
