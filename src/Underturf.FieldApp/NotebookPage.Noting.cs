@@ -58,6 +58,7 @@ public sealed partial class NotebookPage
     {
         FollowNaming();
         FollowLocating();
+        FollowSteps();
         if (returning && !noting)
         {
             returning = false;

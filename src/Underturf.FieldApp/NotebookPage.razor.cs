@@ -87,6 +87,7 @@ public sealed partial class NotebookPage : IDisposable
                 StopLocating();
                 looking.Clear();
                 rework.Clear();
+                repair.Clear();
                 day.Clear();
                 water.Close();
                 break;
@@ -160,9 +161,6 @@ public sealed partial class NotebookPage : IDisposable
         if (fresh)
         {
             Say("ready", Count(opened!.Answers.Questions.Count));
-            FollowRework();
-            FollowDay();
-            FollowRepair();
         }
     }
 

@@ -3,9 +3,6 @@ using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Underturf.FieldApp;
 using Underturf.FieldLog;
-using Underturf.Planning.Day;
-using Underturf.Quantities;
-using Underturf.Reasoning;
 
 namespace Underturf.Browser;
 
@@ -81,19 +78,5 @@ public sealed class DeskTests : IDisposable
         Assert.Empty(Open().FindAll(".sheet"));
     }
 
-    private sealed class DemoNotebook : INotebook
-    {
-        public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<OpenedLog>>(new OpenedLog(new Answers("0.1.0", "1", [], []), []));
-
-        public Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here makes papers.");
-
-        public Task<Outcome<LocatedThing>> LocateAsync(ReadOnlyMemory<byte> log, LocateAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here looks for anything.");
-        public Task<Outcome<PlannedDay>> PlanDayAsync(ReadOnlyMemory<byte> log, DayAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here orders a day.");
-
-        public Task<Outcome<PlannedRepair>> PlanRepairAsync(ReadOnlyMemory<byte> log, string thing, Waiting waiting) => throw new InvalidOperationException("No test here plans a repair.");
-
-        public Task<Outcome<PlannedRework>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here plans a rework.");
-
-        public Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here names conductors.");
-    }
+    private sealed class DemoNotebook : SilentNotebook;
 }
