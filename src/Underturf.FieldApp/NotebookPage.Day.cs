@@ -10,14 +10,14 @@ public sealed partial class NotebookPage
 
     private readonly DayDesk day = new();
 
-    private bool IsOrdering => place == Place.Now && day.IsOpen && log.TakesNotes;
+    private bool IsOrdering => place == Place.Now && day.Draft.IsOpen && log.TakesNotes;
 
-    private void OpenDay() => day.IsOpen = true;
+    private void OpenDay() => day.Draft.IsOpen = true;
 
     private Task PlanDayAsync()
     {
         var mine = thinking.Token;
         var begin = DateTimeOffset.FromUnixTimeMilliseconds(Device.WallMilliseconds / MinuteMilliseconds * MinuteMilliseconds).ToLocalTime();
-        return WorkOutAsync(day, () => Notebook.PlanDayAsync(inHand.Bytes, new DayAsk(begin, day.At, day.Minutes), new Waiting(null, mine)), mine);
+        return WorkOutAsync(day, () => Notebook.PlanDayAsync(inHand.Bytes, new DayAsk(begin, day.Draft.At, day.Draft.Minutes), new Waiting(null, mine)), mine);
     }
 }

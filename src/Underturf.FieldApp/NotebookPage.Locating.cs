@@ -18,7 +18,7 @@ public sealed partial class NotebookPage
     private LocateAsk? Wanted => state != "ready" || papers.Working || IsNaming ? null : place switch
     {
         Place.Ground when hand.Seeking is { } seek && opened!.Hidden.Any(h => h.Id == seek.Thing) => new LocateAsk(seek.Thing, seek.Stands),
-        Place.Now when !day.IsOpen && LookedFor is { } thing => new LocateAsk(thing.Id, hand.Seeking?.Stands),
+        Place.Now when !day.Draft.IsOpen && LookedFor is { } thing => new LocateAsk(thing.Id, hand.Seeking?.Stands),
         _ => null,
     };
 

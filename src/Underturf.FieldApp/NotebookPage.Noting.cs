@@ -9,7 +9,7 @@ namespace Underturf.FieldApp;
 public sealed partial class NotebookPage
 {
     private readonly BoxDesk boxes = new();
-    private readonly GroundHand hand = new();
+    private GroundHand hand = new();
     private NoteDraft draft = new();
     private ElementReference noteButton;
     private StoredNote? last;
@@ -66,6 +66,7 @@ public sealed partial class NotebookPage
         }
 
         await CountPhotosAsync();
+        await KeepDeskAsync();
     }
 
     private void Go(Place to)

@@ -89,6 +89,9 @@ public sealed partial class NotebookPage : IDisposable
                 rework.Clear();
                 repair.Clear();
                 day.Clear();
+                hand = new GroundHand();
+                boxes.Close();
+                noting = false;
                 water.Close();
                 break;
         }

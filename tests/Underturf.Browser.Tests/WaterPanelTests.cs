@@ -14,6 +14,8 @@ public sealed class WaterPanelTests : BunitContext
     private readonly Orchard orchard = Orchard.Piped();
     private readonly List<NoteDraft> begun = [];
 
+    private readonly WaterDesk desk = new();
+
     public WaterPanelTests() => JSInterop.Mode = JSRuntimeMode.Loose;
 
     private PropertyHistory History => orchard.Notebook().History;
@@ -113,7 +115,7 @@ public sealed class WaterPanelTests : BunitContext
         .Add(d => d.StoreAll, Keep)
         .Add(d => d.Note, EventCallback.Factory.Create<NoteDraft>(this, begun.Add)));
 
-    private IRenderedComponent<RunningPanel> Running() => Render<RunningPanel>(p => p.Add(r => r.History, History).Add(r => r.StoreAll, Keep));
+    private IRenderedComponent<RunningPanel> Running() => Render<RunningPanel>(p => p.Add(r => r.Desk, desk).Add(r => r.History, History).Add(r => r.StoreAll, Keep));
 
     private void Again(IRenderedComponent<RunningPanel> running) => running.Render(p => p.Add(r => r.History, History));
 
