@@ -53,6 +53,14 @@ public sealed partial class NotebookPage : IDisposable
         return TakeAsync(file.Name, file.Bytes);
     }
 
+    private async Task OpenKeptAsync(string property)
+    {
+        (picked, unreadable) = (true, null);
+        await log.OpenKeptAsync(property);
+        await TurnAsync(asksForNewer: false);
+        await KeepSameAsync();
+    }
+
     private async Task TakeAsync(string name, Outcome<ReadOnlyMemory<byte>> bytes)
     {
         unreadable = bytes.Problem;
