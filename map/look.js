@@ -6,7 +6,7 @@ import { dashes, symbol } from "./symbols.js";
 
 const fills = { lawn: "ground-lawn", bed: "ground-bed", hardscape: "ground-hardscape", building: "ground-building", water: "ground-water", tree: "ground-tree" };
 const widths = { wall: 5, "utility mark": 2.5, cable: 2.5, pipe: 6 };
-const rank = ["roots", "other", "water", "lawn", "bed", "hardscape", "building", "wall", "utility mark", "tree", "pipe", "cable", "valve", "box", "box with valves", "master valve", "isolation valve", "point of connection", "controller"];
+const rank = ["other", "water", "lawn", "bed", "hardscape", "building", "wall", "roots", "utility mark", "tree", "pipe", "cable", "valve", "box", "box with valves", "master valve", "isolation valve", "point of connection", "controller"];
 /** Seen from afar, signs are smaller: metres a pixel, and how much of their size is left. */
 const [afarMetres, afarSize] = [0.6, 0.7];
 const size = (metresPerPixel) => (metresPerPixel > afarMetres ? afarSize : 1);

@@ -12,7 +12,7 @@ public sealed record GroundPlan(IReadOnlyList<GroundFeature> Features, IReadOnly
     /// <summary>Corners of a ring that looks round.</summary>
     private const int RingCorners = 48;
 
-    /// <summary>Protected ground of trees, beneath everything: it is seen and cannot be tapped.</summary>
+    /// <summary>Protected ground of trees, over the surface and under what is buried: it is seen and cannot be tapped.</summary>
     public IReadOnlyList<GroundFeature> Roots { get; init; } = [];
 
     /// <summary>With the places that only ties give, as sure as the ties are.</summary>
