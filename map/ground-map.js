@@ -99,7 +99,7 @@ export function draw(kinds, grades, names, forms, counts, metres, extent) {
   replace(layers.things, things);
   layOut();
   whole = extent.length === 4 ? [...extent] : null;
-  map.getTargetElement().dataset.things = String(things.length);
+  map.getTargetElement().dataset.things = String(things.filter((thing) => thing.get("kind") !== "roots").length);
   if (left === null) {
     showWhole();
   }

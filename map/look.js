@@ -6,7 +6,7 @@ import { dashes, symbol } from "./symbols.js";
 
 const fills = { lawn: "ground-lawn", bed: "ground-bed", hardscape: "ground-hardscape", building: "ground-building", water: "ground-water", tree: "ground-tree" };
 const widths = { wall: 5, "utility mark": 2.5, cable: 2.5, pipe: 6 };
-const rank = ["other", "water", "lawn", "bed", "hardscape", "building", "wall", "utility mark", "tree", "pipe", "cable", "valve", "box", "box with valves", "master valve", "isolation valve", "point of connection", "controller"];
+const rank = ["other", "water", "lawn", "bed", "hardscape", "building", "wall", "roots", "utility mark", "tree", "pipe", "cable", "valve", "box", "box with valves", "master valve", "isolation valve", "point of connection", "controller"];
 /** Seen from afar, signs are smaller: metres a pixel, and how much of their size is left. */
 const [afarMetres, afarSize] = [0.6, 0.7];
 const size = (metresPerPixel) => (metresPerPixel > afarMetres ? afarSize : 1);
@@ -56,7 +56,7 @@ function pointStyles(kind, grade, scale, look) {
 function shapeStyles(kind, grade, form, look) {
   const width = widths[kind] ?? 2;
   const colour = { cable: look.ink, "utility mark": look.ink, pipe: look["ink-soft"] }[kind] ?? look["ground-edge"];
-  const fill = form === "outline" ? new Fill({ color: look[fills[kind]] ?? look.sheet }) : undefined;
+  const fill = form === "outline" ? new Fill({ color: kind === "roots" ? `${look["ground-tree"]}59` : look[fills[kind]] ?? look.sheet }) : undefined;
   const zIndex = rank.indexOf(kind);
   const edge = new Stroke({ color: colour, width: grade === "unknown" ? width + 2.5 : width, lineDash: kind === "utility mark" ? [16, 4, 2, 4, 2, 4] : dashes(grade, width + 1), lineCap: grade === "told" ? "round" : "butt" });
   const hollow = grade === "unknown" ? [new Style({ stroke: new Stroke({ color: look.ground, width: width - 0.5 }), zIndex })] : [];

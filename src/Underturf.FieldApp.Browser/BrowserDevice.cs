@@ -44,9 +44,15 @@ internal sealed class BrowserDevice : IDevice
         return Last(said);
     }
 
-    public async Task<Problem?> RememberAsync(KeptLog log)
+    public async Task<Problem?> RememberAsync(KeptLog log, bool isOpen)
     {
-        using var said = await DeviceCalls.RememberAsync(log.Property, log.Source, log.BackedUp);
+        using var said = await DeviceCalls.RememberAsync(JsonSerializer.Serialize(log, KeptLogsJson.Default.KeptLog), isOpen);
+        return Failed(said) is { } failed ? StoreTrouble.Of(failed) : null;
+    }
+
+    public async Task<Problem?> RemoveAsync(KeptLog gone)
+    {
+        using var said = await DeviceCalls.RemoveAsync(JsonSerializer.Serialize(gone, KeptLogsJson.Default.KeptLog));
         return Failed(said) is { } failed ? StoreTrouble.Of(failed) : null;
     }
 
@@ -79,6 +85,6 @@ internal sealed class BrowserDevice : IDevice
 }
 
 /// <summary>What a device keeps, as the script tells it.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata, IgnoreReadOnlyProperties = true, PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(KeptLogs))]
 internal sealed partial class KeptLogsJson : JsonSerializerContext;

@@ -10,14 +10,18 @@ internal sealed class BrowserGroundMap : IGroundMap
     public void Open(string element, string of, bool feet, Action<GroundTap> tapped) =>
         MapCalls.Open(element, of, feet, (east, north, metresPerPixel) => tapped(new GroundTap(new Position(east, north), metresPerPixel)));
 
-    public void Draw(GroundPlan plan) => MapCalls.Draw(
-        [.. plan.Features.Select(f => f.Kind)],
-        [.. plan.Features.Select(f => GroundWords.Say(f.Grade))],
-        [.. plan.Features.Select(f => f.Sign)],
-        [.. plan.Features.Select(Form)],
-        [.. plan.Features.Select(f => f.Shape.Count)],
-        Metres(plan.Features.SelectMany(f => f.Shape)),
-        Metres(plan.Extent()));
+    public void Draw(GroundPlan plan)
+    {
+        IReadOnlyList<GroundFeature> drawn = [.. plan.Features, .. plan.Roots];
+        MapCalls.Draw(
+            [.. drawn.Select(f => f.Kind)],
+            [.. drawn.Select(f => GroundWords.Say(f.Grade))],
+            [.. drawn.Select(f => f.Sign)],
+            [.. drawn.Select(Form)],
+            [.. drawn.Select(f => f.Shape.Count)],
+            Metres(drawn.SelectMany(f => f.Shape)),
+            Metres(plan.Extent()));
+    }
 
     public void Mark(IReadOnlyList<GroundSign> signs) => MapCalls.Mark(
         [.. signs.Select(sign => sign.Next ? "next" : "")],

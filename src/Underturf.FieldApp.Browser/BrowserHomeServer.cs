@@ -83,6 +83,6 @@ internal sealed partial class BrowserHomeServer(HttpClient http) : IHomeServer
 }
 
 /// <summary>How the server's answer is read.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata, PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(PushAnswer))]
 internal sealed partial class PushAnswerJson : JsonSerializerContext;

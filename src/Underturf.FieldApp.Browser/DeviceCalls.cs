@@ -22,7 +22,10 @@ internal static partial class DeviceCalls
     public static partial Task<JSObject> ReplaceAsync(string log, byte[] lines);
 
     [JSImport("remember", Module)]
-    public static partial Task<JSObject> RememberAsync(string property, string source, double backedUp);
+    public static partial Task<JSObject> RememberAsync(string log, bool isOpen);
+
+    [JSImport("remove", Module)]
+    public static partial Task<JSObject> RemoveAsync(string gone);
 
     [JSImport("keepDesk", Module)]
     public static partial Task<JSObject> KeepDeskAsync(string desk);

@@ -21,6 +21,10 @@ internal static class StoreTrouble
             Place,
             "does not let this page keep notes",
             "Allow the page to store data, or leave the private window, and open it again"),
+        "GoneError" => new Problem(
+            Place,
+            "holds this log no longer: another page took it off, so nothing was stored",
+            "Copy what you typed, and open the log again"),
         _ => new Problem(
             Place,
             $"could not store it ({name})",

@@ -16,6 +16,8 @@ namespace Underturf.FieldApp.Browser;
 /// <summary>The worker's side: called from wwwroot/worker.js in a runtime of its own, where nothing is drawn.</summary>
 internal static partial class Thinker
 {
+    private static readonly TravelJson forms = TravelJson.Default;
+
     /// <summary>What was thought about last, so that the papers of it need no second thought.</summary>
     private static (byte[] Log, Notebook Notebook, Answers Answers)? last;
 
@@ -30,7 +32,7 @@ internal static partial class Thinker
             Hidden = notebook.Hidden(answers),
             Readings = [.. notebook.Readings().Select(line => new PredictedReading(line.Entry.ToString(), line.Predicted))],
         };
-        return JsonSerializer.SerializeToUtf8Bytes(opened, OpenedLogJson.Default.OpenedLog);
+        return Travel.Write(opened, forms.OpenedLog);
     }
 
     /// <summary>The bytes of all <see cref="MadePaper"/>s for those of a log.</summary>
@@ -47,51 +49,47 @@ internal static partial class Thinker
             teller.Report(made.Count / (double)count);
         }
 
-        return JsonSerializer.SerializeToUtf8Bytes(made.ToArray(), MadePapersJson.Default.MadePaperArray);
+        return Travel.Write(made.ToArray(), forms.MadePaperArray);
     }
 
-    /// <summary>The bytes of a <see cref="PlannedRework"/> for those of a log.</summary>
+    /// <summary>The bytes of a planned <see cref="ReworkAnswer"/> for those of a log.</summary>
     [JSExport]
-    internal static byte[] Rework(byte[] log) =>
-        JsonSerializer.SerializeToUtf8Bytes(PlannedRework.Of(ReworkPlan.Of((Thought(log) ?? Think(log)).Notebook)), PlannedReworkJson.Default.PlannedRework);
+    internal static byte[] Rework(byte[] log) => Travel.Write(Planned.Of(ReworkPlan.Of((Thought(log) ?? Think(log)).Notebook)), forms.PlannedReworkAnswer);
 
-    /// <summary>The bytes of an <see cref="OrderedDay"/> for those of a log, in the zone that the device is in.</summary>
+    /// <summary>The bytes of a <see cref="PlannedDay"/> for those of a log.</summary>
     /// <param name="ask">A <see cref="DayAsk"/>.</param>
     [JSExport]
     internal static byte[] Day(byte[] log, string ask)
     {
-        var asked = JsonSerializer.Deserialize(ask, OrderedDayJson.Default.DayAsk)!;
         var (notebook, answers) = Thought(log) ?? Think(log);
-        var planned = DayPlan.Of(notebook, asked with { Begin = asked.Begin.ToLocalTime() }, answers);
-        var ordered = planned.Succeeded ? new OrderedDay(new PlannedDay(planned.Value, Made(DaySheet.Make(notebook, planned.Value, answers), notebook)), null) : new OrderedDay(null, planned.Problem);
-        return JsonSerializer.SerializeToUtf8Bytes(ordered, OrderedDayJson.Default.OrderedDay);
+        var planned = DayPlan.Of(notebook, JsonSerializer.Deserialize(ask, forms.DayAsk)!, answers);
+        return Travel.Write(planned.Succeeded ? new PlannedDay(planned.Value, Made(DaySheet.Make(notebook, planned.Value, answers), notebook)) : planned.Problem!, forms.PlannedDay);
     }
 
-    /// <summary>The bytes of a <see cref="PlannedRepair"/> for those of a log.</summary>
+    /// <summary>The bytes of a planned <see cref="RepairAnswer"/> for those of a log.</summary>
     /// <param name="thing">A valve, box or station.</param>
     [JSExport]
     internal static byte[] Repair(byte[] log, string thing)
     {
         var (notebook, answers) = Thought(log) ?? Think(log);
-        return JsonSerializer.SerializeToUtf8Bytes(PlannedRepair.Of(RepairPlan.Of(notebook, thing, answers)), PlannedRepairJson.Default.PlannedRepair);
+        return Travel.Write(Planned.Of(RepairPlan.Of(notebook, thing, answers)), forms.PlannedRepairAnswer);
     }
 
-    /// <summary>The bytes of <see cref="NamedEnds"/> for those of a log.</summary>
+    /// <summary>The bytes of a <see cref="NamingAnswer"/> for those of a log.</summary>
     /// <param name="ask">A <see cref="NamingAsk"/>.</param>
     [JSExport]
     internal static byte[] Name(byte[] log, string ask)
     {
-        var asked = JsonSerializer.Deserialize(ask, NamedEndsJson.Default.NamingAsk)!;
-        var named = Notebook.Open(log, PracticeBook.Default).Name(asked.Place, new NamingCrew(asked.People, asked.Remote, asked.Plan));
-        return JsonSerializer.SerializeToUtf8Bytes(named.Succeeded ? new NamedEnds(named.Value, null) : new NamedEnds(null, named.Problem), NamedEndsJson.Default.NamedEnds);
+        var asked = JsonSerializer.Deserialize(ask, forms.NamingAsk)!;
+        return Travel.Write(Notebook.Open(log, PracticeBook.Default).Name(asked.Place, new NamingCrew(asked.People, asked.Remote, asked.Plan)), forms.NamingAnswer);
     }
 
-    /// <summary>The bytes of <see cref="FoundPlaces"/> for those of a log.</summary>
+    /// <summary>The bytes of a <see cref="LocatedThing"/> for those of a log.</summary>
     /// <param name="ask">A <see cref="LocateAsk"/>.</param>
     [JSExport]
     internal static byte[] Locate(byte[] log, string ask)
     {
-        var asked = JsonSerializer.Deserialize(ask, FoundPlacesJson.Default.LocateAsk)!;
+        var asked = JsonSerializer.Deserialize(ask, forms.LocateAsk)!;
         var thought = Thought(log);
         var located = Locate(thought?.Notebook ?? Notebook.Open(log, PracticeBook.Default, last?.Notebook), thought?.Answers, asked);
         if (!located.Succeeded && thought is null)
@@ -101,8 +99,7 @@ internal static partial class Thinker
             located = Locate(notebook, answers, asked);
         }
 
-        return JsonSerializer.SerializeToUtf8Bytes(
-            located.Succeeded ? new FoundPlaces(new LocatedThing(located.Value, Heat(located.Value)), null) : new FoundPlaces(null, located.Problem), FoundPlacesJson.Default.FoundPlaces);
+        return Travel.Write(located.Succeeded ? new LocatedThing(located.Value, Heat(located.Value)) : located.Problem!, forms.LocatedThing);
     }
 
     private static MadePaper Made(Paper paper, Notebook notebook) =>

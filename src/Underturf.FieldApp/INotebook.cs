@@ -1,4 +1,6 @@
 using Underturf.Planning.Day;
+using Underturf.Planning.Repair;
+using Underturf.Planning.Rework;
 using Underturf.Quantities;
 using Underturf.Reasoning;
 
@@ -17,16 +19,16 @@ public interface INotebook
 
     /// <summary>Works out how every valve gets a station of its own, from the notes that were thought about last.</summary>
     /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
-    Task<Outcome<PlannedRework>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting);
+    Task<Outcome<Planned<ReworkAnswer>>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting);
 
-    /// <summary>Orders the day from the notes that were thought about last, by the clock of whoever asks; with the sheet to take along.</summary>
+    /// <summary>Orders the day from the notes that were thought about last, by the property's clock; with the sheet to take along.</summary>
     /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
     Task<Outcome<PlannedDay>> PlanDayAsync(ReadOnlyMemory<byte> log, DayAsk ask, Waiting waiting);
 
     /// <summary>Works out how a valve or a box is repaired, from the notes that were thought about last.</summary>
     /// <param name="thing">Its id or name, or the station of a valve that is its only one.</param>
     /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
-    Task<Outcome<PlannedRepair>> PlanRepairAsync(ReadOnlyMemory<byte> log, string thing, Waiting waiting);
+    Task<Outcome<Planned<RepairAnswer>>> PlanRepairAsync(ReadOnlyMemory<byte> log, string thing, Waiting waiting);
 
     /// <summary>Works out which wire each conductor end of a place is, and what to touch next; whatever else was being worked out is given up for it.</summary>
     /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>

@@ -3,6 +3,8 @@ namespace Underturf.FieldApp;
 /// <summary>How a log stands to the one before it.</summary>
 internal enum LogStep
 {
+    /// <summary>There was none before it.</summary>
+    First,
     Other,
     Same,
     Newer,
@@ -19,7 +21,8 @@ internal sealed class LogInHand
 
     public LogStep Take(string? of, ReadOnlyMemory<byte> log)
     {
-        var step = Bytes.IsEmpty || of != property ? LogStep.Other
+        var step = Bytes.IsEmpty ? LogStep.First
+            : of != property ? LogStep.Other
             : log.Span.SequenceEqual(Bytes.Span) ? LogStep.Same
             : of is null ? LogStep.Other : LogStep.Newer;
         (property, Bytes) = (of, log);

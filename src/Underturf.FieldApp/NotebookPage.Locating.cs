@@ -12,13 +12,13 @@ public sealed partial class NotebookPage
     private HiddenName? LookedFor => opened?.Hidden.FirstOrDefault(h => h.Id == hand.Seeking?.Thing) ?? opened?.Hidden.Where(h => h.LastNoted is not null).MaxBy(h => h.LastNoted);
 
     private LookNow? Looks => opened is { Hidden.Count: > 0 } notes
-        ? new LookNow(notes.Hidden.Count, LookedFor, LookedFor is { } thing && looking.Ask?.Thing == thing.Id ? looking.Located?.Answer : null)
+        ? new LookNow(notes.Hidden.Count, LookedFor, LookedFor is { } thing && looking.Ask?.Thing == thing.Id ? looking.Answer?.Answer : null)
         : null;
 
-    private LocateAsk? Wanted => state != "ready" || papers.Making || IsNaming ? null : place switch
+    private LocateAsk? Wanted => state != "ready" || papers.Working || IsNaming ? null : place switch
     {
         Place.Ground when hand.Seeking is { } seek && opened!.Hidden.Any(h => h.Id == seek.Thing) => new LocateAsk(seek.Thing, seek.Stands),
-        Place.Now when LookedFor is { } thing => new LocateAsk(thing.Id, hand.Seeking?.Stands),
+        Place.Now when !day.Draft.IsOpen && LookedFor is { } thing => new LocateAsk(thing.Id, hand.Seeking?.Stands),
         _ => null,
     };
 
@@ -31,27 +31,14 @@ public sealed partial class NotebookPage
         }
     }
 
-    private async Task LocateAsync(LocateAsk ask)
+    private Task LocateAsync(LocateAsk ask)
     {
         StopLocating();
         locating.Dispose();
         locating = new CancellationTokenSource();
         var mine = locating.Token;
-        looking.Begin(ask, opened!);
-        StateHasChanged();
-        try
-        {
-            var answer = await Notebook.LocateAsync(inHand.Bytes, ask, new Waiting(null, mine));
-            if (!mine.IsCancellationRequested)
-            {
-                looking.End(answer);
-                StateHasChanged();
-            }
-        }
-        catch (OperationCanceledException) when (mine.IsCancellationRequested)
-        {
-            // Whoever cancelled asks for something that goes before.
-        }
+        looking.Turn(ask);
+        return WorkOutAsync(looking, () => Notebook.LocateAsync(inHand.Bytes, ask, new Waiting(null, mine)), mine);
     }
 
     private void StopLocating()

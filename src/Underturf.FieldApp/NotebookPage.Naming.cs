@@ -33,7 +33,7 @@ public sealed partial class NotebookPage
     }
 
     /// <summary>Asks for the next round; what was asked before is given up.</summary>
-    private async Task NameAsync()
+    private Task NameAsync()
     {
         var mine = BeginAnew();
         if (state == "working")
@@ -41,21 +41,8 @@ public sealed partial class NotebookPage
             Say("waiting", Waits);
         }
 
-        var ask = boxes.Naming.Begin(log.History.Now.Identity.Of(boxes.Box!));
-        StateHasChanged();
-        try
-        {
-            var answer = await Notebook.NameAsync(inHand.Bytes, ask, new Waiting(null, mine));
-            if (!mine.IsCancellationRequested)
-            {
-                boxes.Naming.End(answer);
-                StateHasChanged();
-            }
-        }
-        catch (OperationCanceledException) when (mine.IsCancellationRequested)
-        {
-            // Whoever cancelled asks for something newer.
-        }
+        var ask = boxes.Naming.Turn(log.History.Now.Identity.Of(boxes.Box!));
+        return WorkOutAsync(boxes.Naming, () => Notebook.NameAsync(inHand.Bytes, ask, new Waiting(null, mine)), mine);
     }
 
     private async Task ThinkAgainAsync()

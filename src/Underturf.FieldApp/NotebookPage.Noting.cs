@@ -9,7 +9,7 @@ namespace Underturf.FieldApp;
 public sealed partial class NotebookPage
 {
     private readonly BoxDesk boxes = new();
-    private readonly GroundHand hand = new();
+    private GroundHand hand = new();
     private NoteDraft draft = new();
     private ElementReference noteButton;
     private StoredNote? last;
@@ -58,6 +58,7 @@ public sealed partial class NotebookPage
     {
         FollowNaming();
         FollowLocating();
+        FollowSteps();
         if (returning && !noting)
         {
             returning = false;
@@ -65,6 +66,7 @@ public sealed partial class NotebookPage
         }
 
         await CountPhotosAsync();
+        await KeepDeskAsync();
     }
 
     private void Go(Place to)

@@ -8,25 +8,14 @@ public sealed partial class NotebookPage
     private readonly PaperDesk papers = new();
     private CancellationTokenSource making = new();
 
-    private async Task MakePapersAsync()
+    private Task MakePapersAsync()
     {
         StopLocating();
         making.Dispose();
         making = new CancellationTokenSource();
-        var (mine, notes) = (making.Token, log.History);
-        papers.Begin();
-        try
-        {
-            var made = await Notebook.MakePapersAsync(inHand.Bytes, new Waiting(new Heard(share => HearOfPapers(share, mine)), mine));
-            if (!mine.IsCancellationRequested)
-            {
-                papers.End(made, notes);
-            }
-        }
-        catch (OperationCanceledException) when (mine.IsCancellationRequested)
-        {
-            // Whoever cancelled has put the desk in order.
-        }
+        var mine = making.Token;
+        papers.Turn(log.History);
+        return WorkOutAsync(papers, () => Notebook.MakePapersAsync(inHand.Bytes, new Waiting(new Heard(share => HearOfPapers(share, mine)), mine)), mine);
     }
 
     private void GiveUpPapers()

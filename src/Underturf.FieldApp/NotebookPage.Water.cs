@@ -26,6 +26,7 @@ public sealed partial class NotebookPage
         if (kept.Running)
         {
             water.Run();
+            (water.LeftAs, water.Told) = (kept.LeftAs ?? "", kept.Told ?? "");
         }
         else if (kept.Dry is { } dry && WaterDesk.CanBeDry(log.History.Now, dry))
         {

@@ -53,6 +53,14 @@ public sealed partial class NotebookPage : IDisposable
         return TakeAsync(file.Name, file.Bytes);
     }
 
+    private async Task OpenKeptAsync(string property)
+    {
+        (picked, unreadable) = (true, null);
+        await log.OpenKeptAsync(property);
+        await TurnAsync(asksForNewer: false);
+        await KeepSameAsync();
+    }
+
     private async Task TakeAsync(string name, Outcome<ReadOnlyMemory<byte>> bytes)
     {
         unreadable = bytes.Problem;
@@ -87,7 +95,11 @@ public sealed partial class NotebookPage : IDisposable
                 StopLocating();
                 looking.Clear();
                 rework.Clear();
+                repair.Clear();
                 day.Clear();
+                hand = new GroundHand();
+                boxes.Close();
+                noting = false;
                 water.Close();
                 break;
         }
@@ -160,9 +172,6 @@ public sealed partial class NotebookPage : IDisposable
         if (fresh)
         {
             Say("ready", Count(opened!.Answers.Questions.Count));
-            FollowRework();
-            FollowDay();
-            FollowRepair();
         }
     }
 

@@ -1,6 +1,8 @@
+using System.IO.Compression;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.ResponseCompression;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.AspNetCore.StaticFiles;
 using Microsoft.Extensions.DependencyInjection;
@@ -18,6 +20,14 @@ internal static class PageApp
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.WebHost.UseKestrelCore().UseKestrelHttpsConfiguration().ConfigureKestrel(listen);
         builder.Services.AddRoutingCore();
+        builder.Services.AddResponseCompression(options =>
+        {
+            // Nobody can have a paired device ask for something: what it says in a header no page of another server knows.
+            options.EnableForHttps = true;
+            options.MimeTypes = ["text/html", "text/css", "text/javascript", "application/json", "application/wasm", "application/octet-stream", "font/ttf", "application/jsonl"];
+        });
+        builder.Services.Configure<BrotliCompressionProviderOptions>(options => options.Level = CompressionLevel.Optimal);
+        builder.Services.Configure<GzipCompressionProviderOptions>(options => options.Level = CompressionLevel.Optimal);
         builder.Logging.ClearProviders();
         return builder.Build();
     }

@@ -28,7 +28,7 @@ public sealed class BoxesPlaceTests : BunitContext
         await log.OpenDeviceAsync();
         await log.TakeInAsync("Served log", demo);
         var place = Render<BoxesPlace>(p => p
-            .Add(b => b.History, log.History).Add(b => b.Desk, desk).Add(b => b.TakesNotes, true).Add(b => b.Store, StoreAsync)
+            .Add(b => b.History, log.History).Add(b => b.Desk, desk).Add(b => b.TakesNotes, true).Add(b => b.Store, StoreAsync).Add(b => b.StoreAll, async facts => await StoreAsync(_ => facts.Single()))
             .Add(b => b.SaveCopy, EventCallback.Empty).Add(b => b.Note, asked.Add));
         if (box is not null)
         {

@@ -1,7 +1,6 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
 using Underturf.FieldApp;
-using Underturf.Planning.Day;
 using Underturf.Quantities;
 using Underturf.Reasoning;
 
@@ -103,17 +102,8 @@ public sealed class ComponentTests : BunitContext
         return page;
     }
 
-    private sealed class FixedNotebook(OpenedLog opened) : INotebook
+    private sealed class FixedNotebook(OpenedLog opened) : SilentNotebook
     {
-        public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<OpenedLog>>(opened);
-        public Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here makes papers.");
-        public Task<Outcome<LocatedThing>> LocateAsync(ReadOnlyMemory<byte> log, LocateAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here looks for anything.");
-        public Task<Outcome<PlannedDay>> PlanDayAsync(ReadOnlyMemory<byte> log, DayAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here orders a day.");
-
-        public Task<Outcome<PlannedRepair>> PlanRepairAsync(ReadOnlyMemory<byte> log, string thing, Waiting waiting) => throw new InvalidOperationException("No test here plans a repair.");
-
-        public Task<Outcome<PlannedRework>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here plans a rework.");
-
-        public Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here names conductors.");
+        protected override OpenedLog Found => opened;
     }
 }

@@ -3,9 +3,6 @@ using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Underturf.FieldApp;
 using Underturf.FieldLog;
-using Underturf.Planning.Day;
-using Underturf.Quantities;
-using Underturf.Reasoning;
 
 namespace Underturf.Browser;
 
@@ -26,6 +23,7 @@ public sealed class DeskTests : IDisposable
         context.Services.AddSingleton<IHomeServer>(new MemoryServer(File.ReadAllBytes(Checkout.DemoLog)));
         context.Services.AddSingleton<IDevice>(device);
         context.Services.AddSingleton<IPhotoShelf>(new MemoryShelf());
+        context.Services.AddSingleton<IGroundMap>(new RecordingMap());
         context.Services.AddSingleton<IBackdropShelf>(new MemoryBackdrops());
         context.Services.AddSingleton<IWhereabouts>(new FixedWhereabouts());
         var page = context.Render<NotebookPage>();
@@ -58,6 +56,38 @@ public sealed class DeskTests : IDisposable
     }
 
     [Fact]
+    public async Task A_half_typed_tie_stands_there_again()
+    {
+        var page = Open();
+        await GoAsync(page, "Ground");
+        await page.Find(".ground-list [data-thing=b6]").ClickAsync(new MouseEventArgs());
+        await page.FindAll(".ground-card button").First(b => b.TextContent == "Tie it").ClickAsync(new MouseEventArgs());
+        await page.FindAll(".tying .choice")[^1].ClickAsync(new MouseEventArgs());
+        await page.Find(".tie-distance").InputAsync("41.");
+        var again = Open();
+        Assert.Equal("41.", again.Find(".tie-distance").GetAttribute("value"));
+        Assert.Equal(page.Find(".points-said strong").TextContent, again.Find(".points-said strong").TextContent);
+    }
+
+    [Fact]
+    public async Task Corners_that_were_tapped_the_ticket_that_was_typed_and_what_was_carried_out_are_kept_too()
+    {
+        Open();
+        var hand = new GroundHand();
+        hand.Place(new PlacingDraft { Kind = "bed", Points = { new Position(1, 2), new Position(3, 4) } });
+        var day = new DayDraft { IsOpen = true, At = "b4", Minutes = 90 };
+        day.TicketFor("v1").Number = "A-11";
+        device.Desk = new KeptDesk("memorial-garden", null, "Ground", false, null, null, BoxTask.Look, null) { Ground = hand, Day = day, Repair = "b10", Told = "the gardener" }.Write();
+        var kept = KeptDesk.Read(device.Desk)!;
+        Assert.Equal(hand.Placing!.Points, kept.Ground!.Placing!.Points);
+        Assert.Equal(("b4", 90d, "A-11"), (kept.Day!.At, kept.Day.Minutes, kept.Day.Tickets["v1"].Number));
+        var page = Open();
+        Assert.NotEmpty(page.FindAll(".placing"));
+        await page.FindAll(".placing button").First(b => b.TextContent == "Put away").ClickAsync(new MouseEventArgs());
+        Assert.Null(KeptDesk.Read(device.Desk)!.Ground!.Placing);
+    }
+
+    [Fact]
     public async Task A_name_said_once_stands_on_the_notes_of_this_device_also_after_a_restart()
     {
         var page = Open();
@@ -81,19 +111,5 @@ public sealed class DeskTests : IDisposable
         Assert.Empty(Open().FindAll(".sheet"));
     }
 
-    private sealed class DemoNotebook : INotebook
-    {
-        public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<OpenedLog>>(new OpenedLog(new Answers("0.1.0", "1", [], []), []));
-
-        public Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here makes papers.");
-
-        public Task<Outcome<LocatedThing>> LocateAsync(ReadOnlyMemory<byte> log, LocateAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here looks for anything.");
-        public Task<Outcome<PlannedDay>> PlanDayAsync(ReadOnlyMemory<byte> log, DayAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here orders a day.");
-
-        public Task<Outcome<PlannedRepair>> PlanRepairAsync(ReadOnlyMemory<byte> log, string thing, Waiting waiting) => throw new InvalidOperationException("No test here plans a repair.");
-
-        public Task<Outcome<PlannedRework>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here plans a rework.");
-
-        public Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here names conductors.");
-    }
+    private sealed class DemoNotebook : SilentNotebook;
 }

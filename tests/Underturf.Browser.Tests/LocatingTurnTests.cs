@@ -84,6 +84,18 @@ public sealed class LocatingTurnTests : BunitContext
         Assert.Contains("31 %", page.Find(".look-first").TextContent, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task The_order_of_the_day_goes_before_while_it_is_open()
+    {
+        notebook.Hidden = [Begun];
+        var page = await OpenAsync();
+        await page.Find(".day-begin").ClickAsync(new MouseEventArgs());
+        await AgainAsync(page);
+        Assert.Equal((2, 2, 1), (notebook.Thought, notebook.Ordered, notebook.Asked.Count));
+        await page.Find(".day-close").ClickAsync(new MouseEventArgs());
+        Assert.Equal(2, notebook.Asked.Count);
+    }
+
     private async Task<IRenderedComponent<NotebookPage>> OpenAsync()
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
@@ -113,7 +125,7 @@ public sealed class LocatingTurnTests : BunitContext
     }
 
     /// <summary>Answers at once what it is told to, and counts what it is asked.</summary>
-    private sealed class AskedNotebook : INotebook
+    private sealed class AskedNotebook : SilentNotebook
     {
         private static readonly SearchStep Stop = new(new Position(112, -25), "6 ft east of box 6", 4, 1, [new SearchEffort("probe rod", "probe", 6, "")], 0.31);
 
@@ -124,27 +136,21 @@ public sealed class LocatingTurnTests : BunitContext
 
         public bool GaveUp { get; private set; }
 
-        public int Thought { get; private set; }
-
         public List<LocateAsk> Asked { get; } = [];
 
-        public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting)
+        public int Ordered { get; private set; }
+
+        protected override OpenedLog Found => base.Found with { Hidden = Hidden };
+
+        public override Task<Outcome<PlannedDay>> PlanDayAsync(ReadOnlyMemory<byte> log, DayAsk ask, Waiting waiting)
         {
-            Thought++;
-            return Task.FromResult<Outcome<OpenedLog>>(new OpenedLog(new Answers("0.1.0", "1", [], []), []) { Hidden = Hidden });
+            Ordered++;
+            return Task.FromResult<Outcome<PlannedDay>>(new Problem("the day", "is of no matter here", "Ask for something else"));
         }
 
-        public Task<Outcome<PlannedDay>> PlanDayAsync(ReadOnlyMemory<byte> log, DayAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here orders a day.");
+        public override Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<IReadOnlyList<MadePaper>>>(Array.Empty<MadePaper>());
 
-        public Task<Outcome<PlannedRepair>> PlanRepairAsync(ReadOnlyMemory<byte> log, string thing, Waiting waiting) => throw new InvalidOperationException("No test here plans a repair.");
-
-        public Task<Outcome<PlannedRework>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here plans a rework.");
-
-        public Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<IReadOnlyList<MadePaper>>>(Array.Empty<MadePaper>());
-
-        public Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here names ends.");
-
-        public async Task<Outcome<LocatedThing>> LocateAsync(ReadOnlyMemory<byte> log, LocateAsk ask, Waiting waiting)
+        public override async Task<Outcome<LocatedThing>> LocateAsync(ReadOnlyMemory<byte> log, LocateAsk ask, Waiting waiting)
         {
             Asked.Add(ask);
             waiting.Cancellation.Register(() => GaveUp = true);

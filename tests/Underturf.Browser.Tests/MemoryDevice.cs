@@ -78,9 +78,17 @@ internal sealed class MemoryDevice : IDevice
         return Task.FromResult<Outcome<double?>>(Put(property, lines));
     }
 
-    public Task<Problem?> RememberAsync(KeptLog log)
+    public Task<Problem?> RememberAsync(KeptLog log, bool isOpen)
     {
-        (logs[log.Property], open) = (log, log.Property);
+        (logs[log.Property], open) = (log, isOpen ? log.Property : open);
+        return Task.FromResult<Problem?>(null);
+    }
+
+    public Task<Problem?> RemoveAsync(KeptLog gone)
+    {
+        logs[gone.Property] = gone;
+        lines.Remove(gone.Property);
+        written.RemoveWhere(w => w.Property == gone.Property);
         return Task.FromResult<Problem?>(null);
     }
 

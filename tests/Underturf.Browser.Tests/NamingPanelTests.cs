@@ -30,7 +30,7 @@ public sealed class NamingPanelTests : BunitContext
         desk.Draft.Plan = plan;
         Name();
         return Render<NamingPanel>(p => p
-            .Add(b => b.History, log.History).Add(b => b.Card, Card).Add(b => b.Desk, desk).Add(b => b.Store, StoreAsync)
+            .Add(b => b.History, log.History).Add(b => b.Card, Card).Add(b => b.Desk, desk).Add(b => b.StoreAll, StoreAsync)
             .Add(b => b.Again, () => asked++).Add(b => b.Closed, EventCallback.Empty).Add(b => b.SaveCopy, EventCallback.Empty));
     }
 
@@ -38,7 +38,7 @@ public sealed class NamingPanelTests : BunitContext
 
     private void Name()
     {
-        var ask = desk.Begin("b10");
+        var ask = desk.Turn("b10");
         desk.End(Notebook.Open(log.Document, PracticeBook.Default).Name(ask.Place, new NamingCrew(ask.People, ask.Remote, ask.Plan)));
     }
 

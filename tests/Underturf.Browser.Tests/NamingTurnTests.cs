@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Underturf.FieldApp;
 using Underturf.FieldLog;
-using Underturf.Planning.Day;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning;
@@ -63,28 +62,11 @@ public sealed class NamingTurnTests : BunitContext
     }
 
     /// <summary>Names ends truly and thinks nothing of the rest.</summary>
-    private sealed class CountingNotebook : INotebook
+    private sealed class CountingNotebook : SilentNotebook
     {
-        public int Thought { get; private set; }
-
         public List<NamingAsk> Named { get; } = [];
 
-        public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting)
-        {
-            Thought++;
-            return Task.FromResult<Outcome<OpenedLog>>(new OpenedLog(new Answers("0.1.0", "1", [], []), []));
-        }
-
-        public Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here makes papers.");
-
-        public Task<Outcome<LocatedThing>> LocateAsync(ReadOnlyMemory<byte> log, LocateAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here looks for anything.");
-        public Task<Outcome<PlannedDay>> PlanDayAsync(ReadOnlyMemory<byte> log, DayAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here orders a day.");
-
-        public Task<Outcome<PlannedRepair>> PlanRepairAsync(ReadOnlyMemory<byte> log, string thing, Waiting waiting) => throw new InvalidOperationException("No test here plans a repair.");
-
-        public Task<Outcome<PlannedRework>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here plans a rework.");
-
-        public Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting)
+        public override Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting)
         {
             Named.Add(ask);
             return Task.FromResult(Notebook.Open(log, PracticeBook.Default).Name(ask.Place, new NamingCrew(ask.People, ask.Remote, ask.Plan)));

@@ -33,8 +33,9 @@ public sealed class PapersPlaceTests : BunitContext
     [Fact]
     public void What_is_made_is_handed_out_as_a_file_and_noted_as_handed_over()
     {
-        desk.Begin();
-        desk.End(new[] { chart }, demo);
+        desk.Turn(demo);
+        desk.Begin(demo);
+        desk.End(new[] { chart });
         var place = Open();
         place.Find(".paper-hand").Click();
         place.Find(".paper-issue").Click();
@@ -45,16 +46,18 @@ public sealed class PapersPlaceTests : BunitContext
     [Fact]
     public void Papers_that_were_made_before_the_newest_note_say_so()
     {
-        desk.Begin();
-        desk.End(new[] { chart }, demo);
+        desk.Turn(demo);
+        desk.Begin(demo);
+        desk.End(new[] { chart });
         Assert.Contains("newer note", Open(history: PropertyHistory.Fold([])).Find("[role=status]").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
     public void What_kept_the_papers_from_being_made_is_said_with_what_to_do()
     {
-        desk.Begin();
-        desk.End(new Problem("working it out", "was given up for a newer note", "Begin it again"), demo);
+        desk.Turn(demo);
+        desk.Begin(demo);
+        desk.End(new Problem("working it out", "was given up for a newer note", "Begin it again"));
         Assert.Contains("Begin it again", Open().Find("[role=alert]").TextContent, StringComparison.Ordinal);
     }
 }

@@ -2,7 +2,6 @@ using Bunit;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Underturf.FieldApp;
-using Underturf.Planning.Day;
 using Underturf.Planning.Repair;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
@@ -65,21 +64,9 @@ public sealed class RepairPanelTests : BunitContext
     }
 
     /// <summary>Plans truly, with what a question says that is always the same.</summary>
-    private sealed class RepairingNotebook : INotebook
+    private sealed class RepairingNotebook : SilentNotebook
     {
-        public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<OpenedLog>>(new OpenedLog(new Answers("0.1.0", "1", [], []), []));
-
-        public Task<Outcome<LocatedThing>> LocateAsync(ReadOnlyMemory<byte> log, LocateAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here looks for anything.");
-
-        public Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here makes papers.");
-
-        public Task<Outcome<PlannedDay>> PlanDayAsync(ReadOnlyMemory<byte> log, DayAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here orders a day.");
-
-        public Task<Outcome<PlannedRework>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here plans a rework.");
-
-        public Task<Outcome<PlannedRepair>> PlanRepairAsync(ReadOnlyMemory<byte> log, string thing, Waiting waiting) =>
-            Task.FromResult<Outcome<PlannedRepair>>(PlannedRepair.Of(RepairPlan.Of(Notebook.Open(log, PracticeBook.Default), thing, RepairGround.Sure("valve-not-closing", "2"))));
-
-        public Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here names conductors.");
+        public override Task<Outcome<Planned<RepairAnswer>>> PlanRepairAsync(ReadOnlyMemory<byte> log, string thing, Waiting waiting) =>
+            Task.FromResult(Planned.Of(RepairPlan.Of(Notebook.Open(log, PracticeBook.Default), thing, RepairGround.Sure("valve-not-closing", "2"))));
     }
 }

@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Underturf.FieldApp;
 using Underturf.FieldLog;
-using Underturf.Planning.Day;
 using Underturf.Planning.Rework;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
@@ -47,6 +46,27 @@ public sealed class ReworkPanelTests : BunitContext
         Assert.Contains("loose 1", page.Find(".rework-next .action").TextContent, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task What_was_noted_elsewhere_meanwhile_is_planned_for_when_one_comes_back()
+    {
+        var page = await OpenAsync();
+        await GoAsync(page, "Now");
+        await page.Find(".note-begin").ClickAsync(new MouseEventArgs());
+        await page.Find(".kind[data-kind=Words]").ClickAsync(new MouseEventArgs());
+        await page.Find("form.note textarea").InputAsync("rain");
+        await page.Find("form.note input[autocomplete=name]").InputAsync("Jory");
+        await page.Find("form.note").SubmitAsync();
+        Assert.Equal(1, notebook.Planned);
+        await GoAsync(page, "Stations");
+        Assert.Equal(2, notebook.Planned);
+        await GoAsync(page, "Now");
+        await GoAsync(page, "Stations");
+        Assert.Equal(2, notebook.Planned);
+    }
+
+    private static Task GoAsync(IRenderedComponent<NotebookPage> page, string place) =>
+        page.FindAll(".place-name").Single(name => name.TextContent == place).ClickAsync(new MouseEventArgs());
+
     private async Task<IRenderedComponent<NotebookPage>> OpenAsync()
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
@@ -58,32 +78,20 @@ public sealed class ReworkPanelTests : BunitContext
         Services.AddSingleton<IWhereabouts>(new FixedWhereabouts());
         var page = Render<NotebookPage>();
         page.WaitForElement("[data-state=ready]");
-        await page.FindAll(".place-name").Single(name => name.TextContent == "Stations").ClickAsync(new MouseEventArgs());
+        await GoAsync(page, "Stations");
         await page.Find(".rework-begin").ClickAsync(new MouseEventArgs());
         return page;
     }
 
     /// <summary>Plans truly and thinks nothing of the rest.</summary>
-    private sealed class PlanningNotebook : INotebook
+    private sealed class PlanningNotebook : SilentNotebook
     {
         public int Planned { get; private set; }
 
-        public Task<Outcome<OpenedLog>> OpenAsync(ReadOnlyMemory<byte> log, Waiting waiting) => Task.FromResult<Outcome<OpenedLog>>(new OpenedLog(new Answers("0.1.0", "1", [], []), []));
-
-        public Task<Outcome<LocatedThing>> LocateAsync(ReadOnlyMemory<byte> log, LocateAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here looks for anything.");
-
-        public Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw new InvalidOperationException("No test here makes papers.");
-
-        public Task<Outcome<PlannedDay>> PlanDayAsync(ReadOnlyMemory<byte> log, DayAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here orders a day.");
-
-        public Task<Outcome<PlannedRepair>> PlanRepairAsync(ReadOnlyMemory<byte> log, string thing, Waiting waiting) => throw new InvalidOperationException("No test here plans a repair.");
-
-        public Task<Outcome<PlannedRework>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting)
+        public override Task<Outcome<Planned<ReworkAnswer>>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting)
         {
             Planned++;
-            return Task.FromResult<Outcome<PlannedRework>>(PlannedRework.Of(ReworkPlan.Of(Notebook.Open(log, PracticeBook.Default))));
+            return Task.FromResult<Outcome<Planned<ReworkAnswer>>>(FieldApp.Planned.Of(ReworkPlan.Of(Notebook.Open(log, PracticeBook.Default))));
         }
-
-        public Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting) => throw new InvalidOperationException("No test here names conductors.");
     }
 }

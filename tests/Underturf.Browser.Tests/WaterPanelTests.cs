@@ -14,6 +14,8 @@ public sealed class WaterPanelTests : BunitContext
     private readonly Orchard orchard = Orchard.Piped();
     private readonly List<NoteDraft> begun = [];
 
+    private readonly WaterDesk desk = new();
+
     public WaterPanelTests() => JSInterop.Mode = JSRuntimeMode.Loose;
 
     private PropertyHistory History => orchard.Notebook().History;
@@ -110,16 +112,16 @@ public sealed class WaterPanelTests : BunitContext
         .Add(d => d.Place, place)
         .Add(d => d.History, History)
         .Add(d => d.TakesNotes, true)
-        .Add(d => d.Store, Keep)
+        .Add(d => d.StoreAll, Keep)
         .Add(d => d.Note, EventCallback.Factory.Create<NoteDraft>(this, begun.Add)));
 
-    private IRenderedComponent<RunningPanel> Running() => Render<RunningPanel>(p => p.Add(r => r.History, History).Add(r => r.Store, Keep));
+    private IRenderedComponent<RunningPanel> Running() => Render<RunningPanel>(p => p.Add(r => r.Desk, desk).Add(r => r.History, History).Add(r => r.StoreAll, Keep));
 
     private void Again(IRenderedComponent<RunningPanel> running) => running.Render(p => p.Add(r => r.History, History));
 
-    private Task<Problem?> Keep(Fact fact)
+    private Task<Problem?> Keep(IReadOnlyList<Fact> facts)
     {
-        orchard.With(fact);
+        _ = facts.Aggregate(orchard, (o, fact) => o.With(fact));
         return Task.FromResult<Problem?>(null);
     }
 }

@@ -99,8 +99,11 @@ export function read(log, after) {
 
 export async function add(log, lines, writer, seq) {
   navigator.storage?.persist?.().catch(() => undefined);
-  const said = await run(["lines", "written"], "readwrite", (transaction) => {
+  const said = await run(["lines", "written", "logs"], "readwrite", async (transaction) => {
     if (writer !== null) {
+      if ((await answer(transaction.objectStore("logs").get(log)))?.isGone) {
+        throw new DOMException("", "GoneError");
+      }
       transaction.objectStore("written").add({ log, writer, seq });
     }
     return put(transaction, log, lines);
@@ -110,11 +113,7 @@ export async function add(log, lines, writer, seq) {
 
 export async function replace(log, lines) {
   const said = await run(["lines"], "readwrite", async (transaction) => {
-    const range = IDBKeyRange.bound([log, 0], [log, Infinity]);
-    const kept = transaction.objectStore("lines");
-    for (const number of await answer(kept.index("log").getAllKeys(range))) {
-      kept.delete(number);
-    }
+    await clear(transaction, log);
     return put(transaction, log, lines);
   });
   return tell(log, said);
@@ -136,11 +135,32 @@ function tell(log, said) {
   return said;
 }
 
-export function remember(property, source, backedUp) {
+/** What is known of a log besides its lines, as JSON. */
+export function remember(log, isOpen) {
+  const known = JSON.parse(log);
   return run(["logs", "device"], "readwrite", (transaction) => {
-    transaction.objectStore("logs").put({ property, source, backedUp });
-    transaction.objectStore("device").put(property, "open");
+    transaction.objectStore("logs").put(known);
+    if (isOpen) {
+      transaction.objectStore("device").put(known.property, "open");
+    }
   });
+}
+
+/** Takes the lines of a log off the device; that it was here stays, so that no other page goes on writing in it. */
+export function remove(log) {
+  const gone = JSON.parse(log);
+  return run(["lines", "written", "logs"], "readwrite", async (transaction) => {
+    transaction.objectStore("logs").put(gone);
+    transaction.objectStore("written").delete(IDBKeyRange.bound([gone.property], [gone.property, []]));
+    await clear(transaction, gone.property);
+  });
+}
+
+async function clear(transaction, log) {
+  const kept = transaction.objectStore("lines");
+  for (const number of await answer(kept.index("log").getAllKeys(IDBKeyRange.bound([log, 0], [log, Infinity])))) {
+    kept.delete(number);
+  }
 }
 
 /** What is typed and not stored; the page of another tab may keep its own over it. */

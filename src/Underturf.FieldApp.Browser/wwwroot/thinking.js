@@ -1,8 +1,9 @@
 // The page's side of the worker. A runtime computes on one thread, so the worker hears nothing while it thinks: to give a
-// question up is to end the worker. Another is got ready at once for the question after it.
+// question up is to end the worker. Another is got ready at once for the question after it. The first waits for the first
+// question: until the page can be used, it has the device to itself.
 
 const gaveUp = {};
-let worker = hire();
+let worker = null;
 let question = null;
 
 /** A worker that starts its runtime now, and promises when it is ready. */

@@ -2,13 +2,21 @@
 
 import { dotnet } from "./_framework/dotnet.js";
 
-const { setModuleImports, getAssemblyExports, getConfig } = await dotnet.create();
+const { setModuleImports, getAssemblyExports, getConfig, INTERNAL } = await dotnet.create();
 setModuleImports("worker", { told: (share) => postMessage({ share }) });
 const exported = await getAssemblyExports(getConfig().mainAssemblyName);
 const thinker = exported.Underturf.FieldApp.Browser.Thinker;
 
-addEventListener("message", ({ data }) => {
+/** What draws is left out of the page's start: it is fetched before the first task that draws. */
+const drawing = new Set(["Papers", "Day", "Locate"]);
+let fetching = null;
+const fetched = () => (fetching ??= Promise.all((getConfig().resources.lazyAssembly ?? []).map(({ name }) => INTERNAL.loadLazyAssembly(name))));
+
+addEventListener("message", async ({ data }) => {
   try {
+    if (drawing.has(data.task)) {
+      await fetched();
+    }
     const answer = data.about ? thinker[data.task](data.log, data.about) : thinker[data.task](data.log);
     postMessage({ answer }, [answer.buffer]);
   } catch (error) {

@@ -8,7 +8,7 @@ namespace Underturf.FieldApp;
 /// The log that a page works on. What is noted is stored on the device first and shown afterwards; whatever another page of the
 /// device stored meanwhile is taken in before.
 /// </summary>
-public sealed class DeviceLog(IDevice device)
+public sealed partial class DeviceLog(IDevice device)
 {
     /// <summary>What the page calls the log of the server that it came from.</summary>
     public const string Served = "Served log";
@@ -64,7 +64,10 @@ public sealed class DeviceLog(IDevice device)
     /// <summary>Notes written on this device that stand in no copy elsewhere, as far as it knows.</summary>
     public long NotBackedUp => Math.Max(0, Written - (Kept?.BackedUp ?? 0));
 
-    private long Written => Document.LastHeader(writer)?.Id.Seq ?? 0;
+    private long Written => Document.LastHeader(Writer)?.Id.Seq ?? 0;
+
+    /// <summary>Who writes in the log in hand.</summary>
+    private string Writer => WriterOf(Document.Property);
 
     private KeptLog? Kept => Document.Property is { } property ? kept.GetValueOrDefault(property) : null;
 
@@ -87,7 +90,7 @@ public sealed class DeviceLog(IDevice device)
             kept[log.Property] = log;
         }
 
-        if (opened.Value.Open is { } property && kept.ContainsKey(property))
+        if (opened.Value.Open is { } property && kept.TryGetValue(property, out var last) && !last.IsGone)
         {
             await using var alone = await device.AloneAsync();
             unstored = await TurnToAsync(property);
@@ -112,7 +115,7 @@ public sealed class DeviceLog(IDevice device)
         unstored = property == Document.Property && unstored is null ? await RefreshAloneAsync() : await TurnToAsync(property);
         unstored ??= await StoreUnionAsync(property, incoming);
         Source = source;
-        unstored ??= await RememberAsync(Math.Max(Kept?.BackedUp ?? 0, incoming.LastHeader(writer)?.Id.Seq ?? 0));
+        unstored ??= await RememberAsync(Math.Max(Kept?.BackedUp ?? 0, incoming.LastHeader(WriterOf(property))?.Id.Seq ?? 0));
         if (unstored is not null)
         {
             Document = LogMerge.Union(Document, incoming);
@@ -122,7 +125,7 @@ public sealed class DeviceLog(IDevice device)
     /// <summary>Counts entries that are held elsewhere as backed up.</summary>
     public async Task BackedUpAsync(IReadOnlyList<Entry> elsewhere)
     {
-        var upTo = elsewhere.Where(entry => entry.Id.Writer == writer).Select(entry => entry.Id.Seq).DefaultIfEmpty().Max();
+        var upTo = elsewhere.Where(entry => entry.Id.Writer == Writer).Select(entry => entry.Id.Seq).DefaultIfEmpty().Max();
         if (upTo > (Kept?.BackedUp ?? 0))
         {
             unstored ??= await RememberAsync(upTo);
@@ -169,7 +172,7 @@ public sealed class DeviceLog(IDevice device)
                 return unread;
             }
 
-            var entry = Seal(write($"{writer}-{Written + 1}"), at);
+            var entry = Seal(write($"{Writer}-{Written + 1}"), at);
             if (!entry.Succeeded)
             {
                 return entry;
@@ -194,7 +197,7 @@ public sealed class DeviceLog(IDevice device)
     /// <summary>Hands out the whole log as a file that the command line tool reads.</summary>
     public async Task<Problem?> HandOutAsync()
     {
-        var (name, upTo) = ($"{FileName()}.jsonl", Written);
+        var (name, upTo) = ($"{FileName(Document.Property)}.jsonl", Written);
         await device.HandOutAsync(name, Document.ToBytes());
         return TakesNotes ? await RememberAsync(upTo) : null;
     }
@@ -204,7 +207,7 @@ public sealed class DeviceLog(IDevice device)
     public async Task<Problem?> HandOutAsync<T>(Func<string, ReadOnlyMemory<byte>, Task<Outcome<T>>> handOut)
     {
         var upTo = Written;
-        var handed = await handOut(FileName(), Document.ToBytes());
+        var handed = await handOut(FileName(Document.Property), Document.ToBytes());
         return handed.Succeeded && TakesNotes ? await RememberAsync(upTo) : handed.Problem;
     }
 
@@ -213,8 +216,8 @@ public sealed class DeviceLog(IDevice device)
 
     private Outcome<Entry> Seal(Fact fact, DateTimeOffset? at) => Pen.Seal(
         Document.Property!,
-        writer,
-        Document.LastHeader(writer),
+        Writer,
+        Document.LastHeader(Writer),
         HybridTime.Next(Document.LastNoted ?? default, device.WallMilliseconds),
         Signed(fact),
         at);
@@ -278,14 +281,14 @@ public sealed class DeviceLog(IDevice device)
 
     private async Task<Problem?> RememberAsync(long backedUp)
     {
-        var log = new KeptLog(Document.Property!, Source, backedUp);
+        var log = (Kept ?? new KeptLog(Document.Property!, Source, backedUp)) with { Source = Source, BackedUp = backedUp, Name = Name, IsGone = false };
         kept[log.Property] = log;
-        return await device.RememberAsync(log);
+        return await device.RememberAsync(log, isOpen: true);
     }
 
-    private string FileName()
+    private static string FileName(string? property)
     {
-        var plain = string.Concat((Document.Property ?? "log").Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '-'));
+        var plain = string.Concat((property ?? "log").Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '-'));
         return plain.Trim('-') is { Length: > 0 } name ? name : "log";
     }
 }

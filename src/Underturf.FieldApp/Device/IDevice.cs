@@ -27,8 +27,13 @@ public interface IDevice
     /// <summary>Stores lines in place of all that are kept of a log.</summary>
     Task<Outcome<double?>> ReplaceAsync(string property, ReadOnlyMemory<byte> lines);
 
-    /// <summary>Keeps what is known of a log besides its lines, and that it is the one that is open.</summary>
-    Task<Problem?> RememberAsync(KeptLog log);
+    /// <summary>Keeps what is known of a log besides its lines.</summary>
+    /// <param name="isOpen">True where it is the one that is open from now on.</param>
+    Task<Problem?> RememberAsync(KeptLog log, bool isOpen);
+
+    /// <summary>Takes the lines of a log off the device, for good; that it was there is kept.</summary>
+    /// <param name="gone">What is known of it from then on.</param>
+    Task<Problem?> RemoveAsync(KeptLog gone);
 
     /// <summary>Keeps what lies on the desk besides the logs, in place of what was kept before.</summary>
     Task KeepDeskAsync(string desk);
@@ -53,7 +58,19 @@ public sealed record KeptLogs(string Writer, string? Open, bool Promised, IReadO
 /// <summary>A log that a device keeps.</summary>
 /// <param name="Source">Where its newest notes from elsewhere came from.</param>
 /// <param name="BackedUp">How many of the notes written here stand in a copy elsewhere.</param>
-public sealed record KeptLog(string Property, string Source, long BackedUp);
+public sealed record KeptLog(string Property, string Source, long BackedUp)
+{
+    /// <summary>What people call the property.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>How often it was taken off this device: after that this device writes in it under another name, because notes that were taken off may stand in a copy.</summary>
+    public int Removed { get; init; }
+
+    /// <summary>It is not on this device at present.</summary>
+    public bool IsGone { get; init; }
+
+    public string Called => Name ?? Property;
+}
 
 /// <summary>Stored lines, and the number of the last of them.</summary>
 public sealed record KeptLines(ReadOnlyMemory<byte> Bytes, double Last);

@@ -18,6 +18,22 @@ public sealed record KeptDesk(string? Property, string? By, string Place, bool N
     /// <summary>True where somebody was stopping water that runs.</summary>
     public bool Running { get; init; }
 
+    /// <summary>How running water was being left, and who was told.</summary>
+    public string? LeftAs { get; init; }
+
+    public string? Told { get; init; }
+
+    /// <summary>What the hand was at on Ground: what was being placed, tied, measured or looked for.</summary>
+    public GroundHand? Ground { get; init; }
+
+    public DayDraft? Day { get; init; }
+
+    /// <summary>True where every valve was being given its station.</summary>
+    public bool Rework { get; init; }
+
+    /// <summary>Id of the valve or box that was being repaired.</summary>
+    public string? Repair { get; init; }
+
     public string Write() => JsonSerializer.Serialize(this, KeptDeskJson.Default.KeptDesk);
 
     /// <summary>Nothing where the text is of another build and cannot be read: a draft is lost then, never a note.</summary>
@@ -35,6 +51,6 @@ public sealed record KeptDesk(string? Property, string? By, string Place, bool N
 }
 
 /// <summary>How a desk is written.</summary>
-[JsonSourceGenerationOptions(IgnoreReadOnlyProperties = true, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata, IgnoreReadOnlyProperties = true, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
 [JsonSerializable(typeof(KeptDesk))]
 internal sealed partial class KeptDeskJson : JsonSerializerContext;

@@ -1,8 +1,10 @@
+using System.Text.Json.Serialization;
 using Underturf.FieldLog;
 
 namespace Underturf.FieldApp;
 
 /// <summary>What a hand is at on Ground. The page keeps it while other places are open, so nothing that was tapped is lost.</summary>
+/// <remarks>It is kept on the device as it is, but for a picture that is being laid.</remarks>
 public sealed class GroundHand
 {
     /// <summary>Id of the thing whose card is open.</summary>
@@ -10,13 +12,14 @@ public sealed class GroundHand
 
     public PlacingDraft? Placing { get; set; }
 
-    public TieDraft? Tying { get; private set; }
+    public TieDraft? Tying { get; set; }
 
     /// <summary>The picture that is being laid beneath the plan.</summary>
+    [JsonIgnore]
     public BackdropHand? Laying { get; private set; }
 
     /// <summary>What is hidden and looked for.</summary>
-    public SeekHand? Seeking { get; private set; }
+    public SeekHand? Seeking { get; set; }
 
     /// <summary>The points of a distance that is being measured.</summary>
     public List<Position>? Measured { get; set; }
@@ -25,6 +28,7 @@ public sealed class GroundHand
     public bool Snaps { get; set; } = true;
 
     /// <summary>What caught the last tap.</summary>
+    [JsonIgnore]
     public string? SnappedTo { get; private set; }
 
     public bool IsLooking => Placing is null && Measured is null && Tying is null && Laying is null && Seeking is null;

@@ -21,7 +21,7 @@ public sealed partial class GroundPlace
     /// <summary>What is looked for; nothing where it is no longer hidden.</summary>
     private HiddenName? Sought => Hand.Seeking is { } seek ? Opened?.Hidden.FirstOrDefault(hidden => hidden.Id == seek.Thing) : null;
 
-    private LocatedThing? Likely => Sought is { } sought && Looking.Ask?.Thing == sought.Id ? Looking.Located : null;
+    private LocatedThing? Likely => Sought is { } sought && Looking.Ask?.Thing == sought.Id ? Looking.Answer : null;
 
     private void Seek(string thing)
     {

@@ -1,5 +1,6 @@
 using Underturf.FieldLog;
 using Underturf.Property;
+using Underturf.Property.Practice;
 using Underturf.Reasoning;
 
 namespace Underturf.FieldApp;
@@ -8,6 +9,12 @@ namespace Underturf.FieldApp;
 /// <param name="Features">What lies below first: the ground, pipes, cables, then what was found in it.</param>
 public sealed record GroundPlan(IReadOnlyList<GroundFeature> Features, IReadOnlyList<UnplacedThing> Unplaced)
 {
+    /// <summary>Corners of a ring that looks round.</summary>
+    private const int RingCorners = 48;
+
+    /// <summary>Protected ground of trees, over the surface and under what is buried: it is seen and cannot be tapped.</summary>
+    public IReadOnlyList<GroundFeature> Roots { get; init; } = [];
+
     /// <summary>With the places that only ties give, as sure as the ties are.</summary>
     public static GroundPlan Of(TiedPlaces tied)
     {
@@ -25,7 +32,10 @@ public sealed record GroundPlan(IReadOnlyList<GroundFeature> Features, IReadOnly
                 .Concat(view.Pipes.Select(p => Run(view, p.Key, GroundWords.Pipe, p.Value.Sure, p.Value.Route, p.Value.From, p.Value.To)).OfType<GroundFeature>())
                 .Concat(view.Cables.Select(c => Run(view, c.Key, GroundWords.Cable, c.Value.Sure, c.Value.Route, c.Value.From, c.Value.To)).OfType<GroundFeature>())
                 .Concat(placed)],
-            [.. things.Where(t => view.PositionOf(t.Id) is null).Select(t => new UnplacedThing(t.Id, t.Kind, t.Name))]);
+            [.. things.Where(t => view.PositionOf(t.Id) is null).Select(t => new UnplacedThing(t.Id, t.Kind, t.Name))])
+        {
+            Roots = [.. RootFinder.Of(view, PracticeBook.Default.Repairing.Roots).SelectMany(Rings)],
+        };
     }
 
     public GroundFeature? Find(string? id) => Features.FirstOrDefault(f => f.Id == id);
@@ -72,6 +82,18 @@ public sealed record GroundPlan(IReadOnlyList<GroundFeature> Features, IReadOnly
             .Concat(view.WaterSupplies.Select(s => (s.Key, GroundWords.PointOfConnection, s.Value.Sure, view.Name(s.Key))))
             .Concat(view.Controllers.Select(c => (c.Key, GroundWords.Controller, c.Value.Sure, view.Name(c.Key))));
     }
+
+    /// <summary>By the local rule, from the diameter of the trunk: inferred.</summary>
+    private static IEnumerable<GroundFeature> Rings(TreeGround tree) => tree.Trunk.Points.Select(trunk => new GroundFeature(
+        tree.Id,
+        GroundWords.Roots,
+        Grade.Inferred,
+        "",
+        GroundForm.Outline,
+        [
+            .. Enumerable.Range(0, RingCorners).Select(i => Math.Tau * i / RingCorners)
+                .Select(turn => new Position(trunk.EastMetres + (tree.RadiusMetres * Math.Cos(turn)), trunk.NorthMetres + (tree.RadiusMetres * Math.Sin(turn)))),
+        ]));
 
     private static GroundFeature Surface(KeyValuePair<string, GroundFact> thing)
     {

@@ -19,6 +19,9 @@ public static class GroundWords
     public const string Cable = "cable";
     public const string Other = "other";
 
+    /// <summary>Protected ground of a tree.</summary>
+    public const string Roots = "roots";
+
     /// <summary>What lies on the surface, as the field log names it.</summary>
     public static IReadOnlyList<string> Surfaces { get; } = ["tree", "building", "hardscape", "wall", "bed", "lawn", "water", GroundShape.UtilityMark, Other];
 

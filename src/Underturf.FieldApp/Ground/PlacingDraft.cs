@@ -35,7 +35,7 @@ public sealed class PlacingDraft
     /// <summary>How the place is known: a tap on a map is no more than an estimate.</summary>
     public Grade Grade { get; set; } = Grade.Estimated;
 
-    public List<Position> Points { get; } = [];
+    public List<Position> Points { get; init; } = [];
 
     /// <summary>What can be placed new.</summary>
     public static IReadOnlyList<string> Kinds { get; } = [GroundWords.Box, GroundWords.Valve, GroundWords.IsolationValve, .. GroundWords.Surfaces, GroundWords.Controller, GroundWords.PointOfConnection, GroundWords.Pipe];

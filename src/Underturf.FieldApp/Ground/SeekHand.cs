@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Underturf.FieldLog;
 
 namespace Underturf.FieldApp;
@@ -15,7 +16,7 @@ public sealed class SeekHand
     public int Stop { get; set; }
 
     /// <summary>Where the map was tapped: one place, or a path that a signal took.</summary>
-    public List<Position> Points { get; } = [];
+    public List<Position> Points { get; init; } = [];
 
     /// <summary>True where each tap goes on along a path.</summary>
     public bool FollowsPath { get; set; }
@@ -24,9 +25,11 @@ public sealed class SeekHand
     public Position? Stands { get; set; }
 
     /// <summary>Where the stops of the search lie.</summary>
+    [JsonIgnore]
     public IReadOnlyList<Position> Stops { get; set; } = [];
 
     /// <summary>True once the map has turned to the stops: from then on it stands where the hand moves it.</summary>
+    [JsonIgnore]
     public bool HasTurned { get; set; }
 
     public void Take(GroundTap tap)

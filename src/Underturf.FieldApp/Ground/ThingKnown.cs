@@ -1,5 +1,6 @@
 using Underturf.FieldLog;
 using Underturf.Property;
+using Underturf.Property.Practice;
 
 namespace Underturf.FieldApp;
 
@@ -19,7 +20,7 @@ public sealed record ThingKnown(IReadOnlyList<(string What, string Said)> Facts,
             : view.Controllers.TryGetValue(id, out var controller) ? Controller(id, controller, view)
             : view.Cables.TryGetValue(id, out var cable) ? Cable(cable, view)
             : WaterKnown.Of(id, view, history.Facts.UsesUsUnits) is { } water ? water
-            : view.Ground.TryGetValue(id, out var ground) ? [("trunk", ground.Trunk is { } trunk ? GroundWords.Distance(trunk.Metres, history.Facts.UsesUsUnits) : null), ("note", ground.Note)]
+            : view.Ground.TryGetValue(id, out var ground) ? Surface(id, ground, history)
             : [];
         return new ThingKnown(
             [.. said.Where(fact => !string.IsNullOrEmpty(fact.Said)).Select(fact => (fact.What, fact.Said!))],
@@ -63,6 +64,18 @@ public sealed record ThingKnown(IReadOnlyList<(string What, string Said)> Facts,
         ("way", cable.Route.Count > 1 ? "as traced" : "not traced: drawn straight"),
         ("note", cable.Note),
     ];
+
+    private static (string What, string? Said)[] Surface(string id, GroundFact ground, PropertyHistory history)
+    {
+        var feet = history.Facts.UsesUsUnits;
+        var roots = RootFinder.Of(history.Now, PracticeBook.Default.Repairing.Roots).FirstOrDefault(tree => tree.Id == id);
+        return
+        [
+            ("trunk", ground.Trunk is { } trunk ? GroundWords.Distance(trunk.Metres, feet) : null),
+            ("roots", roots is null ? null : $"protected {GroundWords.Distance(roots.RadiusMetres, feet)} round the trunk: dig by hand or with air"),
+            ("note", ground.Note),
+        ];
+    }
 
     private static string Held(string id, ValveFact valve, PropertyView view) =>
         valve.Station is { } station && view.StationNumber(station) is var number && !view.Name(id).EndsWith($" {number}", StringComparison.Ordinal) ? $"{view.Name(id)} (station {number})" : view.Name(id);

@@ -10,9 +10,9 @@ public sealed class TieDraft
     public required string Thing { get; init; }
 
     /// <summary>The mark, and the point of it that was tapped.</summary>
-    public GroundFeature? Mark { get; private set; }
+    public GroundFeature? Mark { get; set; }
 
-    public Position? At { get; private set; }
+    public Position? At { get; set; }
 
     public string Distance { get; set; } = "";
 

@@ -3,24 +3,19 @@ using Underturf.Reasoning;
 
 namespace Underturf.FieldApp;
 
-/// <summary>What is known of the ends of the box that is being worked at, and whether that is being worked out anew.</summary>
-public sealed class NamingDesk
+/// <summary>What is known of the ends of the box that is being worked at.</summary>
+public sealed class NamingDesk : Desk<NamingAnswer>
 {
     public NamingDraft Draft { get; set; } = new();
 
     /// <summary>Id of the box that the answer is of.</summary>
     public string? Box { get; private set; }
 
-    public NamingAnswer? Answer { get; private set; }
-
     /// <summary>Every plan as it was ranked last: one that was chosen is not ranked again.</summary>
     public IReadOnlyList<NamingPlan> Plans { get; private set; } = [];
 
-    public Problem? Trouble { get; private set; }
-
-    public bool Working { get; private set; }
-
-    public NamingAsk Begin(string box)
+    /// <summary>What is asked next: what is known of another box is no answer to it.</summary>
+    public NamingAsk Turn(string box)
     {
         if (Box is not null && Box != box)
         {
@@ -28,20 +23,16 @@ public sealed class NamingDesk
         }
 
         (Answer, Plans) = Box == box ? (Answer, Plans) : (null, []);
-        (Box, Working, Trouble) = (box, true, null);
+        Box = box;
         return new NamingAsk(box, Draft.People, Draft.Remote, Draft.Plan);
     }
 
-    public void End(Outcome<NamingAnswer> named)
+    public override void End(Outcome<NamingAnswer> answer)
     {
-        (Working, Trouble) = (false, named.Problem);
-        if (named.Succeeded)
+        base.End(answer);
+        if (answer.Succeeded)
         {
-            Answer = named.Value;
-            Plans = Draft.Plan is null || Plans.Count == 0 ? named.Value.Plans : Plans;
+            Plans = Draft.Plan is null || Plans.Count == 0 ? answer.Value.Plans : Plans;
         }
     }
-
-    /// <summary>It was given up; what was known before stays.</summary>
-    public void GiveUp() => Working = false;
 }

@@ -11,13 +11,18 @@ public sealed class WaterDesk
     /// <summary>Water runs where it should not, and somebody is at it.</summary>
     public bool IsRunning { get; private set; }
 
+    /// <summary>How it is left and who was told, while that is being said.</summary>
+    public string LeftAs { get; set; } = "";
+
+    public string Told { get; set; } = "";
+
     public bool IsOpen => Dry is not null || IsRunning;
 
     public void MakeDry(string place) => (Dry, IsRunning) = (place, false);
 
     public void Run() => (Dry, IsRunning) = (null, true);
 
-    public void Close() => (Dry, IsRunning) = (null, false);
+    public void Close() => (Dry, IsRunning, LeftAs, Told) = (null, false, "", "");
 
     /// <summary>Whether water comes to a thing, so that it can be made dry: a box only where it holds a valve.</summary>
     public static bool CanBeDry(PropertyView view, string? thing)

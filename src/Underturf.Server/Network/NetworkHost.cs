@@ -74,6 +74,7 @@ internal sealed class NetworkHost : IAsyncDisposable
     public async Task<Problem?> StartAsync(string page, HeldLog? held, bool takesNotes, CancellationToken cancellation)
     {
         var secured = PageApp.Empty(kestrel => kestrel.ListenAnyIP(options.Port, Secure));
+        secured.UseResponseCompression();
         secured.UseMiddleware<PairedOnly>(secret);
         PageApp.Map(secured, page, held, takesNotes);
         doors.Add(secured);

@@ -32,6 +32,19 @@ public sealed class GroundPlanTests
     }
 
     [Fact]
+    public async Task Protected_ground_of_a_tree_is_a_ring_by_the_local_rule_and_its_card_says_so()
+    {
+        var log = await OpenAsync();
+        await log.NoteAsync(new GroundFact { Id = "elm", What = "tree", Label = "old elm", Shape = [new(30, 20)], Trunk = new Quantities.Length(0.5) });
+        var radius = Property.RootFinder.Radius(0.5, PracticeBook.Default.Repairing.Roots);
+        var ring = Assert.Single(Plan(log).Roots, r => r.Id == "elm");
+        Assert.Equal((GroundForm.Outline, Grade.Inferred, ""), (ring.Form, ring.Grade, ring.Sign));
+        Assert.All(ring.Shape, corner => Assert.Equal(radius, corner.DistanceMetresTo(new Position(30, 20)), 1e-9));
+        var (_, said) = ThingKnown.Of("elm", log.History).Facts.Single(fact => fact.What == "roots");
+        Assert.Contains(GroundWords.Distance(radius, log.History.Facts.UsesUsUnits), said, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_cable_that_nobody_traced_is_inferred_where_it_was_measured_and_keeps_what_is_less_sure()
     {
         var log = await OpenAsync();

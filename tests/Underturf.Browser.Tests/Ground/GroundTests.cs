@@ -46,8 +46,7 @@ public sealed class GroundTests(ServedPage served)
         await server.DisposeAsync();
         await page.ReloadAsync();
         await ToGroundAsync(page);
-        await page.Locator("summary", new PageLocatorOptions { HasText = "Boxes (17)" }).ClickAsync();
-        await page.Locator(".ground-line[data-thing^=page-]").ClickAsync();
+        await page.Locator(".ground-line[data-thing^=page-][aria-pressed=true]").WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached });
         await page.Locator(".ground-card h2", new PageLocatorOptions { HasText = "box 16" }).WaitForAsync();
         var own = Hand.Own(LogDocument.Read(await Hand.SaveCopyAsync(page)));
         Assert.Equal([typeof(BoxFact), typeof(BoxFact), typeof(StrikeFact)], own.Select(entry => entry.Fact!.GetType()));

@@ -31,7 +31,7 @@ public sealed class SeekingTests : BunitContext
         Assert.NotNull(map.Likely);
         Assert.Empty(map.Signs);
         Assert.Contains("put the signal on its conductor", page.Find(".seek-first").TextContent, StringComparison.Ordinal);
-        var stops = desk.Located!.Answer.Route!.Told;
+        var stops = desk.Answer!.Answer.Route!.Told;
         Assert.Equal(stops.Select(stop => stop.At!.Value), map.Stops);
         Assert.Equal($"Here {Wording.Minutes(stops[0].Minutes)}: {Wording.Percent(stops[0].Found)}", page.Find(".stop-worth").TextContent);
         Assert.Contains("east of box 6", page.Find(".likely-places li").TextContent, StringComparison.Ordinal);
@@ -49,7 +49,7 @@ public sealed class SeekingTests : BunitContext
         page.FindAll(".stop")[1].Click();
         page.Find(".seek-nothing").Click();
         var draft = Assert.Single(drafts);
-        var stop = desk.Located!.Answer.Route!.Told[1];
+        var stop = desk.Answer!.Answer.Route!.Told[1];
         var searches = draft.ToFacts().Value.Cast<SearchFact>().ToList();
         Assert.Equal(stop.Efforts.Select(effort => effort.How), searches.Select(search => search.How));
         Assert.Equal(stop.Minutes, searches.Sum(search => search.Minutes!.Value), 1.0);
@@ -142,7 +142,8 @@ public sealed class SeekingTests : BunitContext
     private void Locate(IRenderedComponent<GroundPlace> page)
     {
         var located = Notebook.Open(log.Document, PracticeBook.Default).Locate(Thing).Value;
-        desk.Begin(new LocateAsk(Thing, null), Opened);
+        desk.Turn(new LocateAsk(Thing, null));
+        desk.Begin(Opened);
         desk.End(new LocatedThing(located, new HeatLayer(HeatPicture.Make(located.Heat!), located.Heat!.Corner, located.Heat.SideMetres)));
         Show(page);
     }

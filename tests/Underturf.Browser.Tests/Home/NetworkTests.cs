@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using System.Net;
 using System.Net.Http.Headers;
 using System.Security.Cryptography;
@@ -37,6 +38,27 @@ public sealed class NetworkTests : IDisposable
         Assert.Equal(demo, await File.ReadAllBytesAsync(Log, TestContext.Current.CancellationToken));
         Assert.Equal(HttpStatusCode.OK, await PushAsync(paired, log));
         Assert.Equal(LogDocument.Read(demo).Entries.Count + 1, LogDocument.Read(await File.ReadAllBytesAsync(Log, TestContext.Current.CancellationToken)).Entries.Count);
+    }
+
+    [Theory]
+    [InlineData("br")]
+    [InlineData("gzip")]
+    public async Task What_goes_to_a_phone_is_compressed_and_is_the_same_once_unpacked(string way)
+    {
+        await using var door = await NetworkDoor.OpenAsync(Log, Kept);
+        using var authority = X509CertificateLoader.LoadCertificateFromFile(Path.Combine(Kept, "authority.crt"));
+        using var phone = NetworkDoor.Client(authority, door.Secret);
+        var heavy = new Uri(door.Page, "notebook.css");
+        var plain = await phone.GetByteArrayAsync(heavy, TestContext.Current.CancellationToken);
+        phone.DefaultRequestHeaders.AcceptEncoding.ParseAdd(way);
+        using var answer = await phone.GetAsync(heavy, TestContext.Current.CancellationToken);
+        var packed = await answer.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(way, Assert.Single(answer.Content.Headers.ContentEncoding));
+        Assert.InRange(packed.Length, 1, plain.Length / 3);
+        await using Stream unpacking = way == "br" ? new BrotliStream(new MemoryStream(packed), CompressionMode.Decompress) : new GZipStream(new MemoryStream(packed), CompressionMode.Decompress);
+        using var unpacked = new MemoryStream();
+        await unpacking.CopyToAsync(unpacked, TestContext.Current.CancellationToken);
+        Assert.Equal(plain, unpacked.ToArray());
     }
 
     [Fact]

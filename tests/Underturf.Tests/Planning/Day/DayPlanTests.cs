@@ -30,6 +30,14 @@ public sealed class DayPlanTests
     }
 
     [Fact]
+    public void The_day_goes_by_the_clock_of_the_property_wherever_it_is_asked_from()
+    {
+        var orchard = Orchard.Unpiped().With(new LeftAsFact { Place = "v1", State = "hole open" });
+        var day = DayPlan.Of(orchard.Notebook(), new DayAsk(Eight.ToOffset(TimeSpan.FromHours(9)))).Value;
+        Assert.Equal((Eight, TimeSpan.Zero, TimeSpan.Zero), (day.Begin, day.Begin.Offset, day.Rows[0].Start.Offset));
+    }
+
+    [Fact]
     public void A_place_that_was_closed_since_is_not_carried_over()
     {
         var day = Day(Orchard.Unpiped().With(new LeftAsFact { Place = "v1", State = "hole open" }).With(new LeftAsFact { Place = "v1", State = "closed and tidy" }));

@@ -1,0 +1,65 @@
+using Underturf.FieldLog;
+using Underturf.Quantities;
+
+namespace Underturf.FieldApp;
+
+/// <summary>The logs that are kept on this device, the one in hand among them: opened, handed out, taken off.</summary>
+public sealed partial class DeviceLog
+{
+    /// <summary>Those that are here, by name.</summary>
+    public IReadOnlyList<KeptLog> KeptHere => [.. kept.Values.Where(log => !log.IsGone).OrderBy(log => log.Called, StringComparer.Ordinal)];
+
+    /// <summary>Opens another one.</summary>
+    public async Task OpenKeptAsync(string property)
+    {
+        await using var alone = await device.AloneAsync();
+        unstored = await TurnToAsync(property);
+        unstored ??= await RememberAsync(Kept?.BackedUp ?? 0);
+    }
+
+    /// <summary>How many of its notes of this device stand in no copy elsewhere.</summary>
+    public async Task<Outcome<long>> NotBackedUpAsync(string property)
+    {
+        var read = await ReadKeptAsync(property);
+        return read.Succeeded ? Math.Max(0, WrittenIn(read.Value) - kept[property].BackedUp) : read.Problem!;
+    }
+
+    /// <summary>Hands out one of them as a file that the command line tool reads.</summary>
+    public async Task<Problem?> HandOutAsync(string property)
+    {
+        var read = await ReadKeptAsync(property);
+        if (!read.Succeeded)
+        {
+            return read.Problem;
+        }
+
+        await device.HandOutAsync($"{FileName(property)}.jsonl", read.Value.ToBytes());
+        kept[property] = kept[property] with { BackedUp = Math.Max(kept[property].BackedUp, WrittenIn(read.Value)) };
+        return await device.RememberAsync(kept[property], isOpen: property == Document.Property);
+    }
+
+    /// <summary>Takes one off the device that is not in hand.</summary>
+    public async Task<Problem?> RemoveAsync(string property)
+    {
+        if (property == Document.Property)
+        {
+            return new Problem("this log", "is the one that is open", "Open another one first");
+        }
+
+        await using var alone = await device.AloneAsync();
+        var gone = kept[property] with { BackedUp = 0, Removed = kept[property].Removed + 1, IsGone = true };
+        var trouble = await device.RemoveAsync(gone);
+        kept[property] = trouble is null ? gone : kept[property];
+        return trouble;
+    }
+
+    private async Task<Outcome<LogDocument>> ReadKeptAsync(string property)
+    {
+        var lines = await device.ReadAsync(property, 0);
+        return lines.Succeeded ? LogDocument.Read(lines.Value.Bytes).InOrder() : lines.Problem!;
+    }
+
+    private long WrittenIn(LogDocument log) => log.LastHeader(WriterOf(log.Property))?.Id.Seq ?? 0;
+
+    private string WriterOf(string? property) => property is not null && kept.GetValueOrDefault(property) is { Removed: > 0 } log ? $"{writer}r{log.Removed}" : writer;
+}

@@ -1,0 +1,87 @@
+using Bunit;
+using Underturf.FieldApp;
+using Underturf.FieldLog;
+
+namespace Underturf.Browser;
+
+/// <summary>Several logs on one device: opened, copied, taken off.</summary>
+public sealed class KeptLogsTests : BunitContext
+{
+    private static readonly byte[] demo = File.ReadAllBytes(Checkout.DemoLog);
+
+    private readonly MemoryDevice device = new();
+
+    private async Task<DeviceLog> BothAsync()
+    {
+        var log = new DeviceLog(device);
+        await log.OpenDeviceAsync();
+        await log.TakeInAsync("garden.jsonl", demo);
+        await log.NoteAsync(new ToldFact { Who = "Jory", Text = "rain" });
+        await log.TakeInAsync("orchard.jsonl", Other());
+        return log;
+    }
+
+    /// <summary>A property that is invented here, with one note.</summary>
+    private static byte[] Other() =>
+        [.. Pen.Seal("orchard", "maren", null, HybridTime.Next(default, 1), new PropertyFact { Name = "Orchard", Zone = "Etc/UTC" }).Value.Line.Span, (byte)'\n'];
+
+    [Fact]
+    public async Task Each_log_is_named_and_another_one_is_opened_with_all_its_notes()
+    {
+        var log = await BothAsync();
+        Assert.Equal(["Memorial garden", "Orchard"], log.KeptHere.Select(kept => kept.Called));
+        await log.OpenKeptAsync("memorial-garden");
+        Assert.Equal(("Memorial garden", 1L), (log.Name, log.NotBackedUp));
+        var again = new DeviceLog(device);
+        await again.OpenDeviceAsync();
+        Assert.Equal("Memorial garden", again.Name);
+    }
+
+    [Fact]
+    public async Task A_copy_of_a_log_that_is_not_open_backs_up_its_notes_and_leaves_the_open_one_open()
+    {
+        var log = await BothAsync();
+        Assert.Equal(1, (await log.NotBackedUpAsync("memorial-garden")).Value);
+        Assert.Null(await log.HandOutAsync("memorial-garden"));
+        Assert.Equal(0, (await log.NotBackedUpAsync("memorial-garden")).Value);
+        Assert.Equal("memorial-garden.jsonl", device.HandedOut[^1].Name);
+        var again = new DeviceLog(device);
+        await again.OpenDeviceAsync();
+        Assert.Equal("Orchard", again.Name);
+    }
+
+    [Fact]
+    public async Task What_is_taken_off_is_gone_and_taken_in_again_it_is_written_under_another_name()
+    {
+        var log = await BothAsync();
+        Assert.NotNull(await log.RemoveAsync("orchard"));
+        Assert.Null(await log.RemoveAsync("memorial-garden"));
+        Assert.Equal(["Orchard"], log.KeptHere.Select(kept => kept.Called));
+        await log.TakeInAsync("garden.jsonl", demo);
+        Assert.Equal(LogDocument.Read(demo).Entries.Count, log.Document.Entries.Count);
+        var noted = await log.NoteAsync(new ToldFact { Who = "Jory", Text = "sun" });
+        Assert.NotEqual("page-a", noted.Value.Id.Writer);
+        Assert.Equal(1, log.NotBackedUp);
+        var again = new DeviceLog(device);
+        await again.OpenDeviceAsync();
+        Assert.Equal(noted.Value.Id.Writer, (await again.NoteAsync(new ToldFact { Who = "Jory", Text = "wind" })).Value.Id.Writer);
+    }
+
+    [Fact]
+    public async Task Before_a_log_is_taken_off_it_is_said_what_would_be_lost()
+    {
+        JSInterop.Mode = JSRuntimeMode.Loose;
+        var log = await BothAsync();
+        var shelf = Render<LogShelf>(p => p.Add(s => s.Log, log));
+        Assert.Empty(shelf.FindAll("[data-log=orchard] .shelf-remove"));
+        await shelf.Find("[data-log=memorial-garden] .shelf-remove").ClickAsync(new());
+        Assert.Contains("1 note of this device stands", shelf.Find(".shelf-warns").TextContent, StringComparison.Ordinal);
+        await shelf.Find(".shelf-keep").ClickAsync(new());
+        Assert.Equal(2, log.KeptHere.Count);
+        await shelf.Find("[data-log=memorial-garden] .shelf-copy").ClickAsync(new());
+        await shelf.Find("[data-log=memorial-garden] .shelf-remove").ClickAsync(new());
+        Assert.Contains("Every note", shelf.Find(".shelf-warns").TextContent, StringComparison.Ordinal);
+        await shelf.Find(".shelf-gone").ClickAsync(new());
+        Assert.Equal(["orchard"], shelf.FindAll(".shelf-log").Select(line => line.GetAttribute("data-log")));
+    }
+}
