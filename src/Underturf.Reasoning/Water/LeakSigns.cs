@@ -9,9 +9,9 @@ internal sealed class LeakSigns(WaterCase owner)
 {
     private readonly List<WaterWatch> idle = [.. owner.Watches.Where(w => w.Station is null)];
 
-    public double OfValve(WaterFault fault, string? station, Position? at) => Factor(fault, w =>
-        w.About is { } about ? about == station
-        : w.Where.Count == 0 || (at is { } here && w.Where.Any(p => p.DistanceMetresTo(here) <= owner.Water.WetMetres)));
+    /// <summary>What was seen of one station is weighed with that station's states (<see cref="StationWater"/>): its own valve explains it, or they do.</summary>
+    public double OfValve(WaterFault fault, Position? at) => Factor(fault, w =>
+        w.About is null && (w.Where.Count == 0 || (at is { } here && w.Where.Any(p => p.DistanceMetresTo(here) <= owner.Water.WetMetres))));
 
     /// <param name="piece">Null where no pipes are noted.</param>
     public double OfPiece(WaterFault fault, MainPiece? piece) => Factor(fault, w =>

@@ -32,7 +32,7 @@ internal sealed class LeakSourceFinder(WaterCase owner, IReadOnlyList<WaterReadi
     private IEnumerable<LeakSource> Valve(WaterFault fault, string id, string? station)
     {
         string[] things = station is null ? [id] : [id, station];
-        var odds = fault.Odds * signs.OfValve(fault, station, View.PositionOf(id));
+        var odds = fault.Odds * signs.OfValve(fault, View.PositionOf(id));
         var unknown = owner.Graph.Knows(id) ? [] : Unknown(things);
         return EquallyLikely([.. Sets(unknown).Select(before =>
         {

@@ -16,10 +16,9 @@ internal sealed class StationWater
     private readonly List<(WaterReading Reading, int Index)> flows;
     private readonly List<WaterReading> others;
     private readonly List<WaterWatch> watches;
-    private readonly Dictionary<(WaterFault? Supply, string Fed), double[]> tables = [];
-    private readonly Dictionary<WaterFault, IReadOnlyList<Foreseen>> foreseen = [];
+    private readonly Dictionary<(WaterFault? Supply, string Fed, WaterFault? Leaking), double[]> tables = [];
+    private readonly Dictionary<(WaterFault? Supply, WaterFault? Leaking), IReadOnlyList<Foreseen>> foreseen = [];
     private readonly Dictionary<StationState, double> notes = [];
-    private IReadOnlyList<Foreseen>? foreseenInOrder;
 
     public StationWater(WaterCase owner, string station, StationFlows usual, IReadOnlyList<WiringState> wiring, IReadOnlyList<WaterReading> meter)
     {
@@ -37,6 +36,9 @@ internal sealed class StationWater
 
     public bool HasFlow => flows.Count > 0;
 
+    /// <summary>Whether somebody looked at it while everything was off: what its own valve lets through shows there too.</summary>
+    public bool IsSeenIdle => watches.Any(w => w.Station is null);
+
     public bool IsNoted => flows.Count + others.Count + watches.Count > 0;
 
     public IReadOnlyList<WaterReading> Readings => [.. flows.Select(f => f.Reading), .. others];
@@ -45,47 +47,48 @@ internal sealed class StationWater
 
     /// <summary>ln of the chance of all its notes while water of an amount runs elsewhere.</summary>
     /// <param name="fed">For each reading of the meter, whether that shows in it.</param>
-    public double LogChance(WaterFault? supply, Fed fed, int amount)
+    /// <param name="leaking">Why its own valve lets water through; nothing where it does not.</param>
+    public double LogChance(WaterFault? supply, Fed fed, int amount, WaterFault? leaking = null)
     {
         if (!HasFlow)
         {
             amount = 0;
         }
 
-        var table = Table(supply, fed);
+        var table = Table(supply, fed, leaking);
 
         if (double.IsNaN(table[amount]))
         {
-            table[amount] = LogMath.LogSumExp(LogChances(supply, fed, amount));
+            table[amount] = LogMath.LogSumExp(LogChances(supply, fed, amount, leaking));
         }
 
         return table[amount];
     }
 
     /// <summary>One for all that show in the same of its own readings.</summary>
-    private double[] Table(WaterFault? supply, Fed fed)
+    private double[] Table(WaterFault? supply, Fed fed, WaterFault? leaking)
     {
-        if (tables.TryGetValue((supply, fed.Key), out var known))
+        if (tables.TryGetValue((supply, fed.Key, leaking), out var known))
         {
             return known;
         }
 
         var own = string.Concat(flows.Select(f => fed[f.Index] ? '1' : '0'));
-        if (!tables.TryGetValue((supply, "own " + own), out var table))
+        if (!tables.TryGetValue((supply, "own " + own, leaking), out var table))
         {
             table = new double[AmountGrid.Count];
             Array.Fill(table, double.NaN);
-            tables[(supply, "own " + own)] = table;
+            tables[(supply, "own " + own, leaking)] = table;
         }
 
-        return tables[(supply, fed.Key)] = table;
+        return tables[(supply, fed.Key, leaking)] = table;
     }
 
     /// <summary>The same for each state, its prior counted in.</summary>
-    public double[] LogChances(WaterFault? supply, Fed fed, int amount)
+    public double[] LogChances(WaterFault? supply, Fed fed, int amount, WaterFault? leaking = null)
     {
         var elsewhere = AmountGrid.At(amount);
-        return [.. Foresee(supply).Select(f => f.LogRest + LogFlows(f, fed, elsewhere))];
+        return [.. Foresee(supply, leaking).Select(f => f.LogRest + LogFlows(f, fed, elsewhere))];
     }
 
     /// <summary>What a reading is expected to show.</summary>
@@ -103,9 +106,11 @@ internal sealed class StationWater
     }
 
     /// <summary>ln of the chance of what was seen, and not seen.</summary>
-    public double LogSeen(StationState state, WaterFault? supply, WaterWatch watch)
+    /// <param name="leaking">Why its own valve lets water through, which shows while everything is off.</param>
+    public double LogSeen(StationState state, WaterFault? supply, WaterWatch watch, WaterFault? leaking = null)
     {
-        var active = Active(state, watch.Moment);
+        var own = leaking is not null && watch.Station is null && !owner.IsCured(leaking, things, watch.Moment) ? leaking : null;
+        var active = Active(state, watch.Moment).Append(own);
         var sum = 0.0;
         foreach (var sight in owner.Water.Sights)
         {
@@ -130,7 +135,7 @@ internal sealed class StationWater
 
     private double WeighNotes(StationState state)
     {
-        var alone = Foresee(state, null);
+        var alone = Foresee(state, null, null);
         return alone.LogRest - state.LogPrior + LogFlows(alone, Fed.Nowhere(flows.Select(r => r.Index + 1).DefaultIfEmpty().Max()), 0);
     }
 
@@ -147,24 +152,19 @@ internal sealed class StationWater
     }
 
     /// <summary>What each state foresees, worked out once.</summary>
-    private IReadOnlyList<Foreseen> Foresee(WaterFault? supply)
+    private IReadOnlyList<Foreseen> Foresee(WaterFault? supply, WaterFault? leaking)
     {
-        if (supply is null)
+        if (!foreseen.TryGetValue((supply, leaking), out var known))
         {
-            return foreseenInOrder ??= [.. States.Select(s => Foresee(s, null))];
-        }
-
-        if (!foreseen.TryGetValue(supply, out var known))
-        {
-            foreseen[supply] = known = [.. States.Select(s => Foresee(s, supply))];
+            foreseen[(supply, leaking)] = known = [.. States.Select(s => Foresee(s, supply, leaking))];
         }
 
         return known;
     }
 
-    private Foreseen Foresee(StationState state, WaterFault? supply) => new(
+    private Foreseen Foresee(StationState state, WaterFault? supply, WaterFault? leaking) => new(
         [.. flows.Select(f => Expected(state, supply, f.Reading))],
-        state.LogPrior + others.Sum(r => Expected(state, supply, r).LogDensity(r.Si, r.Sigma)) + watches.Sum(w => LogSeen(state, supply, w)));
+        state.LogPrior + others.Sum(r => Expected(state, supply, r).LogDensity(r.Si, r.Sigma)) + watches.Sum(w => LogSeen(state, supply, w, leaking)));
 
     private Amount Flow(StationState state, IEnumerable<WaterFault> active, WaterFault? supply)
     {

@@ -25,14 +25,15 @@ internal sealed class WaterSum
     private readonly Dictionary<(int Supply, string Fed), double[]> besides = [];
     private readonly Dictionary<(int Supply, int Group), double[]> weights = [];
     private readonly Dictionary<(int First, int Second), Fed> unions = [];
-    private readonly Dictionary<(int Supply, Fed Fed, int Amount), double> runningBeside;
-    private readonly Dictionary<string, StationWater> flowing;
+    private readonly Dictionary<(int Supply, Fed Fed, int Amount, WaterFault? Leaking), double> runningBeside;
+    private readonly Dictionary<string, StationWater> telling;
+    private readonly Dictionary<(string Station, int Supply, int Group, int Amount), double> ownShares = [];
     private double likeliest = double.NegativeInfinity;
 
     public WaterSum(WaterCase owner, IReadOnlyList<WaterReading> meter, IReadOnlyList<LeakSource> sources, IReadOnlyList<StationWater> stations, IReadOnlyList<WaterFault?> supplies, SupplyWater supply)
     {
         (this.owner, this.meter, this.stations, this.supplies, this.supply) = (owner, meter, stations, supplies, supply);
-        flowing = stations.Where(s => s.HasFlow).ToDictionary(s => s.Station, StringComparer.Ordinal);
+        telling = stations.Where(s => s.HasFlow || s.IsSeenIdle).ToDictionary(s => s.Station, StringComparer.Ordinal);
         nowhere = Fed.Nowhere(meter.Count);
         off = new OffReadings(owner, meter);
         Groups = [.. sources.GroupBy(s => s.Signature).Select(g => new LeakGroup(g.First().Fault, g.First().Fed, [.. g]))];
@@ -61,13 +62,13 @@ internal sealed class WaterSum
     /// <summary>Chance that the readings with everything off have a cause that the book does not know.</summary>
     public double Unmodelled { get; }
 
-    /// <summary>Odds of a group's sources; the station of each does not show what its own valve lets through.</summary>
+    /// <summary>Odds of a group's sources; the station of each does not show what its own valve lets through while it runs, and may show it while everything is off.</summary>
     public IEnumerable<double> SourceOdds(int supplyState, int group, int amount)
     {
         foreach (var source in Groups[group].Sources)
         {
-            var own = source.Station is null ? null : flowing.GetValueOrDefault(source.Station);
-            yield return source.Odds * (own is null ? 1 : Math.Exp(own.LogChance(supplies[supplyState], nowhere, 0) - own.LogChance(supplies[supplyState], Groups[group].Fed, amount)));
+            var own = source.Station is null ? null : telling.GetValueOrDefault(source.Station);
+            yield return source.Odds * (own is null ? 1 : Math.Exp(own.LogChance(supplies[supplyState], nowhere, 0, Shown(source, own)) - own.LogChance(supplies[supplyState], Groups[group].Fed, amount)));
         }
     }
 
@@ -75,9 +76,9 @@ internal sealed class WaterSum
     public double[] SharesOf(StationWater station)
     {
         var shares = new double[station.States.Count];
-        foreach (var ((state, fed, amount), weight) in runningBeside)
+        foreach (var ((state, fed, amount, leaking), weight) in station.IsSeenIdle ? Beside(station) : runningBeside)
         {
-            var logs = station.LogChances(supplies[state], fed, station.HasFlow ? amount : 0);
+            var logs = station.LogChances(supplies[state], fed, station.HasFlow ? amount : 0, leaking);
             var total = LogMath.LogSumExp(logs);
             for (var k = 0; k < shares.Length; k++)
             {
@@ -89,17 +90,46 @@ internal sealed class WaterSum
     }
 
     /// <summary>What may run beside a station, and how likely: what comes to the same is one.</summary>
-    private Dictionary<(int Supply, Fed Fed, int Amount), double> Beside()
+    /// <param name="station">Where its own valve may show what it lets through, apart from all others.</param>
+    private Dictionary<(int Supply, Fed Fed, int Amount, WaterFault? Leaking), double> Beside(StationWater? station = null)
     {
-        var sums = new Dictionary<(int Supply, Fed Fed, int Amount), double>();
+        var sums = new Dictionary<(int Supply, Fed Fed, int Amount, WaterFault? Leaking), double>();
+        void Count((int Supply, Fed Fed, int Amount, WaterFault? Leaking) key, double share) => sums[key] = sums.GetValueOrDefault(key) + share;
         foreach (var cell in Cells)
         {
-            var key = (cell.Supply, FedOf(cell), AmountOf(cell));
-            sums[key] = sums.GetValueOrDefault(key) + cell.Share;
+            var others = 1.0;
+            (int Group, int Amount, int Other, int OtherAmount)[] ways = station is null ? [] : [(cell.First, cell.A, cell.Second, cell.B), (cell.Second, cell.B, cell.First, cell.A)];
+            foreach (var (group, amount, other, otherAmount) in ways.Where(w => w.Group >= 0))
+            {
+                var own = Math.Min(others, OwnShare(station!, cell.Supply, group, amount));
+                others -= own;
+                if (own > 0)
+                {
+                    Count((cell.Supply, other < 0 ? nowhere : Groups[other].Fed, otherAmount, Groups[group].Fault), own * cell.Share);
+                }
+            }
+
+            Count((cell.Supply, FedOf(cell), AmountOf(cell), null), others * cell.Share);
         }
 
         return sums;
     }
+
+    /// <summary>Chance that it is the station's own valve, of a group that runs.</summary>
+    private double OwnShare(StationWater station, int supplyState, int group, int amount)
+    {
+        var key = (station.Station, supplyState, group, amount);
+        if (!ownShares.TryGetValue(key, out var share) && Groups[group].Sources.Any(s => s.Station == station.Station))
+        {
+            var odds = SourceOdds(supplyState, group, amount).Zip(Groups[group].Sources).ToList();
+            ownShares[key] = share = odds.Where(o => o.Second.Station == station.Station).Sum(o => o.First) / odds.Sum(o => o.First);
+        }
+
+        return share;
+    }
+
+    /// <summary>What a station that was looked at while everything was off may have shown of its own valve.</summary>
+    private static WaterFault? Shown(LeakSource source, StationWater own) => own.IsSeenIdle ? source.Fault : null;
 
     private Fed FedOf(WeighedCell cell) => cell.Second >= 0 ? Union(cell.First, cell.Second) : cell.First >= 0 ? Groups[cell.First].Fed : nowhere;
 
