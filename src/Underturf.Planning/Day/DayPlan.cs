@@ -8,13 +8,15 @@ namespace Underturf.Planning.Day;
 /// <summary>The way in: a notebook and where one is, the order of the day out. Nothing is kept: after each note the day is ordered anew.</summary>
 public static class DayPlan
 {
+    private const int MinutesADay = 24 * 60;
+
     /// <param name="answers">What belief says, where it was worked out before.</param>
     /// <param name="order">How the order is found.</param>
     public static Outcome<DayAnswer> Of(Notebook notebook, DayAsk ask, Answers? answers = null, DayOrder? order = null)
     {
-        if (ask.Minutes is { } given && !(double.IsFinite(given) && given > 0))
+        if (Wrong(ask) is { } wrong)
         {
-            return new Problem("minutes", "are not a number above nothing", "Give the minutes that you have, for example 300");
+            return wrong;
         }
 
         var at = ask.At is { } name ? notebook.Place(name) : notebook.History.Now.Controllers.Keys.Concat(notebook.History.Now.Boxes.Keys).FirstOrDefault() ?? string.Empty;
@@ -26,6 +28,13 @@ public static class DayPlan
         var grounds = new Grounds(notebook, answers ?? notebook.Answer(), notebook.History.Facts.Zone.Told(ask.Begin));
         return Of(grounds, at.Value, ask.Minutes ?? notebook.Book.Day.Minutes, order ?? new DayOrder());
     }
+
+    private static Problem? Wrong(DayAsk ask) => ask.Minutes switch
+    {
+        <= 0 or double.NaN => new Problem("minutes", "are not a number above nothing", "Give the minutes that you have, for example 300"),
+        > MinutesADay => new Problem("minutes", "are more than a day has", $"Give at most {MinutesADay}: what is left over comes first the next day"),
+        _ => ask.Begin.Year is > 1 and < 9999 ? null : new Problem("begin", "lies at the end of the calendar", "Give the day on which the work is done, for example 2031-04-04T07:30-06:00"),
+    };
 
     internal static DayAnswer Of(Grounds grounds, string at, double minutes, DayOrder order)
     {

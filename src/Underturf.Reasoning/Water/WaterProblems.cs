@@ -10,7 +10,7 @@ namespace Underturf.Reasoning.Water;
 internal static class WaterProblems
 {
     public static IEnumerable<Problem> Of(PropertyHistory history, PracticeBook book) =>
-        Pipes(history.Now, book.Water).Concat(Behind(history.Now)).Concat(Apart(history.Now)).Concat(Outlets(history.Now, book.Water)).Concat(Settings(history));
+        Pipes(history.Now, book.Water).Concat(Sizes(history.Now)).Concat(Behind(history.Now)).Concat(Apart(history.Now)).Concat(Outlets(history.Now, book.Water)).Concat(Settings(history));
 
     private static IEnumerable<Problem> Pipes(PropertyView view, WaterPractice book)
     {
@@ -43,6 +43,9 @@ internal static class WaterProblems
             }
         }
     }
+
+    private static IEnumerable<Problem> Sizes(PropertyView view) =>
+        view.Valves.Where(v => v.Value.Size is { Metres: <= 0 }).Select(v => new Problem($"valve '{v.Key}'", "is noted with no size", "Note the size that is cast on it, for example 1 in"));
 
     /// <summary>Behind a station's valve lies its lateral, which has water only while the station runs.</summary>
     private static IEnumerable<Problem> Behind(PropertyView view)

@@ -119,11 +119,13 @@ public sealed class DayPlanTests
     }
 
     [Fact]
-    public void A_place_or_minutes_that_cannot_be_are_refused_with_a_remedy()
+    public void A_place_minutes_or_a_day_that_cannot_be_are_refused_with_a_remedy()
     {
         var notebook = Orchard.Unpiped().Notebook();
         Assert.Contains("Name one of", DayPlan.Of(notebook, new DayAsk(Eight, "nowhere")).Problem!.Remedy);
         Assert.Contains("Give the minutes", DayPlan.Of(notebook, new DayAsk(Eight, null, -3)).Problem!.Remedy);
+        Assert.Contains("Give at most 1440", DayPlan.Of(notebook, new DayAsk(Eight, null, 1e9)).Problem!.Remedy);
+        Assert.Contains("Give the day", DayPlan.Of(notebook, new DayAsk(DateTimeOffset.MaxValue)).Problem!.Remedy);
     }
 
     /// <summary>Station 1 spills from a broken lateral, by its flow, its pressure and what was seen.</summary>

@@ -115,6 +115,10 @@ public sealed class StationWaterTests
         Assert.Contains(problems, p => p.Reason == "is joined to no point of connection by the pipes that are noted");
     }
 
+    [Fact]
+    public void A_valve_of_no_size_is_named() =>
+        Assert.Contains(Orchard.Unpiped().With(new ValveFact { Id = "v1", Station = "s1", Size = new Length(0) }).Problems(), p => p is { Place: "valve 'v1'", Reason: "is noted with no size" });
+
     /// <summary>So many spray heads of 6 L/min on station 1.</summary>
     private static Orchard Heads(int count) => Orchard.Unpiped().With(new OutletFact { Id = "heads", Station = "s1", What = "spray head", Count = count });
 }
