@@ -84,7 +84,8 @@ public sealed record HeatMap(Position Corner, double SideMetres, int Wide, doubl
     /// <summary>What lies within a distance of a point.</summary>
     public double Within(Position at, double metres) => Shares.Where((_, k) => Middle(k).DistanceMetresTo(at) <= metres).Sum();
 
-    private Position Middle(int cell) => new(Corner.EastMetres + (((cell % Wide) + 0.5) * SideMetres), Corner.NorthMetres + (((cell / Wide) + 0.5) * SideMetres));
+    /// <summary>The middle of a cell.</summary>
+    public Position Middle(int cell) => new(Corner.EastMetres + (((cell % Wide) + 0.5) * SideMetres), Corner.NorthMetres + (((cell / Wide) + 0.5) * SideMetres));
 }
 
 /// <summary>A walk from piece to piece of ground.</summary>

@@ -1,6 +1,5 @@
 using Underturf.Quantities;
 using Underturf.Reasoning.Moves;
-using Underturf.Reasoning.Sharing;
 using Underturf.Reasoning.Water;
 
 namespace Underturf.Reasoning;
@@ -28,7 +27,7 @@ public sealed partial class Notebook
         }
 
         var belief = Wet();
-        return new FlowWriter(belief, new LeakQuestion(belief, new Walks(matter)).Write(), SharedOnes()).Write([.. ids.Distinct()]);
+        return new FlowWriter(belief, new LeakQuestion(belief, new Walks(matter)).Write(), SharedById()).Write([.. ids.Distinct()]);
     }
 
     /// <summary>What a station gives with all the valves that it runs, and with some of them, nothing broken.</summary>
@@ -37,7 +36,7 @@ public sealed partial class Notebook
     public IReadOnlyList<Outcome<PartFlow>> FlowOfParts(string station, int valves, params IReadOnlyList<int> parts)
     {
         using var turn = asking.EnterScope();
-        var writer = new FlowWriter(Wet(), null, SharedOnes());
+        var writer = new FlowWriter(Wet(), null, SharedById());
         return [.. parts.Select(part => writer.Part(station, valves, part))];
     }
 
@@ -63,7 +62,7 @@ public sealed partial class Notebook
         return MakingDry.Of(water, new Walks(matter), place, at);
     }
 
-    private Dictionary<string, SharedStation> SharedOnes() => new SharedStationFinder(matter).Find(beliefs.Value).ToDictionary(s => s.Station, StringComparer.Ordinal);
+    private Dictionary<string, SharedStation> SharedById() => Shared().ToDictionary(s => s.Station, StringComparer.Ordinal);
 
     /// <summary>What is believed of the water, given what is believed of the wires; the same for every asker.</summary>
     private WaterBelief Wet() => wet ??= new WaterBelief(water, beliefs.Value.Values

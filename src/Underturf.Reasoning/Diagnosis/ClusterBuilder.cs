@@ -29,7 +29,7 @@ internal sealed class ClusterBuilder(Case owner)
         where fault.Scope == FaultScope.Note
         from note in byStation[station]
         where note.CanBeMisread && note.Stations[0] == station
-        select new Suspect { Seat = new SuspectSeat(fault, station) { Note = note.Entry }, Weight = fault.Rate / (1 - fault.Rate) };
+        select Suspect.Of(new SuspectSeat(fault, station) { Note = note.Entry }, fault.Rate);
 
     private IEnumerable<IReadOnlyList<string>> Groups(string controller)
     {

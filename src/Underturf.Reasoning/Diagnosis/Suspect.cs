@@ -13,6 +13,9 @@ public sealed record Suspect
     /// <summary>What all amounts of the fault at this place have in common: a large property has a hundred thousand suspects, and most differ in the amount alone.</summary>
     public required SuspectSeat Seat { get; init; }
 
+    /// <summary>A fault of this rate, with no amount or with all of them.</summary>
+    internal static Suspect Of(SuspectSeat seat, double rate) => new() { Seat = seat, Weight = rate / (1 - rate) };
+
     /// <summary>The fault.</summary>
     public FaultPractice Fault => Seat.Fault;
 

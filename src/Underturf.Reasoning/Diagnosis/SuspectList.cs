@@ -38,7 +38,7 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
                     if (meeting is not null || (fault.Swaps && (here[i].Guessed || here[j].Guessed)))
                     {
                         // Wherever two conductors are swapped, it is cured at the terminals: the place says nothing.
-                        yield return Odds(new SuspectSeat(fault, here[i].Station, fault.Swaps ? null : meeting?.Key, fault.Swaps ? null : meeting?.To) { Other = here[j].Station }, fault.Rate / (here.Count - 1));
+                        yield return Suspect.Of(new SuspectSeat(fault, here[i].Station, fault.Swaps ? null : meeting?.Key, fault.Swaps ? null : meeting?.To) { Other = here[j].Station }, fault.Rate / (here.Count - 1));
                     }
                 }
             }
@@ -50,8 +50,8 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
         FaultScope.Conductor or FaultScope.Splice => path.Legs.Select(leg => OnLeg(fault, path, leg, fault.Rate)),
         FaultScope.Branch => path.Legs.Select(leg => OnLeg(fault, path, leg, fault.Rate / path.Legs.Count)).SelectMany(seat => Whole(seat).SelectMany(Branches).Concat(OneWay(seat))),
         FaultScope.Coil => path.Valves.Select(v => OnLeg(fault, path, path.Legs[v.Leg], fault.Rate)),
-        FaultScope.Station => [Odds(new SuspectSeat(fault, path.Station, Place: path.Valves[0].Place), fault.Rate)],
-        FaultScope.Unmodelled => [Odds(new SuspectSeat(fault, path.Station), fault.Rate)],
+        FaultScope.Station => [Suspect.Of(new SuspectSeat(fault, path.Station, Place: path.Valves[0].Place), fault.Rate)],
+        FaultScope.Unmodelled => [Suspect.Of(new SuspectSeat(fault, path.Station), fault.Rate)],
         _ => [],
     };
 
@@ -61,15 +61,13 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
             .Where(p => p.Controller == controller)
             .SelectMany(p => p.Legs.Select(l => (Leg: l, p.Common)))
             .DistinctBy(l => (l.Leg.Id, l.Leg.To, l.Common))
-            .Select(l => Odds(new SuspectSeat(fault, Leg: l.Leg.Key, Place: l.Leg.To) { Common = l.Common }, fault.Rate)),
+            .Select(l => Suspect.Of(new SuspectSeat(fault, Leg: l.Leg.Key, Place: l.Leg.To) { Common = l.Common }, fault.Rate)),
         FaultScope.Sensor or FaultScope.Supply or FaultScope.Everywhere =>
-            [Odds(new SuspectSeat(fault, Place: fault.Scope == FaultScope.Everywhere ? null : controller), fault.Rate)],
+            [Suspect.Of(new SuspectSeat(fault, Place: fault.Scope == FaultScope.Everywhere ? null : controller), fault.Rate)],
         _ => [],
     };
 
-    private static Suspect OnLeg(FaultPractice fault, StationPath path, Leg leg, double rate) => Odds(new SuspectSeat(fault, path.Station, leg.Key, leg.To), rate);
-
-    private static Suspect Odds(SuspectSeat seat, double rate) => new() { Seat = seat, Weight = rate / (1 - rate) };
+    private static Suspect OnLeg(FaultPractice fault, StationPath path, Leg leg, double rate) => Suspect.Of(new SuspectSeat(fault, path.Station, leg.Key, leg.To), rate);
 
     private static IEnumerable<Suspect> Branches(Suspect seat)
     {

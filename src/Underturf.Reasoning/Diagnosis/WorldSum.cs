@@ -23,6 +23,10 @@ internal sealed class WorldSum(IReadOnlyList<Cluster> clusters)
         }
     }
 
+    public IReadOnlyDictionary<string, IReadOnlyList<World>> Worlds() => clusters.Index()
+        .SelectMany(c => c.Item.Stations.Select(s => (s.Path.Station, Worlds: Worlds(c.Index, s.Path))))
+        .ToDictionary(s => s.Station, s => s.Worlds, StringComparer.Ordinal);
+
     private static (States States, Suspect[] Shared) Of(int k, OutlookFit fit, SharedFault fault, IReadOnlyList<PairFault> pairs)
     {
         for (var i = 0; i < pairs.Count; i++)
@@ -35,10 +39,6 @@ internal sealed class WorldSum(IReadOnlyList<Cluster> clusters)
 
         return fault.States.TryGetValue(k, out var beside) ? (beside, fault.Suspects) : (fit.States(k), []);
     }
-
-    public IReadOnlyDictionary<string, IReadOnlyList<World>> Worlds() => clusters.Index()
-        .SelectMany(c => c.Item.Stations.Select(s => (s.Path.Station, Worlds: Worlds(c.Index, s.Path))))
-        .ToDictionary(s => s.Station, s => s.Worlds, StringComparer.Ordinal);
 
     private IReadOnlyList<World> Worlds(int cluster, Translation.StationPath path)
     {

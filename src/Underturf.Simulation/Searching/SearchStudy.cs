@@ -43,7 +43,7 @@ public static class SearchStudy
         var toTheEnd = Ask(b => b with { UnfoundMinutes = MustBeFoundMinutes });
         var thing = Sought(answer);
         var (heat, cell) = (thing.Heat!, CellOf(thing.Heat!, scene.Truth));
-        var guess = Middle(heat, Enumerable.Range(0, heat.Shares.Length).MaxBy(c => heat.Shares[c]));
+        var guess = heat.Middle(Enumerable.Range(0, heat.Shares.Length).MaxBy(c => heat.Shares[c]));
         return new Case(
             stations,
             heat.Shares.Where(s => s > heat.Shares[cell]).Sum() / heat.Shares.Sum(),
@@ -107,7 +107,4 @@ public static class SearchStudy
 
     private static int CellOf(HeatMap heat, Position at) =>
         (Math.Clamp((int)((at.NorthMetres - heat.Corner.NorthMetres) / heat.SideMetres), 0, heat.Deep - 1) * heat.Wide) + Math.Clamp((int)((at.EastMetres - heat.Corner.EastMetres) / heat.SideMetres), 0, heat.Wide - 1);
-
-    private static Position Middle(HeatMap heat, int cell) =>
-        new(heat.Corner.EastMetres + (((cell % heat.Wide) + 0.5) * heat.SideMetres), heat.Corner.NorthMetres + (((cell / heat.Wide) + 0.5) * heat.SideMetres));
 }
