@@ -25,9 +25,19 @@ internal sealed class NoteWriter(FileInfo file, string? property, WriterFolder f
     /// <summary>The id of what somebody names; what nobody has noted yet is taken as an id, and named as a doubt.</summary>
     public string? IdOf(string option, string? name)
     {
+        if (name is null)
+        {
+            return null;
+        }
+
         var view = PropertyHistory.Fold(log.Standing).Now;
-        var meant = name is null ? [] : new NameFinder(view).Meant(view.Ids, name);
-        return meant.Count > 1 ? throw new Refusal(new NameFinder(view).Find(view.Ids, name!, option).Problem!) : meant.Count == 1 ? meant[0] : name;
+        var names = new NameFinder(view);
+        return names.Meant(view.Ids, name) switch
+        {
+            [] => name,
+            [var only] => only,
+            _ => throw new Refusal(names.Find(view.Ids, name, option).Problem!),
+        };
     }
 
     /// <param name="again">What this writer has noted before, byte for byte, is noted once more.</param>

@@ -11,10 +11,17 @@ public sealed class KeptLogsTests : BunitContext
 
     private readonly MemoryDevice device = new();
 
-    private async Task<DeviceLog> BothAsync()
+    /// <summary>The page as it opens on the device.</summary>
+    private async Task<DeviceLog> OpenAsync()
     {
         var log = new DeviceLog(device);
         await log.OpenDeviceAsync();
+        return log;
+    }
+
+    private async Task<DeviceLog> BothAsync()
+    {
+        var log = await OpenAsync();
         await log.TakeInAsync("garden.jsonl", demo);
         await log.NoteAsync(new ToldFact { Who = "Jory", Text = "rain" });
         await log.TakeInAsync("orchard.jsonl", Other());
@@ -32,8 +39,7 @@ public sealed class KeptLogsTests : BunitContext
         Assert.Equal(["Memorial garden", "Orchard"], log.KeptHere.Select(kept => kept.Called));
         await log.OpenKeptAsync("memorial-garden");
         Assert.Equal(("Memorial garden", 1L), (log.Name, log.NotBackedUp));
-        var again = new DeviceLog(device);
-        await again.OpenDeviceAsync();
+        var again = await OpenAsync();
         Assert.Equal("Memorial garden", again.Name);
     }
 
@@ -45,8 +51,7 @@ public sealed class KeptLogsTests : BunitContext
         Assert.Null(await log.HandOutAsync("memorial-garden"));
         Assert.Equal(0, (await log.NotBackedUpAsync("memorial-garden")).Value);
         Assert.Equal("memorial-garden.jsonl", device.HandedOut[^1].Name);
-        var again = new DeviceLog(device);
-        await again.OpenDeviceAsync();
+        var again = await OpenAsync();
         Assert.Equal("Orchard", again.Name);
     }
 
@@ -62,8 +67,7 @@ public sealed class KeptLogsTests : BunitContext
         var noted = await log.NoteAsync(new ToldFact { Who = "Jory", Text = "sun" });
         Assert.NotEqual("page-a", noted.Value.Id.Writer);
         Assert.Equal(1, log.NotBackedUp);
-        var again = new DeviceLog(device);
-        await again.OpenDeviceAsync();
+        var again = await OpenAsync();
         Assert.Equal(noted.Value.Id.Writer, (await again.NoteAsync(new ToldFact { Who = "Jory", Text = "wind" })).Value.Id.Writer);
     }
 
