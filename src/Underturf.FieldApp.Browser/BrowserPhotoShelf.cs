@@ -32,6 +32,13 @@ internal sealed class BrowserPhotoShelf : IPhotoShelf
         return [.. photos.Where(photo => unsaved.Contains(photo.Hash))];
     }
 
+    public async Task<Problem?> ForgetAsync(IReadOnlyList<PhotoFact> photos)
+    {
+        await PhotoCalls.ReadyAsync();
+        using var said = await PhotoCalls.ForgetAsync([.. photos.Select(photo => photo.Hash)]);
+        return said.GetPropertyAsString("failed") is { } failed ? PhotoTrouble.Of(failed) : null;
+    }
+
     public async Task<Outcome<int>> HandOutPackAsync(string name, ReadOnlyMemory<byte> log, IReadOnlyList<PhotoFact> photos)
     {
         await PhotoCalls.ReadyAsync();

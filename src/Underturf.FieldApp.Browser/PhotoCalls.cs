@@ -27,6 +27,9 @@ internal static partial class PhotoCalls
     [JSImport("unsaved", Module)]
     public static partial Task<string> UnsavedAsync(string[] hashes);
 
+    [JSImport("takeOff", Module)]
+    public static partial Task<JSObject> ForgetAsync(string[] hashes);
+
     [JSImport("handOutPack", Module)]
     public static partial Task<JSObject> HandOutPackAsync(string name, string logName, byte[] log, string[] names, string[] hashes);
 

@@ -19,6 +19,9 @@ internal sealed class LogInHand
 
     public bool IsEmpty => Bytes.IsEmpty;
 
+    /// <summary>None is in hand any more.</summary>
+    public void Clear() => (property, Bytes) = (null, default);
+
     public LogStep Take(string? of, ReadOnlyMemory<byte> log)
     {
         var step = Bytes.IsEmpty ? LogStep.First

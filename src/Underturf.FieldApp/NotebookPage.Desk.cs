@@ -1,9 +1,15 @@
 namespace Underturf.FieldApp;
 
-/// <summary>Going on where the page was killed: the place, the box, and what was typed and not stored.</summary>
+/// <summary>Going on where the page was killed, or where a log was left for another one: the place, the box, and what was typed and not stored.</summary>
 public sealed partial class NotebookPage
 {
+    /// <summary>How the desks of other logs were left, by their property.</summary>
+    private readonly Dictionary<string, KeptDesk> others = new(StringComparer.Ordinal);
+
     private string? keptDesk;
+
+    /// <summary>Property of the log that the desk is of.</summary>
+    private string? deskOf;
 
     /// <summary>What the device kept has been taken up: only then is it written over.</summary>
     private bool atDesk;
@@ -18,19 +24,55 @@ public sealed partial class NotebookPage
         }
 
         log.By = kept.By;
+        foreach (var desk in kept.Others.Append(kept with { Others = [] }))
+        {
+            if (desk.Property is { } of)
+            {
+                others[of] = desk;
+            }
+        }
+
         if (kept.Property is not null && kept.Property == log.Document.Property)
         {
             place = Enum.TryParse<Place>(kept.Place, out var was) ? was : place;
-            (draft, noting) = (kept.Note ?? draft, kept.Noting && kept.Note is not null && log.TakesNotes);
-            TakeUpWater(kept);
-            TakeUpSteps(kept);
-            boxes.TakeUp(kept.Box, log.TakesNotes ? kept.Task : BoxTask.Look, kept.End ?? boxes.End);
-            boxes.Naming.Draft = kept.Naming ?? boxes.Naming.Draft;
+            TurnDesk();
+            noting = kept.Noting && kept.Note is not null && log.TakesNotes;
+            sweeping = kept.Sweeping && place == Place.Stations && log.History.Now.Stations.Count > 0;
         }
     }
 
-    private void TakeUpSteps(KeptDesk kept)
+    /// <summary>The desk of the log in hand. What lay on that of another one stays with that.</summary>
+    private void TurnDesk()
     {
+        if (deskOf is { } before)
+        {
+            others[before] = Desk();
+        }
+
+        (hand, draft, sweep, noting, sweeping) = (new GroundHand(), new NoteDraft(), SweepPanel.Begin(), false, false);
+        boxes.Clear();
+        water.Close();
+        rework.Clear();
+        repair.Clear();
+        day.Clear();
+        deskOf = log.Document.Property;
+        if (deskOf is not null && others.Remove(deskOf, out var kept))
+        {
+            TakeUp(kept);
+        }
+    }
+
+    /// <summary>A log was taken off the device, and what lay on its desk with it.</summary>
+    private void LeaveDesk(string property)
+    {
+        others.Remove(property);
+        deskOf = deskOf == property ? null : deskOf;
+    }
+
+    private void TakeUp(KeptDesk kept)
+    {
+        (draft, sweep) = (kept.Note ?? draft, kept.Sweep ?? sweep);
+        TakeUpWater(kept);
         hand = log.TakesNotes ? kept.Ground ?? hand : hand;
         day.Draft = kept.Day ?? day.Draft;
         rework.IsOpen = kept.Rework;
@@ -38,7 +80,25 @@ public sealed partial class NotebookPage
         {
             repair.Open(thing);
         }
+
+        boxes.TakeUp(kept.Box, log.TakesNotes ? kept.Task : BoxTask.Look, kept.End ?? boxes.End);
+        boxes.Naming.Draft = kept.Naming ?? boxes.Naming.Draft;
     }
+
+    private KeptDesk Desk() => new(deskOf, log.By, place.ToString(), noting, noting || draft.IsTouched ? draft : null, boxes.Box, boxes.Task, boxes.End)
+    {
+        Sweep = sweep.IsTouched ? sweep : null,
+        Sweeping = sweeping,
+        Naming = boxes.Naming.Draft,
+        Dry = water.Dry,
+        Running = water.IsRunning,
+        LeftAs = water.LeftAs,
+        Told = water.Told,
+        Ground = hand,
+        Day = day.Draft,
+        Rework = rework.IsOpen,
+        Repair = repair.Thing,
+    };
 
     /// <summary>Keeps the desk where something on it has changed. What keeps it from being kept is said when a note is stored.</summary>
     private async Task KeepDeskAsync()
@@ -48,18 +108,7 @@ public sealed partial class NotebookPage
             return;
         }
 
-        var now = new KeptDesk(log.Document.Property, log.By, place.ToString(), noting, noting || draft.IsTouched ? draft : null, boxes.Box, boxes.Task, boxes.End)
-        {
-            Naming = boxes.Naming.Draft,
-            Dry = water.Dry,
-            Running = water.IsRunning,
-            LeftAs = water.LeftAs,
-            Told = water.Told,
-            Ground = hand,
-            Day = day.Draft,
-            Rework = rework.IsOpen,
-            Repair = repair.Thing,
-        }.Write();
+        var now = (Desk() with { Others = [.. others.Values] }).Write();
         if (now != keptDesk)
         {
             keptDesk = now;

@@ -17,6 +17,9 @@ public sealed partial class NotebookPage
     private Place place = Place.Now;
     private bool noting;
     private bool sweeping;
+
+    /// <summary>The figure of a sweep that is being typed.</summary>
+    private NoteDraft sweep = SweepPanel.Begin();
     private bool returning;
     private (PropertyHistory? History, OpenedLog? Opened, IReadOnlyList<StationLine> Lines) lined = (null, null, []);
 

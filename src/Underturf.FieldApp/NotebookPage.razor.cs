@@ -81,6 +81,11 @@ public sealed partial class NotebookPage : IDisposable
     private async Task TurnAsync(bool asksForNewer)
     {
         var step = inHand.Take(log.Document.Property, log.Document.ToBytes());
+        if (deskOf != log.Document.Property || step == LogStep.Other)
+        {
+            TurnDesk();
+        }
+
         switch (step)
         {
             case LogStep.Same when state == "ready":
@@ -89,22 +94,36 @@ public sealed partial class NotebookPage : IDisposable
             case LogStep.Same when state == "working" && !inHand.IsEmpty:
                 return;
             case LogStep.Other:
-                (opened, last) = (null, null);
-                GiveUpPapers();
-                papers.Clear();
-                StopLocating();
-                looking.Clear();
-                rework.Clear();
-                repair.Clear();
-                day.Clear();
-                hand = new GroundHand();
-                boxes.Close();
-                noting = false;
-                water.Close();
+                ForgetAnswers();
                 break;
         }
 
         await ThinkAsync(step == LogStep.Newer ? "A newer note has come in. Working it out again…" : Weighing);
+    }
+
+    /// <summary>What was worked out of a log that is no longer in hand.</summary>
+    private void ForgetAnswers()
+    {
+        (opened, last) = (null, null);
+        GiveUpPapers();
+        papers.Clear();
+        StopLocating();
+        looking.Clear();
+    }
+
+    /// <summary>A log was taken off the device: where it was in hand, none is now.</summary>
+    private void Leave(string property)
+    {
+        LeaveDesk(property);
+        if (log.Document.Property is null)
+        {
+            ForgetAnswers();
+            TurnDesk();
+            inHand.Clear();
+            thinking.Cancel();
+            (unreadable, fresh) = (null, false);
+            Say("failed", "");
+        }
     }
 
     private Task AgainAsync() => ThinkAsync(Weighing);

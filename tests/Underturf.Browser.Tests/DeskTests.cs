@@ -45,6 +45,69 @@ public sealed class DeskTests : IDisposable
     }
 
     [Fact]
+    public async Task A_sweep_goes_on_with_the_figure_that_was_not_stored_yet()
+    {
+        var page = Open();
+        await GoAsync(page, "Stations");
+        await page.Find(".sweep-begin").ClickAsync(new MouseEventArgs());
+        await page.FindAll(".sweep-head ~ .sheet-foot button").First(b => b.TextContent == "Skip").ClickAsync(new MouseEventArgs());
+        await page.Find(".pad-value").InputAsync("41.7");
+        var again = Open();
+        Assert.Equal("41.7", again.Find(".pad-value").GetAttribute("value"));
+        Assert.Equal(page.Find(".sweep-station").TextContent, again.Find(".sweep-station").TextContent);
+    }
+
+    [Fact]
+    public async Task A_picture_that_is_being_laid_waits_for_the_place_of_its_point()
+    {
+        Open();
+        var laying = new BackdropHand { Picture = new Backdrop(400, 300, PictureFit.Upright(400, 300, new Position(0, 0), 0.5)) };
+        laying.Take(new GroundTap(new Position(10, 20), 1), new Position(10, 20));
+        var hand = new GroundHand();
+        hand.Lay(laying);
+        device.Desk = new KeptDesk("memorial-garden", null, "Ground", false, null, null, BoxTask.Look, null) { Ground = hand }.Write();
+        Assert.Equal(laying.WaitingAt, KeptDesk.Read(device.Desk)!.Ground!.Laying!.WaitingAt);
+    }
+
+    [Fact]
+    public async Task What_was_typed_for_one_log_stays_with_it_while_another_one_is_open()
+    {
+        var log = new DeviceLog(device);
+        await log.OpenDeviceAsync();
+        await log.TakeInAsync("orchard.jsonl", KeptLogsTests.Other());
+        await log.TakeInAsync("garden.jsonl", File.ReadAllBytes(Checkout.DemoLog));
+        var page = Open();
+        await TypeAsync(page, "Rubble in the trench.");
+        await page.Find("[data-log=orchard] .shelf-open").ClickAsync(new MouseEventArgs());
+        await page.WaitForAssertionAsync(() => Assert.Equal("Orchard", page.Find(".property-name").TextContent));
+        await TypeAsync(page, "A gate stands open.");
+        var again = Open();
+        await again.Find("[data-log=memorial-garden] .shelf-open").ClickAsync(new MouseEventArgs());
+        await again.WaitForAssertionAsync(() => Assert.Equal("Memorial garden", again.Find(".property-name").TextContent));
+        await again.Find(".note-begin").ClickAsync(new MouseEventArgs());
+        Assert.Equal("Rubble in the trench.", again.Find("textarea").GetAttribute("value"));
+    }
+
+    /// <summary>Types words into a new note and puts the form away.</summary>
+    private static async Task TypeAsync(IRenderedComponent<NotebookPage> page, string words)
+    {
+        await page.Find(".note-begin").ClickAsync(new MouseEventArgs());
+        await page.Find("[data-kind=Words]").ClickAsync(new MouseEventArgs());
+        await page.Find("textarea").InputAsync(words);
+        await page.FindAll("button").First(b => b.TextContent == "Put away").ClickAsync(new MouseEventArgs());
+    }
+
+    [Fact]
+    public async Task A_log_that_is_taken_off_while_it_is_open_leaves_an_empty_page()
+    {
+        var page = Open();
+        await page.Find("[data-log=memorial-garden] .shelf-remove").ClickAsync(new MouseEventArgs());
+        await page.Find(".shelf-gone").ClickAsync(new MouseEventArgs());
+        Assert.Empty(page.FindAll(".shelf, .question, .note-begin"));
+        Assert.NotEmpty(page.FindAll(".picker"));
+    }
+
+    [Fact]
     public async Task A_box_that_was_open_is_open_again_with_the_end_that_was_being_noted()
     {
         var page = Open();

@@ -1,4 +1,5 @@
 using Bunit;
+using Microsoft.Extensions.DependencyInjection;
 using Underturf.FieldApp;
 using Underturf.FieldLog;
 
@@ -29,7 +30,7 @@ public sealed class KeptLogsTests : BunitContext
     }
 
     /// <summary>A property that is invented here, with one note.</summary>
-    private static byte[] Other() =>
+    internal static byte[] Other() =>
         [.. Pen.Seal("orchard", "maren", null, HybridTime.Next(default, 1), new PropertyFact { Name = "Orchard", Zone = "Etc/UTC" }).Value.Line.Span, (byte)'\n'];
 
     [Fact]
@@ -59,7 +60,6 @@ public sealed class KeptLogsTests : BunitContext
     public async Task What_is_taken_off_is_gone_and_taken_in_again_it_is_written_under_another_name()
     {
         var log = await BothAsync();
-        Assert.NotNull(await log.RemoveAsync("orchard"));
         Assert.Null(await log.RemoveAsync("memorial-garden"));
         Assert.Equal(["Orchard"], log.KeptHere.Select(kept => kept.Called));
         await log.TakeInAsync("garden.jsonl", demo);
@@ -72,14 +72,46 @@ public sealed class KeptLogsTests : BunitContext
     }
 
     [Fact]
+    public async Task The_log_that_is_open_can_be_taken_off_too_and_none_is_open_then()
+    {
+        var log = await BothAsync();
+        Assert.Null(await log.RemoveAsync("orchard"));
+        Assert.True(log.IsEmpty);
+        Assert.True((await OpenAsync()).IsEmpty);
+        await log.OpenKeptAsync("memorial-garden");
+        Assert.Equal("Memorial garden", (await OpenAsync()).Name);
+    }
+
+    [Fact]
+    public async Task Its_photos_go_with_a_log_but_not_those_that_another_one_has()
+    {
+        JSInterop.Mode = JSRuntimeMode.Loose;
+        var (photos, log) = (new MemoryShelf(), await BothAsync());
+        Services.AddSingleton<IPhotoShelf>(photos);
+        var own = (await photos.TakeAsync("camera")).Value;
+        photos.Next = own with { Hash = new string('a', 64) };
+        var shared = (await photos.TakeAsync("camera")).Value;
+        await log.NoteAsync(shared.ToFact("b1"));
+        await log.OpenKeptAsync("memorial-garden");
+        await log.NoteAsync(own.ToFact("b1"));
+        await log.NoteAsync(shared.ToFact("b1"));
+        var shelf = Render<LogShelf>(p => p.Add(s => s.Log, log));
+        await shelf.Find("[data-log=memorial-garden] .shelf-remove").ClickAsync(new());
+        Assert.Contains("3 notes, 1 photo", shelf.Find(".shelf-warns").TextContent, StringComparison.Ordinal);
+        await shelf.Find(".shelf-gone").ClickAsync(new());
+        Assert.Null(await photos.SmallAsync(own.Hash));
+        Assert.NotNull(await photos.SmallAsync(shared.Hash));
+    }
+
+    [Fact]
     public async Task Before_a_log_is_taken_off_it_is_said_what_would_be_lost()
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
+        Services.AddSingleton<IPhotoShelf>(new MemoryShelf());
         var log = await BothAsync();
         var shelf = Render<LogShelf>(p => p.Add(s => s.Log, log));
-        Assert.Empty(shelf.FindAll("[data-log=orchard] .shelf-remove"));
         await shelf.Find("[data-log=memorial-garden] .shelf-remove").ClickAsync(new());
-        Assert.Contains("1 note of this device stands", shelf.Find(".shelf-warns").TextContent, StringComparison.Ordinal);
+        Assert.Contains("lost then: 1 note.", shelf.Find(".shelf-warns").TextContent, StringComparison.Ordinal);
         await shelf.Find(".shelf-keep").ClickAsync(new());
         Assert.Equal(2, log.KeptHere.Count);
         await shelf.Find("[data-log=memorial-garden] .shelf-copy").ClickAsync(new());

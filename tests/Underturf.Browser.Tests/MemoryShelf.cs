@@ -43,6 +43,12 @@ internal sealed class MemoryShelf : IPhotoShelf
 
     public Task<IReadOnlyList<PhotoFact>> UnsavedAsync(IReadOnlyList<PhotoFact> photos) => Task.FromResult(photos);
 
+    public Task<Problem?> ForgetAsync(IReadOnlyList<PhotoFact> photos)
+    {
+        kept.ExceptWith(photos.Select(photo => photo.Hash));
+        return Task.FromResult<Problem?>(null);
+    }
+
     public Task<Outcome<int>> HandOutPackAsync(string name, ReadOnlyMemory<byte> log, IReadOnlyList<PhotoFact> photos) => Task.FromResult<Outcome<int>>(photos.Count);
 
     public Task<Outcome<ReadOnlyMemory<byte>>> TakeInPackAsync(string input) => throw new InvalidOperationException("No test here opens a pack.");

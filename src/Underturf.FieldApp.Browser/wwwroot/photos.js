@@ -178,6 +178,16 @@ export async function unsaved(hashes) {
   }
 }
 
+/** Takes pictures off this device, for good. */
+export function takeOff(hashes) {
+  return told(async () => {
+    const stores = ["originals", "small", "saved"];
+    await run(stores, "readwrite", (...each) => each.forEach((store) => hashes.forEach((hash) => store.delete(hash))));
+    hashes.forEach((hash) => (URL.revokeObjectURL(smallUrls.get(hash)), smallUrls.delete(hash)));
+    return {};
+  });
+}
+
 /** Hands out a log and its photos as one file; those that are not on this device are left out. */
 export function handOutPack(name, logName, log, names, hashes) {
   return told(async () => {

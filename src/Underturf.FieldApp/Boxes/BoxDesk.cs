@@ -31,6 +31,13 @@ public sealed class BoxDesk
 
     public void Close() => Turn(null, BoxTask.Look, End);
 
+    /// <summary>For another log.</summary>
+    public void Clear()
+    {
+        Naming.Draft = new NamingDraft();
+        Turn(null, BoxTask.Look, new EndDraft());
+    }
+
     public void TurnTo(BoxTask task) => Turn(Box, task, End);
 
     /// <summary>Begins a correction of an end, or another end.</summary>

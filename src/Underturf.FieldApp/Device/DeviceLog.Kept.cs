@@ -38,19 +38,49 @@ public sealed partial class DeviceLog
         return await device.RememberAsync(kept[property], isOpen: property == Document.Property);
     }
 
-    /// <summary>Takes one off the device that is not in hand.</summary>
-    public async Task<Problem?> RemoveAsync(string property)
+    /// <summary>The photos of one of them that no other log of this device has.</summary>
+    public async Task<Outcome<IReadOnlyList<PhotoFact>>> PhotosOfAloneAsync(string property)
     {
-        if (property == Document.Property)
+        var (own, elsewhere) = (new List<PhotoFact>(), new HashSet<string>(StringComparer.Ordinal));
+        foreach (var log in KeptHere)
         {
-            return new Problem("this log", "is the one that is open", "Open another one first");
+            var read = await ReadKeptAsync(log.Property);
+            if (!read.Succeeded)
+            {
+                return read.Problem!;
+            }
+
+            var photos = read.Value.Entries.Select(entry => entry.Fact).OfType<PhotoFact>();
+            if (log.Property == property)
+            {
+                own.AddRange(photos.DistinctBy(photo => photo.Hash));
+            }
+            else
+            {
+                elsewhere.UnionWith(photos.Select(photo => photo.Hash));
+            }
         }
 
+        return own.FindAll(photo => !elsewhere.Contains(photo.Hash));
+    }
+
+    /// <summary>Takes one off the device; where it is in hand, none is afterwards.</summary>
+    public async Task<Problem?> RemoveAsync(string property)
+    {
         await using var alone = await device.AloneAsync();
         var gone = kept[property] with { BackedUp = 0, Removed = kept[property].Removed + 1, IsGone = true };
-        var trouble = await device.RemoveAsync(gone);
-        kept[property] = trouble is null ? gone : kept[property];
-        return trouble;
+        if (await device.RemoveAsync(gone) is { } trouble)
+        {
+            return trouble;
+        }
+
+        kept[property] = gone;
+        if (property == Document.Property)
+        {
+            (Document, Source, last) = (nothing, "", 0);
+        }
+
+        return null;
     }
 
     private async Task<Outcome<LogDocument>> ReadKeptAsync(string property)

@@ -34,6 +34,15 @@ public sealed record KeptDesk(string? Property, string? By, string Place, bool N
     /// <summary>Id of the valve or box that was being repaired.</summary>
     public string? Repair { get; init; }
 
+    /// <summary>The figure of a sweep that was typed and not stored, and its station.</summary>
+    public NoteDraft? Sweep { get; init; }
+
+    /// <summary>True where a sweep was under way.</summary>
+    public bool Sweeping { get; init; }
+
+    /// <summary>How the desks of other logs were left on this device.</summary>
+    public IReadOnlyList<KeptDesk> Others { get; init; } = [];
+
     public string Write() => JsonSerializer.Serialize(this, KeptDeskJson.Default.KeptDesk);
 
     /// <summary>Nothing where the text is of another build and cannot be read: a draft is lost then, never a note.</summary>

@@ -4,7 +4,7 @@ using Underturf.FieldLog;
 namespace Underturf.FieldApp;
 
 /// <summary>What a hand is at on Ground. The page keeps it while other places are open, so nothing that was tapped is lost.</summary>
-/// <remarks>It is kept on the device as it is, but for a picture that is being laid.</remarks>
+/// <remarks>It is kept on the device as it is.</remarks>
 public sealed class GroundHand
 {
     /// <summary>Id of the thing whose card is open.</summary>
@@ -15,8 +15,7 @@ public sealed class GroundHand
     public TieDraft? Tying { get; set; }
 
     /// <summary>The picture that is being laid beneath the plan.</summary>
-    [JsonIgnore]
-    public BackdropHand? Laying { get; private set; }
+    public BackdropHand? Laying { get; set; }
 
     /// <summary>What is hidden and looked for.</summary>
     public SeekHand? Seeking { get; set; }

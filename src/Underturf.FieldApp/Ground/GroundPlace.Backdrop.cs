@@ -31,7 +31,7 @@ public sealed partial class GroundPlace
         if (mapped && !left)
         {
             var shown = Hand.Laying?.Picture ?? backdrop;
-            Map.Lay(shown is { Shown: true } ? backdropAddress : null, shown?.Fit, Hand.Laying is null);
+            Map.Lay(shown is { Shown: true } && backdropAddress.Length > 0 ? backdropAddress : null, shown?.Fit, Hand.Laying is null);
         }
     }
 

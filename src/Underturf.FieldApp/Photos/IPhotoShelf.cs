@@ -25,6 +25,9 @@ public interface IPhotoShelf
     /// <summary>Those of these that are here and stand in no copy elsewhere, as far as the device knows.</summary>
     Task<IReadOnlyList<PhotoFact>> UnsavedAsync(IReadOnlyList<PhotoFact> photos);
 
+    /// <summary>Takes these off the device, for good.</summary>
+    Task<Problem?> ForgetAsync(IReadOnlyList<PhotoFact> photos);
+
     /// <summary>Hands out a log and its photos as one file.</summary>
     /// <param name="name">Of the file and of the log in it, without its ending.</param>
     /// <returns>How many photos are in it: those that are on this device.</returns>

@@ -9,10 +9,10 @@ public sealed class BackdropHand
     public Backdrop? Picture { get; set; }
 
     /// <summary>The point of the picture that was tapped and waits for its place.</summary>
-    public (double Across, double Down)? Waiting { get; private set; }
+    public PicturePoint? Waiting { get; set; }
 
     /// <summary>True where the last tap was beside the picture.</summary>
-    public bool Missed { get; private set; }
+    public bool Missed { get; set; }
 
     /// <summary>Where the point that waits lies now.</summary>
     public Position? WaitingAt => Waiting is { } point ? Picture?.Fit.At(point.Across, point.Down) : null;
@@ -36,7 +36,7 @@ public sealed class BackdropHand
 
         var (across, down) = picture.Fit.PixelAt(tap.At);
         Missed = !picture.Holds(across, down);
-        Waiting = Missed ? null : (across, down);
+        Waiting = Missed ? null : new PicturePoint(across, down);
         return false;
     }
 
@@ -51,3 +51,6 @@ public sealed class BackdropHand
         (Waiting, Missed) = (null, false);
     }
 }
+
+/// <summary>A point of a picture, in pixels from its upper left corner.</summary>
+public sealed record PicturePoint(double Across, double Down);
