@@ -7,6 +7,7 @@ internal static class Diagnosis
     [
         new Study("decisions", "How near do the moves come to the exact optimum, beside rules of thumb?", Decisions.Run),
         new Study("trial", "Do the moves cost less than rules of thumb in whole trials, and does what is said of a fault hold?", Trials.Run),
+        new Study("said", "Does what the notebook says of a fault hold when it acts on it?", Trials.Said),
     ];
 
     public static int Run(TextWriter output, IReadOnlyList<string> arguments)

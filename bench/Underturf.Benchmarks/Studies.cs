@@ -6,7 +6,7 @@ internal static class Studies
     public static IReadOnlyList<Study> All { get; } =
     [
         new Study("worlds", "Is the true fault among the explanations, and do the stated probabilities hold?", Worlds.Run),
-        new Study("diagnosis", "How good are the diagnosis and its moves? Parts: decisions, trial.", Diagnosis.Run),
+        new Study("diagnosis", "How good are the diagnosis and its moves? Parts: decisions, trial, said.", Diagnosis.Run),
         new Study("identify", "How many names of conductors are wrong, and how long does naming take?", Identify.Run),
         new Study("locate", "Does the ground that is told hold what is hidden, and what does searching cost?", Locate.Run),
         new Study("rework", "Does every valve run alone once its plan was carried out, or was it said to stay?", Rework.Run),

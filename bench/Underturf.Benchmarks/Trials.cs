@@ -44,6 +44,29 @@ internal static class Trials
         return 0;
     }
 
+    /// <summary>What the notebook says when it is acted on, without the rules of thumb and the ideal observer: a seventh of the time.</summary>
+    /// <param name="arguments">How many properties; how many stations, 0 for small ones; the first seed.</param>
+    public static int Said(TextWriter output, IReadOnlyList<string> arguments)
+    {
+        var (count, stations, first) = (arguments.Whole(0) ?? Properties, arguments.Whole(1) ?? 0, (ulong)(arguments.Whole(2) ?? (int)TrialStudy.FirstSeed));
+        var study = new TrialStudy(PracticeBook.Default, WorldShape.Trial(stations > 0 ? stations : null, null));
+        var all = new PropertyTrial[count];
+        output.WriteLine(TrialStudy.SaidHeading);
+        for (var i = 0; i < count; i++)
+        {
+            all[i] = study.Own(first + (ulong)i);
+            foreach (var row in TrialStudy.SaidRows(all[i].Own))
+            {
+                output.WriteLine(row);
+            }
+
+            output.Flush();
+        }
+
+        Words(output, [.. all]);
+        return 0;
+    }
+
     private static void Costs(TextWriter output, List<PropertyTrial> all, PracticeBook book)
     {
         output.WriteLine("| chosen by | loss, min | right repairs and proofs | moves | walking | wrong repairs and faults left | moves | wrong repairs | faults left | ended |");
@@ -78,13 +101,21 @@ internal static class Trials
         output.WriteLine();
         output.WriteLine($"Statements: {own.Count}, of them {own.Count(s => s.Stated is null)} of questions that closed by themselves.");
         Say(output, "Likeliest class right at the end of the moves", all, a => TrialScores.TopRight(TrialScores.AtStart(a)));
-        Say(output, "The ideal observer's", all, a => TrialScores.TopRight(a.SelectMany(p => p.Ideal)));
-        Say(output, "Ratio of the two", all, a => TrialScores.TopRight(TrialScores.AtStart(a)) / TrialScores.TopRight(a.SelectMany(p => p.Ideal)));
-        Say(output, "Expected calibration error of the stated likeliest class", all, a => TrialScores.CalibrationError(a.SelectMany(p => p.Own.Statements)));
-        Say(output, "Log score, notebook", all, a => TrialScores.LogScore(a.SelectMany(p => p.Own.Statements), s => s.Truth));
-        Say(output, "Log score, rates of the practice book", all, a => TrialScores.LogScore(a.SelectMany(p => p.Own.Statements), s => s.TruthByRates));
-        Say(output, "Log score, table of fixed limits", all, a => TrialScores.LogScore(a.SelectMany(p => p.Own.Statements), s => s.TruthByLimits));
+        if (all.Exists(p => p.Ideal.Count > 0))
+        {
+            Say(output, "The ideal observer's", all, a => TrialScores.TopRight(a.SelectMany(p => p.Ideal)));
+            Say(output, "Ratio of the two", all, a => TrialScores.TopRight(TrialScores.AtStart(a)) / TrialScores.TopRight(a.SelectMany(p => p.Ideal)));
+        }
+
+        Say(output, "Likeliest class right, of all that was stated", all, a => TrialScores.TopRight(Stated(a)));
+        Say(output, "Its mean probability", all, a => Stated(a).Average(s => s.Stated!.Top));
+        Say(output, "Expected calibration error of the stated likeliest class", all, a => TrialScores.CalibrationError(Stated(a)));
+        Say(output, "Log score, notebook", all, a => TrialScores.LogScore(Stated(a), s => s.Truth));
+        Say(output, "Log score, rates of the practice book", all, a => TrialScores.LogScore(Stated(a), s => s.TruthByRates));
+        Say(output, "Log score, table of fixed limits", all, a => TrialScores.LogScore(Stated(a), s => s.TruthByLimits));
     }
+
+    private static IEnumerable<ScoredStatement> Stated(IEnumerable<PropertyTrial> all) => all.SelectMany(p => p.Own.Statements).Where(s => s.Stated is not null);
 
     private static void Say(TextWriter output, string what, List<PropertyTrial> all, Func<IReadOnlyList<PropertyTrial>, double> figure)
     {

@@ -19,8 +19,8 @@ internal sealed class Statements(PropertyView view, PracticeBook book, Mending m
         .ToDictionary(g => g.Key, g => g.Sum(c => c.Probability)));
 
     /// <summary>
-    /// A class is right where each repair that it names cures something of what is wrong, one of them at the place that it names; nothing to be
-    /// done is right where nothing is wrong.
+    /// A class is right where each repair that it names cures something of what is wrong, one of them at the place that it names, what is buried on the way
+    /// there and noted by nobody among it; nothing to be done is right where nothing is wrong.
     /// </summary>
     public bool IsRight(RepairClass said, IReadOnlyList<TrueFault> faults)
     {
@@ -30,8 +30,10 @@ internal sealed class Statements(PropertyView view, PracticeBook book, Mending m
         }
 
         var repairs = said.Repairs.Split(RepairClass.And);
-        return Array.TrueForAll(repairs, r => faults.Any(f => Cures(r, f.Place, f)))
-            && (said.Place is null || (places.TryGetValue(said.Place, out var place) && Array.Exists(repairs, r => faults.Any(f => Cures(r, place, f)))));
+        var place = said.Place is null ? null : places.GetValueOrDefault(said.Place);
+        bool There(string repair, TrueFault fault) => place is not null && Cures(repair, place, fault);
+        return Array.TrueForAll(repairs, r => faults.Any(f => Cures(r, f.Place, f) || There(r, f)))
+            && (said.Place is null || Array.Exists(repairs, r => faults.Any(f => There(r, f))));
     }
 
     private bool Cures(string repair, string? place, TrueFault fault) => mending.Cures(new WorkFact { Did = repair, Place = place, Target = fault.Station }, fault);

@@ -57,6 +57,16 @@ public sealed class TrialStudy
     /// <summary>One property by all policies and the ideal observer.</summary>
     public PropertyTrial One(ulong seed) => new(seed, One(seed, shape, book, Trial.PolicyNames, limits), IdealObserver.Ask(WorldGenerator.Make(seed, book, shape), shape));
 
+    /// <summary>One property by the notebook's own moves alone.</summary>
+    public PropertyTrial Own(ulong seed) => new(seed, One(seed, shape, book, [Trial.PolicyNames[0]], limits), []);
+
+    public static string SaidHeading => "| seed | faults | about | said | stated | given to what is right | right |\n|---|---|---|---|---|---|---|";
+
+    /// <summary>A row for each thing that the notebook stated of one property.</summary>
+    public static IEnumerable<string> SaidRows(TrialResult trial) => trial.Statements.Where(s => s.Stated is not null).Select(s => string.Create(
+        CultureInfo.InvariantCulture,
+        $"| {trial.Seed} | {string.Join(", ", trial.Truth.Select(f => f.Fault))} | {string.Join(", ", s.Stations)} | {s.Top} | {s.Stated!.Top:F3} | {s.Stated.Truth:F3} | {(s.Right ? "yes" : "no")} |"));
+
     /// <summary>The report's row for one block: mean loss in minutes by each policy.</summary>
     public string Row(IReadOnlyList<PropertyTrial> block) => string.Create(
         CultureInfo.InvariantCulture,

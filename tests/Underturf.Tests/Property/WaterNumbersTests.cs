@@ -78,11 +78,10 @@ public sealed class WaterNumbersTests
     private static Orchard Far() => Orchard.Unpiped().Meter("5 gpm").With(new WatchFact { Seen = ["weeping"] })
         .Read("static pressure", "65 psi").Watch("s1", "weak").Watch("s2", "weak").Watch("s3", "weak").Watch("s4", "weak", "bang");
 
-    /// <summary>One after the other, so that the first that differs is enough.</summary>
+    /// <summary>One after the other, the dearest last, so that the first that differs is enough.</summary>
     private static IEnumerable<string> Said(Orchard orchard, PracticeBook book)
     {
         var notebook = orchard.Notebook(book);
-        yield return AnswersJson.Write(notebook.Answer());
         yield return string.Join('\n', notebook.Problems);
         foreach (var place in new[] { "v1", "low" })
         {
@@ -93,6 +92,8 @@ public sealed class WaterNumbersTests
         {
             yield return AnswersJson.Write(notebook.Flow(station).Value);
         }
+
+        yield return AnswersJson.Write(notebook.Answer());
     }
 
     private static PracticeBook? Changed(string path, double factor) =>

@@ -53,6 +53,17 @@ public sealed class TrialScoresTests
     }
 
     [Fact]
+    public void A_stretch_to_be_mended_is_right_where_the_faulty_splice_is_buried_in_it()
+    {
+        var conductor = Book.Faults.First(f => f.Scope == FaultScope.Conductor && f.Repair == "conductor mended");
+        var truth = Paths.Select(p => p.Station == "s3" ? Buried(p) : p).ToList();
+        var reader = new Statements(View, Book, new Mending(new TrueWiring(truth, [], Book, new TrueNumbers(Book, 1)), Paths.ToDictionary(p => p.Station)));
+        TrueFault[] faults = [new("bad-splice", "s3", null, "x1", 40, 0, [])];
+        Assert.True(reader.IsRight(new RepairClass(conductor.Repair, "box 2"), faults));
+        Assert.False(reader.IsRight(new RepairClass(conductor.Repair, "box 1"), faults));
+    }
+
+    [Fact]
     public void Rates_alone_are_a_distribution_over_classes_of_the_stations_own_places()
     {
         var path = Paths.First(p => p.Station == "s3");
@@ -75,6 +86,14 @@ public sealed class TrialScoresTests
     {
         Assert.Equal((Math.Log(0.5) + Math.Log(1e-3)) / 2, TrialScores.LogScore([Line(true, 0.9, 0.5), Line(false, 0.9, 0)], s => s.Truth), 1e-12);
         Assert.Equal(0.5, TrialScores.TopRight([Line(true, 0.9, 0.5), Line(false, 0.9, 0)]));
+    }
+
+    /// <summary>The last leg with a splice in its middle that nobody noted.</summary>
+    private static StationPath Buried(StationPath path)
+    {
+        var last = path.Legs[^1];
+        var (near, far) = (last with { Id = "x", To = "x1", LengthMetres = last.LengthMetres / 2 }, last with { From = "x1", LengthMetres = last.LengthMetres / 2, Parent = path.Legs.Count - 1 });
+        return path with { Legs = [.. path.Legs.SkipLast(1), near, far], Valves = [.. path.Valves.Select(v => v with { Leg = path.Legs.Count })] };
     }
 
     private static ScoredStatement Line(bool right, double top, double truth) =>
