@@ -6,7 +6,7 @@ using Underturf.Simulation;
 
 namespace Underturf.Benchmarks;
 
-/// <summary>How many names are wrong, how long naming takes beside one wire at a time, how near single touches come to the fewest, and what an answer takes. Parts: boxes, touches, time.</summary>
+/// <summary>How many names are wrong, how long naming takes beside one wire at a time, how near single touches come to the fewest, what other crews take, and what an answer takes. Parts: boxes, crews, touches, time.</summary>
 internal static class Identify
 {
     /// <summary>Reporting seeds begin here; seeds below were used for looking.</summary>
@@ -18,6 +18,11 @@ internal static class Identify
         if (part is "" or "boxes")
         {
             Boxes(output, arguments.Whole(1) ?? 20, (ulong)(arguments.Whole(2) ?? (int)FirstSeed));
+        }
+
+        if (part is "" or "crews")
+        {
+            Crews(output, arguments.Whole(1) ?? 20, (ulong)(arguments.Whole(2) ?? (int)FirstSeed));
         }
 
         if (part is "" or "touches")
@@ -46,6 +51,18 @@ internal static class Identify
 
         var (low, high) = Bootstrap.Interval(all, p => p.Sum(x => x.Own.Minutes) / p.Sum(x => x.OneByOne.Minutes), 50_000);
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"All: minutes, own / one wire at a time {all.Sum(x => x.Own.Minutes) / all.Sum(x => x.OneByOne.Minutes):0.000}, 95 % interval {low:0.000} to {high:0.000}; {all.Sum(x => x.Own.Wrong)} of {all.Sum(x => x.Own.Named)} names wrong; calibration error {NamingStudy.CalibrationError(all):0.000}."));
+    }
+
+    private static void Crews(TextWriter output, int count, ulong first)
+    {
+        output.WriteLine(NamingStudy.CrewHeading);
+        foreach (var ends in NamingStudy.Sizes.Take(2))
+        {
+            foreach (var (who, crew) in NamingStudy.Crews)
+            {
+                output.WriteLine(NamingStudy.CrewRow(who, crew, first, count, ends, PracticeBook.Default));
+            }
+        }
     }
 
     private static void Touches(TextWriter output)

@@ -6,6 +6,9 @@ namespace Underturf.Numerics;
 /// </summary>
 internal static class MatchingFreeEnergy
 {
+    /// <summary>So small a share changes no digit that counts.</summary>
+    private const double Nothing = 1e-13;
+
     /// <param name="shares">For each row its columns and, last, none.</param>
     public static double LogSum(MatchingWeights weights, double[] shares)
     {
@@ -17,7 +20,7 @@ internal static class MatchingFreeEnergy
             for (var j = 0; j < weights.Columns; j++)
             {
                 var share = Math.Min(1, shares[(i * wide) + j]);
-                sum += Part(share, weights[i, j]) + Entropy(1 - share, -1);
+                sum += share > Nothing ? Part(share, weights[i, j]) + Entropy(1 - share, -1) : 0;
                 free[j] -= share;
             }
 
