@@ -194,8 +194,10 @@ public sealed class NamingPanelTests : BunitContext
         Assert.Contains("feeds back", panel.Find(".round .caution").TextContent, StringComparison.Ordinal);
         var wire = Round.Touch.First(log.History.Now.Stations.ContainsKey);
         await panel.Find($".mark[data-end={wire}] .mark-yes").ClickAsync();
+        await panel.Find(".marks-rest").ClickAsync();
         await panel.Find(".round-store").ClickAsync();
         var touch = Assert.IsType<TouchFact>(Assert.Single(Noted));
+        Assert.Equal(Round.Touch, touch.Touched);
         Assert.All(touch.Put, id => Assert.StartsWith("e10-", id, StringComparison.Ordinal));
         Assert.Equal(wire, Assert.Single(touch.Answered));
         await panel.Find(".crew-source").ClickAsync();

@@ -47,8 +47,8 @@ internal static class Choice
     /// <summary>The wire about which the ends are least sure; the likeliest ends first.</summary>
     private static NextTouches? Alone(Plan plan, Standing standing, bool all)
     {
-        var (odds, ends) = (standing.Odds(), standing.ToTouch(plan.Way).ToList());
-        var open = standing.ToCarry(plan.Way).Where(w => !standing.Tried[w]).Select(w => (Wire: w, Bits: ends.Sum(e => Halves.Bits(odds[e, w])))).Where(w => w.Bits > Little).ToList();
+        var (odds, ends) = (standing.Odds(), standing.ToTouch(plan.Way).ToArray());
+        var open = standing.ToCarry(plan.Way).Where(w => !standing.Tried[w]).Select(w => (Wire: w, Bits: Open(odds, ends, w))).Where(w => w.Bits > Little).ToList();
         if (open.Count == 0)
         {
             return null;
@@ -58,5 +58,23 @@ internal static class Choice
         var put = new bool[standing.Carriers];
         put[wire] = true;
         return new NextTouches(plan, put, [.. ends.Where(e => all || odds[e, wire] > Hopeless).OrderByDescending(e => odds[e, wire])], bits);
+    }
+
+    private static double Open(Odds odds, int[] ends, int wire)
+    {
+        var (bits, last, told) = (0.0, 0.0, 0.0);
+        foreach (var e in ends)
+        {
+            // Ends that are alike stand beside each other in a long bundle.
+            if (odds[e, wire] != last)
+            {
+                last = odds[e, wire];
+                told = Halves.Bits(last);
+            }
+
+            bits += told;
+        }
+
+        return bits;
     }
 }

@@ -95,7 +95,7 @@ internal sealed class NamingTable
         var row = weights.Row(end);
         for (var w = 0; w < row.Length; w++)
         {
-            row[w] = Math.Exp(mine[w] - best);
+            row[w] = w > 0 && mine[w] == mine[w - 1] ? row[w - 1] : Math.Exp(mine[w] - best);
         }
 
         weights.RowAlone(end) = Math.Exp(mine[Wires] - best);
