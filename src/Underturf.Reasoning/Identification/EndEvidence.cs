@@ -12,6 +12,8 @@ internal sealed class EndEvidence
     /// <summary>Of wires that were touched while ends carried: rows are wires, columns ends.</summary>
     private readonly Dictionary<string, EndStates> turned;
 
+    private double checkedRight;
+
     public EndEvidence(int ends, bool[] commons)
     {
         (Ends, this.commons, byWay, turned) = (ends, commons, new(StringComparer.Ordinal), new(StringComparer.Ordinal));
@@ -25,8 +27,6 @@ internal sealed class EndEvidence
         byWay = Copies(other.byWay);
         turned = Copies(other.turned);
     }
-
-    private double checkedRight;
 
     public int Ends { get; }
 
