@@ -6,7 +6,7 @@ using Underturf.Simulation;
 
 namespace Underturf.Benchmarks;
 
-/// <summary>How many names are wrong, how long naming takes beside one wire at a time, how near single touches come to the fewest, and what an answer takes. Parts: boxes, touches, time.</summary>
+/// <summary>How many names are wrong, how long naming takes beside one wire at a time, how near single touches come to the fewest, what other crews take, and what an answer takes. Parts: boxes, crews, touches, time.</summary>
 internal static class Identify
 {
     /// <summary>Reporting seeds begin here; seeds below were used for looking.</summary>
@@ -18,6 +18,11 @@ internal static class Identify
         if (part is "" or "boxes")
         {
             Boxes(output, arguments.Whole(1) ?? 20, (ulong)(arguments.Whole(2) ?? (int)FirstSeed));
+        }
+
+        if (part is "" or "crews")
+        {
+            Crews(output, arguments.Whole(1) ?? 20, (ulong)(arguments.Whole(2) ?? (int)FirstSeed));
         }
 
         if (part is "" or "touches")
@@ -48,6 +53,18 @@ internal static class Identify
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"All: minutes, own / one wire at a time {all.Sum(x => x.Own.Minutes) / all.Sum(x => x.OneByOne.Minutes):0.000}, 95 % interval {low:0.000} to {high:0.000}; {all.Sum(x => x.Own.Wrong)} of {all.Sum(x => x.Own.Named)} names wrong; calibration error {NamingStudy.CalibrationError(all):0.000}."));
     }
 
+    private static void Crews(TextWriter output, int count, ulong first)
+    {
+        output.WriteLine(NamingStudy.CrewHeading);
+        foreach (var ends in NamingStudy.Sizes.Take(2))
+        {
+            foreach (var (who, crew) in NamingStudy.Crews)
+            {
+                output.WriteLine(NamingStudy.CrewRow(who, crew, first, count, ends, PracticeBook.Default));
+            }
+        }
+    }
+
     private static void Touches(TextWriter output)
     {
         output.WriteLine("| ends | information, bits | touches | ratio | fewest that can do |");
@@ -73,8 +90,12 @@ internal static class Identify
             }
         }
 
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Shares of 60 ends among 80 wires, sampled: {Timed.MedianMilliseconds(() => MatchingMarginals.Of(weights, 1), 9):0} ms."));
         var notebook = Notebook.Open(NamingScene.Make(1, 60, 60).Log, PracticeBook.Default);
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Answer for 60 ends, all plans rehearsed: {Timed.MedianMilliseconds(() => notebook.Name(NamingScene.Box, new NamingCrew()), 9):0} ms; one plan given: {Timed.MedianMilliseconds(() => notebook.Name(NamingScene.Box, new NamingCrew(Plan: "live wire, half of the wires at a time")), 9):0} ms."));
+        Say(output, "Shares of 60 ends among 80 wires, sampled", Timed.MedianMilliseconds(() => weights, made => MatchingMarginals.Of(made, 1), 21));
+        Say(output, "Answer for 60 ends, all plans rehearsed", Timed.MedianMilliseconds(() => notebook, made => made.Name(NamingScene.Box, new NamingCrew()), 9));
+        Say(output, "Answer for 60 ends, one plan given", Timed.MedianMilliseconds(() => notebook, made => made.Name(NamingScene.Box, new NamingCrew(Plan: "live wire, half of the wires at a time")), 9));
     }
+
+    private static void Say(TextWriter output, string what, (double Clock, double Processor) median) =>
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}: {median.Processor:0} ms of processor time, {median.Clock:0} ms on the clock."));
 }

@@ -19,9 +19,10 @@ internal static class NamingText
         TextTable.Of(["end", "looks", "it is", "sure", "or"], naming.Ends.Select(End)),
         .. Plans(naming),
         .. Sheet(sheet ? naming.Sheet : null),
+        .. Onward(naming),
         .. Spares(naming),
         string.Empty,
-        $"{(naming.Exact ? string.Empty : "So many ends that shares are sampled: about 1 % of error. ")}Engine {naming.Engine}, practice book {naming.Book}. Local codes and licensed practice prevail.",
+        $"{(naming.Exact ? string.Empty : $"{naming.Precision} ")}Engine {naming.Engine}, practice book {naming.Book}. Local codes and licensed practice prevail.",
     ]);
 
     private static IEnumerable<string> Enough(NamingAnswer naming)
@@ -56,7 +57,7 @@ internal static class NamingText
     private static string[] End(EndNaming end)
     {
         var best = end.Shares[0];
-        return [end.Name, end.Looks, end.Named ? best.Name : $"{best.Name}?", Say.Share(best.Probability), string.Join(", ", end.Shares.Skip(1).Select(s => $"{s.Name} {Say.Share(s.Probability)}"))];
+        return [end.Name, end.Looks, end.Named ? best.Name : $"{best.Name}?", Say.Share(best.Probability), string.Join(", ", end.Shares.Skip(1).Select(s => $"{s.Name} {Say.Share(s.Probability)}").Concat(end.FarPartOf.Select(s => $"cut-off {s.Name} {Say.Share(s.Probability)}")))];
     }
 
     private static IEnumerable<string> Plans(NamingAnswer naming)
@@ -93,6 +94,17 @@ internal static class NamingText
         foreach (var key in sheet.Keys)
         {
             yield return $"  {key.Sign}  {key.Name}";
+        }
+    }
+
+    private static IEnumerable<string> Onward(NamingAnswer naming)
+    {
+        foreach (var way in naming.Onward.GroupBy(test => test.Say))
+        {
+            yield return string.Empty;
+            yield return $"FROM NO CONTROLLER: {string.Join(", ", way.Select(test => test.Name))}, each perhaps the far part of a conductor that is cut.";
+            yield return $"  {way.First().Caution}";
+            yield return $"  One end at a time: {way.Key} ({way.First().Among}).";
         }
     }
 

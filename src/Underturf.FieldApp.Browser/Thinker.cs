@@ -81,7 +81,7 @@ internal static partial class Thinker
     internal static byte[] Name(byte[] log, string ask)
     {
         var asked = JsonSerializer.Deserialize(ask, forms.NamingAsk)!;
-        return Travel.Write(Notebook.Open(log, PracticeBook.Default).Name(asked.Place, new NamingCrew(asked.People, asked.Remote, asked.Plan)), forms.NamingAnswer);
+        return Travel.Write(Notebook.Open(log, PracticeBook.Default).Name(asked.Place, asked.ToCrew()), forms.NamingAnswer);
     }
 
     /// <summary>The bytes of a <see cref="LocatedThing"/> for those of a log.</summary>

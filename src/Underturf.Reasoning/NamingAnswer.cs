@@ -25,11 +25,17 @@ public sealed record NamingAnswer(
     IReadOnlyList<SpareProof> Spares,
     bool Exact)
 {
+    /// <summary>With a portable source: ends that come from no controller, each with the valves that may click when it is put there.</summary>
+    public IReadOnlyList<OnwardTest> Onward { get; init; } = [];
+
     /// <summary>Minutes that wrong and missing names would still cost.</summary>
     public required double MinutesAtStake { get; init; }
 
     /// <summary>Every plan is expected to take longer than all that it saves.</summary>
     public required bool IsNotWorthIt { get; init; }
+
+    /// <summary>How far the shares can be off where they were sampled, as it is tested; empty where they are exact.</summary>
+    public string Precision => Exact ? string.Empty : "So many ends that shares are sampled: each may be off by two in a hundred.";
 
     /// <summary>Why the first plan is followed, and what the next best would cost; empty where nothing is left to do.</summary>
     public string Why => Identification.PlanReason.Of(Plans);
@@ -44,7 +50,18 @@ public sealed record NamingAnswer(
 /// <param name="Looks">Colour and gauge.</param>
 /// <param name="Named">True where the likeliest is sure enough to be written down.</param>
 /// <param name="Shares">What it may be, likeliest first.</param>
-public sealed record EndNaming(IReadOnlyList<string> Ids, string Name, string Looks, bool Named, IReadOnlyList<NameShare> Shares);
+public sealed record EndNaming(IReadOnlyList<string> Ids, string Name, string Looks, bool Named, IReadOnlyList<NameShare> Shares)
+{
+    /// <summary>Stations of whose conductors it may be the far part, cut off from the controller; contained in the share of no wire of a controller.</summary>
+    public IReadOnlyList<NameShare> FarPartOf { get; init; } = [];
+}
+
+/// <summary>An end that comes from no controller may be the far part of a conductor that is cut: a source put on it makes a valve click.</summary>
+/// <param name="How">Name of the way in the practice book.</param>
+/// <param name="End">Id of the end.</param>
+/// <param name="Valves">Stations that have no end here yet, the likeliest first.</param>
+/// <param name="Among">The same in words: "stations 3, 7 to 9".</param>
+public sealed record OnwardTest(string How, string End, string Name, string Say, string Caution, IReadOnlyList<NameShare> Valves, string Among);
 
 /// <summary>What an end may be.</summary>
 /// <param name="Wire">Id of the station, controller (its common) or loose end; nothing where it is a wire of no controller.</param>
@@ -64,7 +81,11 @@ public sealed record NameShare(string? Wire, string Name, double Probability);
 /// <param name="Minutes">Walk, putting on, touching.</param>
 /// <param name="Bits">Information that it is expected to bring.</param>
 public sealed record NamingRound(
-    string How, string Say, IReadOnlyList<string> Put, string On, IReadOnlyList<string> Touch, IReadOnlyList<string> TouchNames, bool UntilOne, string? Against, string? AgainstName, IReadOnlyList<ResistorFit> Fit, double Minutes, double Bits, string Caution);
+    string How, string Say, IReadOnlyList<string> Put, string On, IReadOnlyList<string> Touch, IReadOnlyList<string> TouchNames, bool UntilOne, string? Against, string? AgainstName, IReadOnlyList<ResistorFit> Fit, double Minutes, double Bits, string Caution)
+{
+    /// <summary>True where it is put on at the place and what is touched are wires at the controller: then <see cref="Put"/> are ends, <see cref="Touch"/> wires, and resistors go on wires.</summary>
+    public bool FromPlace { get; init; }
+}
 
 /// <summary>A known resistor that goes between an end and the common.</summary>
 /// <param name="End">Id of the end.</param>
@@ -84,7 +105,11 @@ public sealed record NamingPlan(string Way, double Minutes, bool OrMore, double 
 /// <param name="Rounds">For each round what carries it.</param>
 /// <param name="Keys">How to read it off: for each wire its pattern of answers, or its ohms.</param>
 /// <param name="Fitted">For known resistors: what goes on each end.</param>
-public sealed record NamingSheet(string Way, string Say, string Caution, IReadOnlyList<SheetRound> Rounds, IReadOnlyList<SheetKey> Keys, IReadOnlyList<SheetKey> Fitted);
+public sealed record NamingSheet(string Way, string Say, string Caution, IReadOnlyList<SheetRound> Rounds, IReadOnlyList<SheetKey> Keys, IReadOnlyList<SheetKey> Fitted)
+{
+    /// <summary>True where it is put on at the place: rounds are of ends, what is touched or fitted are wires at the controller.</summary>
+    public bool FromPlace { get; init; }
+}
 
 /// <summary>One round of a sheet.</summary>
 /// <param name="On">What carries it, in words.</param>

@@ -43,7 +43,7 @@ public sealed partial class Notebook
         matter = new Case(history, book, wires => WiringWater.Messages(water, wires));
         beliefs = new Lazy<IReadOnlyDictionary<string, Belief>>(Believe);
         problems = new Lazy<IReadOnlyList<Problem>>(() =>
-            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. TouchFinder.AllProblems(matter), .. new LocationProblems(history, matter.Tied.View, book).All(), .. water.Problems, .. Contradictions.Notices(matter), .. Tied.Problems]);
+            [.. Log.Problems, .. References.Problems(History), .. matter.Problems, .. BookWords.Problems(History, Book), .. TouchFinder.AllProblems(matter), .. ResistorProblems.All(matter), .. new LocationProblems(history, matter.Tied.View, book).All(), .. water.Problems, .. Contradictions.Notices(matter), .. Tied.Problems]);
     }
 
     /// <summary>Version of the engine, stamped on every answer and paper.</summary>

@@ -21,13 +21,13 @@ public sealed class NamingPanelTests : BunitContext
 
     private NamingRound Round => desk.Answer!.Next!;
 
-    private async Task<IRenderedComponent<NamingPanel>> OpenAsync(string? plan)
+    private async Task<IRenderedComponent<NamingPanel>> OpenAsync(string? plan, bool source = false)
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
         log = new DeviceLog(device);
         await log.OpenDeviceAsync();
         await log.TakeInAsync("Served log", await File.ReadAllBytesAsync(Checkout.DemoLog));
-        desk.Draft.Plan = plan;
+        (desk.Draft.Plan, desk.Draft.Source) = (plan, source);
         Name();
         return Render<NamingPanel>(p => p
             .Add(b => b.History, log.History).Add(b => b.Card, Card).Add(b => b.Desk, desk).Add(b => b.StoreAll, StoreAsync)
@@ -39,7 +39,7 @@ public sealed class NamingPanelTests : BunitContext
     private void Name()
     {
         var ask = desk.Turn("b10");
-        desk.End(Notebook.Open(log.Document, PracticeBook.Default).Name(ask.Place, new NamingCrew(ask.People, ask.Remote, ask.Plan)));
+        desk.End(Notebook.Open(log.Document, PracticeBook.Default).Name(ask.Place, ask.ToCrew()));
     }
 
     private async Task<Problem?> StoreAsync(IReadOnlyList<Fact> facts)
@@ -184,6 +184,38 @@ public sealed class NamingPanelTests : BunitContext
         var odd = await log.NoteAsync(new TouchFact { How = "test coil", Place = "b10", Put = ["s12"], Against = "e10-4", Touched = ["e10-3"], Answered = ["e10-3"] });
         GoOn(panel);
         Assert.Contains($"note {odd.Value.Id}", panel.Find(".doubt").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_source_at_hand_puts_it_on_ends_here_and_notes_which_wires_answered_there()
+    {
+        var panel = await OpenAsync("live wire from the box, half of the ends at a time", source: true);
+        Assert.Equal("true", panel.Find(".crew-source").GetAttribute("aria-pressed"));
+        Assert.Contains("feeds back", panel.Find(".round .caution").TextContent, StringComparison.Ordinal);
+        var wire = Round.Touch.First(log.History.Now.Stations.ContainsKey);
+        await panel.Find($".mark[data-end={wire}] .mark-yes").ClickAsync();
+        await panel.Find(".marks-rest").ClickAsync();
+        await panel.Find(".round-store").ClickAsync();
+        var touch = Assert.IsType<TouchFact>(Assert.Single(Noted));
+        Assert.Equal(Round.Touch, touch.Touched);
+        Assert.All(touch.Put, id => Assert.StartsWith("e10-", id, StringComparison.Ordinal));
+        Assert.Equal(wire, Assert.Single(touch.Answered));
+        await panel.Find(".crew-source").ClickAsync();
+        Assert.Equal((false, 1), (desk.Draft.Source, asked));
+    }
+
+    [Fact]
+    public async Task An_end_that_comes_from_no_controller_is_listened_for_at_the_valves_with_one_tap()
+    {
+        var panel = await OpenAsync("continuity, half of the wires at a time", source: true);
+        var none = new TouchFact { How = "continuity", Place = "b10", Put = [.. log.History.Now.Stations.Keys], Against = "e10-4", Touched = ["e10-3", "e10-5", "e10-1"], Answered = ["e10-5", "e10-1"] };
+        await log.NoteAsync(none);
+        await log.NoteAsync(none with { How = "test coil" });
+        GoOn(panel);
+        await panel.Find(".onward[data-end=e10-3] .onward-one").ClickAsync();
+        var click = Noted.OfType<TouchFact>().Last();
+        Assert.Equal(("valve click", "e10-3"), (click.How, Assert.Single(click.Put)));
+        Assert.Equal(click.Touched[0], Assert.Single(click.Answered));
     }
 
     [Fact]

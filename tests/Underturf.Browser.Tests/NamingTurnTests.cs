@@ -69,7 +69,7 @@ public sealed class NamingTurnTests : BunitContext
         public override Task<Outcome<NamingAnswer>> NameAsync(ReadOnlyMemory<byte> log, NamingAsk ask, Waiting waiting)
         {
             Named.Add(ask);
-            return Task.FromResult(Notebook.Open(log, PracticeBook.Default).Name(ask.Place, new NamingCrew(ask.People, ask.Remote, ask.Plan)));
+            return Task.FromResult(Notebook.Open(log, PracticeBook.Default).Name(ask.Place, ask.ToCrew()));
         }
     }
 }

@@ -12,7 +12,7 @@ internal static class IdentifyCommand
         var place = new Argument<string>("PLACE") { Description = "The place whose conductor ends want names: by label or id." };
         var people = new Option<int?>("--people") { Description = "How many there are: 1 walks for each change, 2 call it out; the practice book's where nothing is said." };
         var remote = new Option<bool>("--remote") { Description = "One can switch stations from the box." };
-        var source = new Option<bool>("--source") { Description = "A portable 24 V source can be carried: for the ends at a controller, whose wires are put on at their valves." };
+        var source = new Option<bool>("--source") { Description = "A portable 24 V source is at hand: it is put on ends in a box while wires are touched at the controller, or on wires at their valves for the ends at a controller." };
         var plan = new Option<string?>("--plan") { Description = "The plans to choose from, by a part of their names, for example tone; all where nothing is said." };
         var sheet = new Option<bool>("--sheet") { Description = "Write out all rounds of the plan, to be worked on paper." };
         var command = new Command("identify", "Say which wire each conductor end is, and what to touch next.") { log, place, people, remote, source, plan, sheet, book, json };

@@ -19,12 +19,12 @@ public sealed class NamingDesk : Desk<NamingAnswer>
     {
         if (Box is not null && Box != box)
         {
-            Draft = new NamingDraft { People = Draft.People, Remote = Draft.Remote };
+            Draft = new NamingDraft { People = Draft.People, Remote = Draft.Remote, Source = Draft.Source };
         }
 
         (Answer, Plans) = Box == box ? (Answer, Plans) : (null, []);
         Box = box;
-        return new NamingAsk(box, Draft.People, Draft.Remote, Draft.Plan);
+        return new NamingAsk(box, Draft.People, Draft.Remote, Draft.Plan, Draft.Source);
     }
 
     public override void End(Outcome<NamingAnswer> answer)

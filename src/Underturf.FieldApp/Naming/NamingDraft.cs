@@ -11,6 +11,9 @@ public sealed class NamingDraft
 
     public bool? Remote { get; set; }
 
+    /// <summary>A portable 24 V source is at hand.</summary>
+    public bool Source { get; set; }
+
     /// <summary>Name of the plan that is followed; the cheapest where none was chosen.</summary>
     public string? Plan { get; set; }
 

@@ -23,6 +23,16 @@ public static class RoundNotes
 
     public static TouchFact Read(string place, NamingRound round, Shown value) => Touch(place, round) with { Touched = round.Touch, Value = value };
 
+    /// <param name="clicked">Id of the station whose valve clicked; nothing where none of those listened to did.</param>
+    public static TouchFact Clicked(string place, OnwardTest test, string? clicked) => new()
+    {
+        How = test.How,
+        Place = place,
+        Put = [test.End],
+        Touched = [.. test.Valves.Select(valve => valve.Wire!)],
+        Answered = clicked is null ? [] : [clicked],
+    };
+
     public static ResistorFact Fitted(ResistorFit fit) => new() { End = fit.End, Ohms = Resistance.FromSi(fit.Ohms) };
 
     public static ResistorFact TakenOff(string end) => new() { End = end };

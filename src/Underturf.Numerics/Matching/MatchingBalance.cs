@@ -10,35 +10,47 @@ public static class MatchingBalance
     /// <exception cref="ArgumentException">A row can neither take a column nor stay alone.</exception>
     public static double[] Of(MatchingWeights weights, int rounds)
     {
-        var (n, m) = (weights.Rows, weights.Columns);
-        var (row, scale) = (new double[n], new double[m]);
+        var (row, scale, turned) = (new double[weights.Rows], new double[weights.Columns], weights.Turned());
         Array.Fill(scale, 1);
         for (var round = 0; round <= rounds; round++)
         {
-            for (var i = 0; i < n; i++)
+            Scale(turned, scale, row);
+            if (Array.FindIndex(row, sum => !(sum > 0)) is var empty and >= 0)
             {
-                var sum = weights.RowAlone(i);
-                for (var j = 0; j < m; j++)
-                {
-                    sum += weights[i, j] * scale[j];
-                }
-
-                row[i] = sum > 0 ? 1 / sum : throw new ArgumentException($"Row {i} can neither take a column nor stay alone.", nameof(weights));
+                throw new ArgumentException($"Row {empty} can neither take a column nor stay alone.", nameof(weights));
             }
 
-            for (var j = 0; j < m && round < rounds; j++)
+            if (round < rounds)
             {
-                var sum = weights.ColumnAlone(j);
-                for (var i = 0; i < n; i++)
-                {
-                    sum += weights[i, j] * row[i];
-                }
-
-                scale[j] = sum > 0 ? 1 / sum : 0;
+                Scale(weights, row, scale);
             }
         }
 
         return Shares(weights, row, scale);
+    }
+
+    /// <summary>For each column one over its weights times what their rows are scaled by; zero for a column of nothing. Row after row: sums that do not wait for each other.</summary>
+    private static void Scale(MatchingWeights weights, double[] by, double[] sums)
+    {
+        for (var j = 0; j < sums.Length; j++)
+        {
+            sums[j] = weights.ColumnAlone(j);
+        }
+
+        for (var i = 0; i < by.Length; i++)
+        {
+            var factor = by[i];
+            var mine = weights.Row(i)[..sums.Length];
+            for (var j = 0; j < mine.Length; j++)
+            {
+                sums[j] += mine[j] * factor;
+            }
+        }
+
+        for (var j = 0; j < sums.Length; j++)
+        {
+            sums[j] = sums[j] > 0 ? 1 / sums[j] : 0;
+        }
     }
 
     private static double[] Shares(MatchingWeights weights, double[] row, double[] scale)

@@ -6,6 +6,11 @@ namespace Underturf.Numerics;
 /// </summary>
 internal static class MatchingFreeEnergy
 {
+    /// <summary>So small a share changes no digit that counts.</summary>
+    private const double Nothing = 1e-13;
+
+    private const double Small = 1e-4;
+
     /// <param name="shares">For each row its columns and, last, none.</param>
     public static double LogSum(MatchingWeights weights, double[] shares)
     {
@@ -17,7 +22,7 @@ internal static class MatchingFreeEnergy
             for (var j = 0; j < weights.Columns; j++)
             {
                 var share = Math.Min(1, shares[(i * wide) + j]);
-                sum += Part(share, weights[i, j]) + Entropy(1 - share, -1);
+                sum += share > Nothing ? Part(share, weights[i, j]) + OfRest(share) : 0;
                 free[j] -= share;
             }
 
@@ -32,7 +37,8 @@ internal static class MatchingFreeEnergy
         return sum;
     }
 
-    private static double Part(double share, double weight) => share > 0 && weight > 0 ? (share * Math.Log(weight)) + Entropy(share, 1) : 0;
+    private static double Part(double share, double weight) => share > 0 && weight > 0 ? share * Math.Log(weight / share) : 0;
 
-    private static double Entropy(double share, int sign) => share > 0 ? -sign * share * Math.Log(share) : 0;
+    /// <summary>(1 - p) ln(1 - p); of a small p by its series, whose next term is below the last digit.</summary>
+    private static double OfRest(double p) => p < Small ? p * (-1 + (p * (0.5 + (p / 6)))) : p < 1 ? (1 - p) * Math.Log(1 - p) : 0;
 }

@@ -4,6 +4,8 @@ namespace Underturf.Numerics;
 /// <param name="shares">For each row its columns and, last, none; a row's shares add up to one.</param>
 public sealed class MatchingMarginals(int rows, int columns, double[] shares)
 {
+    private readonly Lazy<double>? logSum;
+
     public int Rows { get; } = rows;
 
     public int Columns { get; } = columns;
@@ -12,7 +14,17 @@ public sealed class MatchingMarginals(int rows, int columns, double[] shares)
     public bool IsExact { get; init; } = true;
 
     /// <summary>Logarithm of the sum over all matchings; where shares are not exact, an estimate that is good for comparing like bundles.</summary>
-    public double LogSum { get; init; }
+    public double LogSum
+    {
+        get => logSum?.Value ?? 0;
+        init => logSum = new Lazy<double>(value);
+    }
+
+    /// <summary>The same, worked out only where it is asked for.</summary>
+    private Func<double> LateLogSum
+    {
+        init => logSum = new Lazy<double>(value, isThreadSafe: false);
+    }
 
     public double this[int row, int column] => shares[(row * (Columns + 1)) + column];
 
@@ -51,7 +63,7 @@ public sealed class MatchingMarginals(int rows, int columns, double[] shares)
     public static MatchingMarginals Balanced(MatchingWeights weights, int rounds)
     {
         var shares = MatchingBalance.Of(weights, rounds);
-        return new MatchingMarginals(weights.Rows, weights.Columns, shares) { IsExact = false, LogSum = MatchingFreeEnergy.LogSum(weights, shares) };
+        return new MatchingMarginals(weights.Rows, weights.Columns, shares) { IsExact = false, LateLogSum = () => MatchingFreeEnergy.LogSum(weights, shares) };
     }
 
     private static (double[] Shares, double LogSum) Sampled(MatchingWeights part, ulong seed)

@@ -29,6 +29,9 @@ public sealed class MatchingWeights
     /// <summary>Weight of a row with a column; not negative.</summary>
     public ref double this[int row, int column] => ref weights[(row * Columns) + column];
 
+    /// <summary>A row with each column.</summary>
+    public Span<double> Row(int row) => weights.AsSpan(row * Columns, Columns);
+
     /// <summary>Weight of a row that takes no column.</summary>
     public ref double RowAlone(int row) => ref rowAlone[row];
 

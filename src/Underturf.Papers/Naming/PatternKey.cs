@@ -15,7 +15,7 @@ internal static class PatternKey
         [
             .. Paragraph.Minor(form, "Key: + ticked, - not"),
             .. table.Blocks(sheet.Keys.OrderBy(k => k.Sign, StringComparer.Ordinal).Select(key => (IReadOnlyList<Cell>)[Cell.Of(Spaced(key.Sign), Styles.StrongCell), Cell.Of(key.Name)])),
-            .. Paragraph.Of(form, "A row without a tick is none of these. A row that is not in the key has a tick too many or too few: touch that end again in every round, or type the ticks into the notebook, which reckons with errors.", Styles.Small, 4),
+            .. Paragraph.Of(form, "A row without a tick is none of these. A row that is not in the key has a tick too many or too few: touch it again in every round, or type the ticks into the notebook, which reckons with errors.", Styles.Small, 4),
         ];
     }
 

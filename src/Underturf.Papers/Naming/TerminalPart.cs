@@ -45,9 +45,9 @@ internal static class TerminalPart
                 Cell.Of(end.Looks),
                 Cell.Of(end.Named ? end.Shares[0].Name : $"{end.Shares[0].Name}?", null, Grade(matter, end.Ids)),
                 Cell.Of(Say.Share(end.Shares[0].Probability)),
-                Cell.Of(end.Named ? string.Empty : string.Join(", ", end.Shares.Skip(1).Select(s => $"{s.Name} {Say.Share(s.Probability)}")), Styles.Small),
+                Cell.Of(string.Join(", ", end.Shares.Skip(1).Where(_ => !end.Named).Select(s => $"{s.Name} {Say.Share(s.Probability)}").Concat(end.FarPartOf.Select(s => $"the far part of {s.Name}, cut off {Say.Share(s.Probability)}"))), Styles.Small),
             ])),
-            .. naming.Exact ? [] : Paragraph.Of(form, "So many ends that shares are sampled: about 1 % of error.", Styles.Small, 4),
+            .. naming.Exact ? [] : Paragraph.Of(form, naming.Precision, Styles.Small, 4),
         ];
     }
 

@@ -7,7 +7,7 @@ internal static class NamingCheck
     {
         foreach (var (place, value) in new (string, double)[]
         {
-            ("passes", naming.Passes), ("mayPass", naming.MayPass), ("strays", naming.Strays), ("commonPasses", naming.CommonPasses), ("loosePasses", naming.LoosePasses),
+            ("passes", naming.Passes), ("mayPass", naming.MayPass), ("strays", naming.Strays), ("commonPasses", naming.CommonPasses), ("loosePasses", naming.LoosePasses), ("cutOff", naming.CutOff), ("leadsOn", naming.LeadsOn),
             ("colourKept", naming.ColourKept), ("gaugeKept", naming.GaugeKept), ("commonColoured", naming.CommonColoured), ("stationColoured", naming.StationColoured), ("commonGauged", naming.CommonGauged), ("stationGauged", naming.StationGauged),
             ("notedWrong", naming.NotedWrong), ("toldWrong", naming.ToldWrong), ("commonAt", naming.CommonAt), ("nameAt", naming.NameAt),
         })

@@ -14,6 +14,9 @@ public enum NamingSign
 
     /// <summary>Ohms to earth and to the neighbours: names nothing, but belongs to the proof of a spare.</summary>
     Apart,
+
+    /// <summary>A source is put on an end of the place and a valve clicks: what the end leads on to, away from the controller.</summary>
+    Onward,
 }
 
 /// <summary>A way to tell which wire is which: something is put on wires at one place, ends are touched at another.</summary>
@@ -32,6 +35,8 @@ public enum NamingSign
 /// <param name="Chatty">Chance that an end lies so that it answers for its neighbours, each time.</param>
 /// <param name="ChattyImagined">Chance that such an end answers for them.</param>
 /// <param name="CommonAnswers">Chance that the common answers whatever carries it, each time.</param>
+/// <param name="Back">What to do where it is put on ends of the place and wires are touched at the controller; nothing where that cannot be done.</param>
+/// <param name="BackCaution">The caution of that.</param>
 public sealed record NamingWay(
     string Name,
     string Source,
@@ -53,8 +58,15 @@ public sealed record NamingWay(
     double DeafMissed = 0,
     double Chatty = 0,
     double ChattyImagined = 0,
-    double CommonAnswers = 0)
+    double CommonAnswers = 0,
+    string? Back = null,
+    string? BackCaution = null)
 {
+    /// <param name="back">True where it is put on at the place.</param>
+    public string SayOf(bool back) => back && Back is { } say ? say : Say;
+
+    public string CautionOf(bool back) => back && BackCaution is { } caution ? caution : Caution;
+
     /// <summary>A common that is the way back cannot carry it.</summary>
     public bool FitsCommon => !NeedsCommon && !Live;
 }
@@ -68,6 +80,8 @@ public sealed record NamingWay(
 /// <param name="CommonPasses">Chance that a controller's common is among the ends.</param>
 /// <param name="LoosePasses">Chance that a loose end at the controller comes to this place.</param>
 /// <param name="Nothing">Weight of an end that comes from no controller: a run between boxes, a wire cut off.</param>
+/// <param name="CutOff">Chance that an end that comes from no controller is the far part of a station's conductor, cut on the way.</param>
+/// <param name="LeadsOn">Chance that an end that was noted alone is joined to what leads on to a valve.</param>
 /// <param name="ColourKept">Chance that a conductor has one colour from end to end.</param>
 /// <param name="GaugeKept">The same of its gauge.</param>
 /// <param name="CommonColours">Colours that a common usually has.</param>
@@ -95,6 +109,8 @@ public sealed record NamingPractice(
     double CommonPasses,
     double LoosePasses,
     double Nothing,
+    double CutOff,
+    double LeadsOn,
     double ColourKept,
     double GaugeKept,
     IReadOnlyList<string> CommonColours,

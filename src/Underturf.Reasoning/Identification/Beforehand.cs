@@ -6,7 +6,7 @@ using Underturf.Reasoning.Diagnosis;
 
 namespace Underturf.Reasoning.Identification;
 
-/// <summary>What is likely before anything was touched: runs, colours, gauges, and what somebody noted that an end carries.</summary>
+/// <summary>What is likely before anything was touched: runs, colours, gauges, and what somebody noted that an end carries; of ends that come from no controller see <see cref="FarParts"/>.</summary>
 internal sealed class Beforehand(Case matter, Bundle bundle)
 {
     private readonly NamingPractice book = matter.Book.Naming;
@@ -19,21 +19,22 @@ internal sealed class Beforehand(Case matter, Bundle bundle)
         var table = new NamingTable(bundle.Ends.Count, bundle.Commons);
         for (var e = 0; e < bundle.Ends.Count; e++)
         {
+            var said = LogSaid(bundle.Ends[e]);
             for (var w = 0; w < bundle.Wires.Count; w++)
             {
                 var passes = bundle.Wires[w].Passes;
                 table.Add(e, w, Math.Log(passes / (1 - passes) / bundle.Ends.Count) + Looks(bundle.Ends[e], bundle.Wires[w]));
+                table.Add(e, w, said[w]);
             }
 
             table.Add(e, bundle.Wires.Count, Math.Log(book.Nothing));
-            Noted(table, e);
         }
 
         return table;
     }
 
     /// <summary>How far colour and gauge speak for a wire, against an end drawn from the box at random.</summary>
-    private double Looks(Joint end, Wire wire)
+    public double Looks(Joint end, Wire wire)
     {
         var isCommon = wire.Role == WireRole.Common;
         return Alike(end, c => c.Colour?.Trim().ToLowerInvariant(), wire.Colours, book.ColourKept)
@@ -81,32 +82,41 @@ internal sealed class Beforehand(Case matter, Bundle bundle)
         return (noted.Count(isSo) + 1.0) / (noted.Count + 2.0);
     }
 
-    /// <summary>A name that was inferred came from the touches, which speak for themselves; where nobody noted one, what the end is joined to in other boxes tells.</summary>
-    private void Noted(NamingTable table, int e)
+    /// <summary>
+    /// What somebody said that an end carries, a station or, where nothing is given, a common, and how likely that is wrong. A name that was inferred came from the touches, which speak for
+    /// themselves; where nobody noted one, what the end is joined to in other boxes tells.
+    /// </summary>
+    public IEnumerable<(string? Station, double Wrong)> Said(Joint joint)
     {
-        foreach (var end in bundle.Ends[e].Ends)
+        foreach (var end in joint.Ends)
         {
             if (end.Carries is not null)
             {
                 if (end.Grade != Grade.Inferred)
                 {
-                    Told(table, e, end.Station, end.CarriesGrade == Grade.Measured ? book.NotedWrong : book.ToldWrong);
+                    yield return (end.Station, end.CarriesGrade == Grade.Measured ? book.NotedWrong : book.ToldWrong);
                 }
             }
             else if (mates.Of(end.Id) is { } told)
             {
-                Told(table, e, told.Station, told.ByColour ? Math.Max(book.ToldWrong, 1 - book.ColourKept) : book.ToldWrong);
+                yield return (told.Station, told.ByColour ? Math.Max(book.ToldWrong, 1 - book.ColourKept) : book.ToldWrong);
             }
         }
     }
 
-    /// <param name="station">Nothing where it is said to be a common.</param>
-    private void Told(NamingTable table, int e, string? station, double wrong)
+    /// <summary>Logarithm of the chance of what was said of an end, if it is, or leads on to, each wire and, last, none.</summary>
+    public double[] LogSaid(Joint joint)
     {
-        var right = Enumerable.Range(0, table.Wires).Where(w => station is null ? bundle.Wires[w].Role == WireRole.Common : w == bundle.ColumnOf(station)).ToHashSet();
-        for (var w = 0; w <= table.Wires && right.Count > 0; w++)
+        var logs = new double[bundle.Wires.Count + 1];
+        foreach (var (station, wrong) in Said(joint))
         {
-            table.Add(e, w, Math.Log(right.Contains(w) ? (1 - wrong) / right.Count : wrong / (table.Wires + 1 - right.Count)));
+            var right = Enumerable.Range(0, bundle.Wires.Count).Where(w => station is null ? bundle.Wires[w].Role == WireRole.Common : w == bundle.ColumnOf(station)).ToHashSet();
+            for (var w = 0; w < logs.Length && right.Count > 0; w++)
+            {
+                logs[w] += Math.Log(right.Contains(w) ? (1 - wrong) / right.Count : wrong / (logs.Length - right.Count));
+            }
         }
+
+        return logs;
     }
 }

@@ -23,14 +23,14 @@ internal static class Choice
         Routine.OneTrip => (standing is { Checked: false, CommonShare: < Sure } ? Together(plan, standing) : null) ?? Alone(plan, standing, all: true),
         // What misled a comparison of loudness misleads it again: each wire is heard once.
         _ when plan.Way.Shows == NamingSign.Loudest => Alone(plan, standing, all: true),
-        _ => Alone(plan, standing, all: false) ?? Alone(plan, standing with { Tried = new bool[standing.Table.Wires] }, all: false),
+        _ => Alone(plan, standing, all: false) ?? Alone(plan, standing with { Tried = new bool[standing.Carriers] }, all: false),
     };
 
     /// <summary>Over range: the lead is on the wrong end, which one reading tells instead of many.</summary>
     private static NextTouches? Together(Plan plan, Standing standing)
     {
-        var (put, ends) = (new bool[standing.Table.Wires], standing.Ends(plan.Way).ToList());
-        foreach (var wire in standing.Wires(plan.Way))
+        var (put, ends) = (new bool[standing.Carriers], standing.ToTouch(plan.Way).ToList());
+        foreach (var wire in standing.ToCarry(plan.Way))
         {
             put[wire] = true;
         }
@@ -47,16 +47,34 @@ internal static class Choice
     /// <summary>The wire about which the ends are least sure; the likeliest ends first.</summary>
     private static NextTouches? Alone(Plan plan, Standing standing, bool all)
     {
-        var ends = standing.Ends(plan.Way).ToList();
-        var open = standing.Wires(plan.Way).Where(w => !standing.Tried[w]).Select(w => (Wire: w, Bits: ends.Sum(e => Halves.Bits(standing.Share(e, w))))).Where(w => w.Bits > Little).ToList();
+        var (odds, ends) = (standing.Odds(), standing.ToTouch(plan.Way).ToArray());
+        var open = standing.ToCarry(plan.Way).Where(w => !standing.Tried[w]).Select(w => (Wire: w, Bits: Open(odds, ends, w))).Where(w => w.Bits > Little).ToList();
         if (open.Count == 0)
         {
             return null;
         }
 
         var (wire, bits) = open.MaxBy(w => w.Bits);
-        var put = new bool[standing.Table.Wires];
+        var put = new bool[standing.Carriers];
         put[wire] = true;
-        return new NextTouches(plan, put, [.. ends.Where(e => all || standing.Share(e, wire) > Hopeless).OrderByDescending(e => standing.Share(e, wire))], bits);
+        return new NextTouches(plan, put, [.. ends.Where(e => all || odds[e, wire] > Hopeless).OrderByDescending(e => odds[e, wire])], bits);
+    }
+
+    private static double Open(Odds odds, int[] ends, int wire)
+    {
+        var (bits, last, told) = (0.0, 0.0, 0.0);
+        foreach (var e in ends)
+        {
+            // Ends that are alike stand beside each other in a long bundle.
+            if (odds[e, wire] != last)
+            {
+                last = odds[e, wire];
+                told = Halves.Bits(last);
+            }
+
+            bits += told;
+        }
+
+        return bits;
     }
 }

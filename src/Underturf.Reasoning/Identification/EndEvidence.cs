@@ -9,17 +9,23 @@ internal sealed class EndEvidence
     private readonly double[] plain;
     private readonly Dictionary<string, EndStates> byWay;
 
+    /// <summary>Of wires that were touched while ends carried: rows are wires, columns ends.</summary>
+    private readonly Dictionary<string, EndStates> turned;
+
+    private double checkedRight;
+
     public EndEvidence(int ends, bool[] commons)
     {
-        (Ends, this.commons, byWay) = (ends, commons, new(StringComparer.Ordinal));
+        (Ends, this.commons, byWay, turned) = (ends, commons, new(StringComparer.Ordinal), new(StringComparer.Ordinal));
         plain = new double[ends * (commons.Length + 1)];
     }
 
     private EndEvidence(EndEvidence other)
     {
-        (Ends, commons, LogRight, LogOtherwise) = (other.Ends, other.commons, other.LogRight, other.LogOtherwise);
+        (Ends, commons, checkedRight, LogOtherwise) = (other.Ends, other.commons, other.checkedRight, other.LogOtherwise);
         plain = [.. other.plain];
-        byWay = other.byWay.ToDictionary(w => w.Key, w => w.Value.Clone(), StringComparer.Ordinal);
+        byWay = Copies(other.byWay);
+        turned = Copies(other.turned);
     }
 
     public int Ends { get; }
@@ -27,32 +33,41 @@ internal sealed class EndEvidence
     /// <summary>Logarithm of the chance of all of it where the other lead was on no common: every answer was imagined.</summary>
     public double LogOtherwise { get; private set; }
 
-    /// <summary>Logarithm of the chance of what was read of all wires together, where the lead was on a common.</summary>
-    public double LogRight { get; private set; }
+    /// <summary>
+    /// Logarithm of the chance, where the lead was on a common, of what no end has a share in: what was read of all wires together, and what wires that end nowhere here answered.
+    /// </summary>
+    public double LogRight => checkedRight + turned.Values.Sum(states => Enumerable.Range(0, commons.Length).Sum(w => states.Log(w, Ends)));
 
     public EndEvidence Clone() => new(this);
 
     /// <summary>Adds what has nothing to do with any other note.</summary>
     public void Add(int end, int wire, double log) => plain[(end * (commons.Length + 1)) + wire] += log;
 
-    public double Log(int end, int wire)
+    /// <summary>All that speaks for an end being each wire and, last, none.</summary>
+    public void Logs(int end, double[] into)
     {
-        var log = plain[(end * (commons.Length + 1)) + wire];
+        plain.AsSpan(end * into.Length, into.Length).CopyTo(into);
         foreach (var states in byWay.Values)
         {
-            log += states.Log(end, wire);
+            states.AddLogs(end, into);
         }
 
-        return log;
+        foreach (var states in turned.Values)
+        {
+            for (var wire = 0; wire < commons.Length; wire++)
+            {
+                into[wire] += states.Log(wire, end) - states.Log(wire, Ends);
+            }
+        }
     }
 
-    /// <summary>How the ends behave under a way that answers yes or no.</summary>
-    public EndStates States(NamingWay way)
+    /// <summary>How ends, or wires where it is turned, behave under a way that answers yes or no. What is put on at the place comes back by no common.</summary>
+    public EndStates States(NamingWay way, bool isTurned)
     {
-        if (!byWay.TryGetValue(way.Name, out var states))
+        var all = isTurned ? turned : byWay;
+        if (!all.TryGetValue(way.Name, out var states))
         {
-            states = new EndStates(way, Ends, commons);
-            byWay[way.Name] = states;
+            all[way.Name] = states = isTurned ? new EndStates(way, commons.Length, new bool[Ends]) : new EndStates(way, Ends, commons);
         }
 
         return states;
@@ -63,23 +78,26 @@ internal sealed class EndEvidence
     {
         if (touching.Way.Shows == NamingSign.Answers)
         {
-            foreach (var end in touching.Touched)
+            var states = States(touching.Way, touching.Turned);
+            foreach (var touched in touching.Touched)
             {
-                States(touching.Way).Take(end, touching.Put, touching.Answered.Contains(end));
-                LogOtherwise += touching.LogImagined(end);
+                states.Take(touched, touching.Put, touching.Answered.Contains(touched));
+                LogOtherwise += touching.LogImagined(touched);
             }
         }
 
         if (touching.IsCheck)
         {
-            LogRight += touching.LogChecked(isRight: true);
+            checkedRight += touching.LogChecked(isRight: true);
             LogOtherwise += touching.LogChecked(isRight: false);
             return;
         }
 
-        foreach (var (end, wire, log) in touching.Speaks())
+        foreach (var (touched, carrier, log) in touching.Speaks())
         {
-            Add(end, wire, log);
+            Add(touching.Turned ? carrier : touched, touching.Turned ? touched : carrier, log);
         }
     }
+
+    private static Dictionary<string, EndStates> Copies(Dictionary<string, EndStates> all) => all.ToDictionary(w => w.Key, w => w.Value.Clone(), StringComparer.Ordinal);
 }

@@ -14,24 +14,26 @@ internal sealed class Halves(Standing standing, NamingWay way)
     /// <summary>A pair less likely than this is out of the question.</summary>
     private const double Least = 1e-9;
 
-    private readonly NamingTable table = standing.Table;
-    private readonly int[] ends = [.. standing.Ends(way)];
-    private readonly double[] yes = new double[standing.Table.Ends];
-    private readonly double[] noise = new double[standing.Table.Ends];
-    private readonly bool[] put = new bool[standing.Table.Wires];
-    private readonly EndStates states = standing.Table.States(way, standing.Lead(way));
+    private readonly int none = standing.Carriers;
+    private readonly Odds odds = standing.Odds();
+    private readonly int[] ends = [.. standing.ToTouch(way)];
+    private readonly double[] yes = new double[standing.Touchables];
+    private readonly double[] noise = new double[standing.Touchables];
+    private readonly double[] entropy = new double[standing.Touchables];
+    private readonly bool[] put = new bool[standing.Carriers];
+    private readonly EndStates states = standing.States(way);
 
     /// <summary>For each pair what is expected with and without something on the wire; pairs out of the question stay empty.</summary>
-    private readonly Told[] with = new Told[standing.Table.Ends * (standing.Table.Wires + 1)];
-    private readonly Told[] without = new Told[standing.Table.Ends * (standing.Table.Wires + 1)];
+    private readonly Told[] with = new Told[standing.Touchables * (standing.Carriers + 1)];
+    private readonly Told[] without = new Told[standing.Touchables * (standing.Carriers + 1)];
 
     private readonly record struct Told(double Chance, double Bits);
 
     public (bool[] Put, List<int> Touch, double Bits) Choose()
     {
         Begin();
-        var wires = standing.Wires(way).OrderByDescending(Open).ToList();
-        var minutes = standing.Crew.Change(way) + ends.Sum(e => standing.TouchMinutes(way, e));
+        var wires = standing.ToCarry(way).OrderByDescending(Open).ToList();
+        var minutes = standing.Crew.Change(way, standing.Turned) + ends.Sum(e => standing.TouchMinutes(way, e));
         var bits = 0.0;
         foreach (var wire in wires.Where(_ => put.Count(p => p) < way.Most))
         {
@@ -48,7 +50,7 @@ internal sealed class Halves(Standing standing, NamingWay way)
             Flip(wire);
         }
 
-        var told = ends.Select(e => (End: e, Bits: Bits(yes[e]) - noise[e])).Where(t => t.Bits > Little).ToList();
+        var told = ends.Select(e => (End: e, Bits: entropy[e] - noise[e])).Where(t => t.Bits > Little).ToList();
         return (put, [.. told.Select(t => t.End)], told.Sum(t => t.Bits));
     }
 
@@ -59,21 +61,31 @@ internal sealed class Halves(Standing standing, NamingWay way)
     {
         foreach (var e in ends)
         {
-            for (var w = 0; w <= table.Wires; w++)
+            var last = -1;
+            for (var w = 0; w <= none; w++)
             {
-                var share = standing.Share(e, w);
+                var share = odds[e, w];
                 if (share > Least)
                 {
-                    var (at, on, off) = ((e * (table.Wires + 1)) + w, states.ToAnswer(e, w, true), states.ToAnswer(e, w, false));
-                    (with[at], without[at]) = (new Told(on, Bits(on)), new Told(off, Bits(off)));
-                    yes[e] += share * off;
+                    var at = (e * (none + 1)) + w;
+                    (with[at], without[at]) = last >= 0 && states.AreAlike(e, w, last) ? (with[at - w + last], without[at - w + last]) : Expected(e, w);
+                    yes[e] += share * without[at].Chance;
                     noise[e] += share * without[at].Bits;
+                    last = w;
                 }
             }
+
+            entropy[e] = Bits(yes[e]);
         }
     }
 
-    private double Open(int wire) => ends.Sum(e => standing.Share(e, wire) is var share && share > 0.5 ? 1 - share : share);
+    private (Told With, Told Without) Expected(int end, int wire)
+    {
+        var (on, off) = states.ToAnswer(end, wire);
+        return (new Told(on, Bits(on)), new Told(off, Bits(off)));
+    }
+
+    private double Open(int wire) => ends.Sum(e => odds[e, wire] is var share && share > 0.5 ? 1 - share : share);
 
     /// <summary>Bits that come by putting it on a wire, or by taking it off.</summary>
     private double Gain(int wire)
@@ -81,11 +93,11 @@ internal sealed class Halves(Standing standing, NamingWay way)
         var gain = 0.0;
         foreach (var e in ends)
         {
-            var share = standing.Share(e, wire);
+            var share = odds[e, wire];
             if (share > Least)
             {
                 var (step, blur) = Change(e, wire);
-                gain += Bits(yes[e] + (share * step)) - Bits(yes[e]) - (share * blur);
+                gain += Bits(yes[e] + (share * step)) - entropy[e] - (share * blur);
             }
         }
 
@@ -97,8 +109,9 @@ internal sealed class Halves(Standing standing, NamingWay way)
         foreach (var e in ends)
         {
             var (step, blur) = Change(e, wire);
-            yes[e] += standing.Share(e, wire) * step;
-            noise[e] += standing.Share(e, wire) * blur;
+            yes[e] += odds[e, wire] * step;
+            noise[e] += odds[e, wire] * blur;
+            entropy[e] = Bits(yes[e]);
         }
 
         put[wire] = !put[wire];
@@ -106,7 +119,7 @@ internal sealed class Halves(Standing standing, NamingWay way)
 
     private (double Step, double Blur) Change(int end, int wire)
     {
-        var at = (end * (table.Wires + 1)) + wire;
+        var at = (end * (none + 1)) + wire;
         var (was, now) = put[wire] ? (with[at], without[at]) : (without[at], with[at]);
         return (now.Chance - was.Chance, now.Bits - was.Bits);
     }

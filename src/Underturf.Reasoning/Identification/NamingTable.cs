@@ -16,11 +16,11 @@ internal sealed class NamingTable
     private readonly EndEvidence always;
     private readonly SortedDictionary<int, EndEvidence> against;
 
-    public NamingTable(int ends, bool[] commons) => (this.commons, always, against) = (commons, new EndEvidence(ends, commons), []);
+    public NamingTable(int ends, bool[] commons) => (this.commons, always, against, Commons) = (commons, new EndEvidence(ends, commons), [], [.. commons.Index().Where(c => c.Item).Select(c => c.Index)]);
 
     private NamingTable(NamingTable other)
     {
-        (commons, always, against) = (other.commons, other.always.Clone(), []);
+        (commons, always, against, Commons) = (other.commons, other.always.Clone(), [], other.Commons);
         foreach (var (lead, evidence) in other.against)
         {
             against[lead] = evidence.Clone();
@@ -34,6 +34,9 @@ internal sealed class NamingTable
     /// <summary>What the belief distinguishes: each end that a lead was on is a common, or none of them is.</summary>
     public IEnumerable<int> Suppositions => against.Keys.Append(NoLead);
 
+    /// <summary>Columns of the commons.</summary>
+    public int[] Commons { get; }
+
     public bool IsCommon(int wire) => wire < Wires && commons[wire];
 
     public NamingTable Clone() => new(this);
@@ -41,11 +44,8 @@ internal sealed class NamingTable
     /// <summary>Adds what speaks for an end being a wire and has nothing to do with any other note.</summary>
     public void Add(int end, int wire, double log) => always.Add(end, wire, log);
 
-    /// <param name="lead">The end that is supposed to be a common; what was touched against another says nothing then.</param>
-    public double Log(int end, int wire, int lead) => always.Log(end, wire) + (against.TryGetValue(lead, out var more) ? more.Log(end, wire) : 0);
-
-    /// <summary>How the ends behave under a way that answers yes or no, the other lead on an end where it needs one.</summary>
-    public EndStates States(NamingWay way, int lead) => Of(lead).States(way);
+    /// <summary>How the ends behave under a way that answers yes or no, the other lead on an end where it needs one; the wires where it is put on at the place.</summary>
+    public EndStates States(NamingWay way, int lead, bool turned) => Of(lead).States(way, turned);
 
     /// <summary>Takes in one round of touches.</summary>
     public void Take(Touching touching) => Of(touching.Lead).Take(touching);
@@ -54,28 +54,53 @@ internal sealed class NamingTable
     public (MatchingWeights Weights, double Log) Weights(int lead)
     {
         var (weights, scale) = (new MatchingWeights(Ends, Wires), against.Sum(a => a.Key == lead ? a.Value.LogRight : a.Value.LogOtherwise));
-        var mine = new double[Wires + 1];
+        var (mine, held) = (new double[Wires + 1], against.GetValueOrDefault(lead));
+        var more = new double[Wires + 1];
         for (var e = 0; e < Ends; e++)
         {
-            for (var w = 0; w <= Wires; w++)
+            always.Logs(e, mine);
+            if (held is not null)
             {
-                mine[w] = May(e, w, lead) ? Log(e, w, lead) : double.NegativeInfinity;
+                held.Logs(e, more);
+                for (var w = 0; w <= Wires; w++)
+                {
+                    mine[w] += more[w];
+                }
             }
 
-            var best = mine.Max();
-            scale += best;
-            for (var w = 0; w < Wires; w++)
+            if (against.ContainsKey(e))
             {
-                weights[e, w] = Math.Exp(mine[w] - best);
+                Restrict(mine, e == lead);
             }
 
-            weights.RowAlone(e) = Math.Exp(mine[Wires] - best);
+            scale += Fill(weights, e, mine);
         }
 
         return (weights, scale);
     }
 
-    private bool May(int end, int wire, int lead) => end == lead ? IsCommon(wire) : !(IsCommon(wire) && against.ContainsKey(end));
+    /// <summary>The end that the lead is supposed to be on rightly is a common; any other that a lead was on is none.</summary>
+    private void Restrict(double[] mine, bool toCommons)
+    {
+        for (var w = 0; w <= Wires; w++)
+        {
+            mine[w] = IsCommon(w) == toCommons ? mine[w] : double.NegativeInfinity;
+        }
+    }
+
+    /// <returns>The logarithm of the best, by which all are divided.</returns>
+    private double Fill(MatchingWeights weights, int end, double[] mine)
+    {
+        var best = mine.Max();
+        var row = weights.Row(end);
+        for (var w = 0; w < row.Length; w++)
+        {
+            row[w] = w > 0 && mine[w] == mine[w - 1] ? row[w - 1] : Math.Exp(mine[w] - best);
+        }
+
+        weights.RowAlone(end) = Math.Exp(mine[Wires] - best);
+        return best;
+    }
 
     private EndEvidence Of(int lead)
     {

@@ -13,6 +13,9 @@ internal sealed class NamingWriter(Case matter)
 
     private const int MostListed = 4;
 
+    /// <summary>An end that is the far part of a station's conductor with less than this chance is not said to be.</summary>
+    private const double FarListed = 0.1;
+
     /// <summary>The same draws for every plan.</summary>
     private const ulong Seed = 20260612;
 
@@ -46,8 +49,8 @@ internal sealed class NamingWriter(Case matter)
 
     private Outcome<NamingAnswer> Write(Bundle bundle, string name, Crew crew, string? wanted)
     {
-        var (touches, beforehand, belief) = Named.Of(matter, bundle);
-        var ends = bundle.Ends.Index().Select(e => End(bundle, belief, e.Index)).ToList();
+        var (touches, beforehand, belief, far) = Named.Of(matter, bundle);
+        var ends = bundle.Ends.Index().Select(e => End(bundle, belief, far, e.Index)).ToList();
         var desk = new PlanDesk(matter, bundle, belief, crew, touches);
         var isNamed = ends.All(e => e.Named);
         var plans = isNamed ? [] : desk.Rank(Seed, wanted);
@@ -63,7 +66,7 @@ internal sealed class NamingWriter(Case matter)
             matter.Book.Version,
             name,
             ends,
-            next is null ? null : desk.Write(next),
+            next is null ? null : new RoundWriter(bundle, desk).Write(next),
             [.. plans.Select(p => new NamingPlan(PlanDesk.Name(p.Plan), p.Minutes, p.IsBrokenOff, p.Rounds, p.Unnamed, p.Loss))],
             next is null ? null : new SheetWriter(bundle, belief, desk).Write(next),
             [.. new DoubtFinder(bundle, belief, beforehand).Find(touches)],
@@ -72,11 +75,12 @@ internal sealed class NamingWriter(Case matter)
             belief.Shares.IsExact)
         {
             IsNotWorthIt = desk.IsNotWorthIt(plans, wanted),
+            Onward = crew.Source ? [.. Onward(bundle, belief, far)] : [],
             MinutesAtStake = ends.Sum(e => book.Left(e.Shares[0].Probability)),
         };
     }
 
-    private EndNaming End(Bundle bundle, NamingBelief belief, int row)
+    private EndNaming End(Bundle bundle, NamingBelief belief, FarParts far, int row)
     {
         var joint = bundle.Ends[row];
         var shares = Enumerable.Range(0, bundle.Wires.Count + 1)
@@ -89,7 +93,24 @@ internal sealed class NamingWriter(Case matter)
             string.Join(" and ", joint.Ends.Select(e => e.Name)),
             string.Join(", ", looks.OfType<string>()),
             shares[0].Probability >= book.NameAt,
-            [.. shares.Where((s, i) => i == 0 || s.Probability >= Listed).Take(MostListed)]);
+            [.. shares.Where((s, i) => i == 0 || s.Probability >= Listed).Take(MostListed)])
+        {
+            FarPartOf = [.. bundle.Wires.Select((w, at) => new NameShare(w.Id, w.Name, belief.Shares.Alone(row) * far.Share(row, at))).Where(s => s.Probability >= FarListed).OrderByDescending(s => s.Probability).Take(MostListed)],
+        };
+    }
+
+    /// <summary>Ends that likelier than not come from no controller and were not listened for yet.</summary>
+    private IEnumerable<OnwardTest> Onward(Bundle bundle, NamingBelief belief, FarParts far)
+    {
+        var open = bundle.Wires.Index().Where(w => w.Item.Role == WireRole.Station && Enumerable.Range(0, bundle.Ends.Count).All(e => belief.Shares[e, w.Index] < book.NameAt)).ToList();
+        foreach (var way in book.Ways.Where(w => w.Shows == NamingSign.Onward && w.Owned))
+        {
+            foreach (var e in Enumerable.Range(0, bundle.Ends.Count).Where(e => belief.Shares.Alone(e) > 0.5 && open.Count > 0 && !far.WasHeard(e)))
+            {
+                var end = bundle.Ends[e].Ends[0];
+                yield return new OnwardTest(way.Name, end.Id, end.Name, way.Say, way.Caution, [.. open.Select(w => new NameShare(w.Item.Id, w.Item.Name, belief.Shares.Alone(e) * far.Share(e, w.Index))).OrderByDescending(s => s.Probability)], RoundWriter.Said(bundle, open.Select(w => w.Index), turned: false));
+            }
+        }
     }
 
     /// <summary>What is at this place, and what is likelier here than not.</summary>

@@ -1,6 +1,4 @@
-using Underturf.Property;
 using Underturf.Property.Practice;
-using Underturf.Quantities;
 using Underturf.Reasoning.Diagnosis;
 
 namespace Underturf.Reasoning.Identification;
@@ -11,10 +9,10 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
     private readonly NamingPractice book = matter.Book.Naming;
     private readonly double[] shares = belief.Shares.ToArray();
 
-    /// <summary>Resistors for all ends.</summary>
-    public ResistorKit? Kit { get; } = matter.Book.InstrumentOf(Measure.StationOhms) is { } meter
-        ? ResistorKit.For(bundle.Ends.Count, bundle.Wires.Max(w => w.Ohms), bundle.Wires.Max(w => w.LogSpread), meter, matter.Book.Naming)
-        : null;
+    /// <summary>Resistors for all ends, and for all wires.</summary>
+    public Kits Kits { get; } = matter.Book.InstrumentOf(Measure.StationOhms) is { } meter
+        ? new Kits(Kit(bundle, bundle.Ends.Count, meter, matter.Book.Naming), Kit(bundle, bundle.Wires.Count, meter, matter.Book.Naming))
+        : new Kits(null, null);
 
     /// <summary>The end that is the common likely enough to clip a lead to it; -1 where none is.</summary>
     public int Common { get; } = Identification.Standing.LikelyCommon(belief.Table, belief.Shares.ToArray(), matter.Book.Naming.CommonAt);
@@ -31,7 +29,7 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
         var (rehearsal, ranked, best) = (new Rehearsal(Stage(wanted)), new List<Rehearsed>(), double.MaxValue);
         foreach (var plan in asked)
         {
-            ranked.Add(rehearsal.Of(plan, Standing(plan.Way), seed, 3 * best));
+            ranked.Add(rehearsal.Of(plan, Standing(plan), seed, 3 * best));
             best = Math.Min(best, ranked[^1].Loss);
         }
 
@@ -45,7 +43,7 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
         var plan = all.Find(p => p.Routine == Routine.OneTrip) ?? all.Find(p => p.Routine == Routine.ByHalves);
         return plan is null || Enumerable.Range(0, bundle.Ends.Count).All(e => belief.Best(e).Share >= book.NameAt)
             ? null
-            : new Rehearsal(Stage(null)).Of(plan, Standing(plan.Way), seed, double.MaxValue);
+            : new Rehearsal(Stage(null)).Of(plan, Standing(plan), seed, double.MaxValue);
     }
 
     /// <summary>By the whole name, or by part of it.</summary>
@@ -57,20 +55,23 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
 
     /// <summary>No plan is expected to cost less than to leave things as they are. Who names a plan has decided for himself.</summary>
     public bool IsNotWorthIt(IReadOnlyList<Rehearsed> ranked, string? wanted) =>
-        wanted is null && ranked is [var best, ..] && best.Loss >= new Rehearsal(Stage(wanted)).Stopping(Standing(best.Plan.Way));
+        wanted is null && ranked is [var best, ..] && best.Loss >= new Rehearsal(Stage(wanted)).Stopping(Standing(best.Plan));
 
     /// <summary>Names of the plans that can be followed here.</summary>
     public IEnumerable<string> Names => Possible.Select(Name);
 
-    private IEnumerable<Plan> Possible => Plan.All(book, Kit is not null, crew).Where(p => Common >= 0 || !p.Way.NeedsCommon);
+    private IEnumerable<Plan> Possible => Plan.All(book, Kits, crew).Where(p => Common >= 0 || !p.Way.NeedsCommon);
 
-    public NextTouches? Next(Plan plan) => Choice.Of(plan, Standing(plan.Way));
+    public NextTouches? Next(Plan plan) => Choice.Of(plan, Standing(plan));
 
-    private Stage Stage(string? wanted) => new(book, Kit, GivesUp: wanted is null);
+    private Stage Stage(string? wanted) => new(book, Kits, GivesUp: wanted is null);
 
-    private Standing Standing(NamingWay way) => new(belief.Table, shares, Common, Ready(way), Spent(), Tried(way), IsChecked(way), crew);
+    private Standing Standing(Plan plan) => new(belief.Table, shares, Common, Ready(plan.Way, plan.Turned), Spent(plan.Turned), Tried(plan.Way, plan.Turned), IsChecked(plan.Way, plan.Turned), crew, plan.Turned);
 
-    public static string Name(Plan plan) => plan.Then is { } then ? $"{Name(plan with { Then = null })}, then {then.Way.Name}" : plan.Routine switch
+    private static ResistorKit? Kit(Bundle bundle, int count, InstrumentPractice meter, NamingPractice book) =>
+        ResistorKit.For(count, bundle.Wires.Max(w => w.Ohms), bundle.Wires.Max(w => w.LogSpread), meter, book);
+
+    public static string Name(Plan plan) => plan.Then is { } then ? $"{Name(plan with { Then = null })}, then {then.Way.Name}" : plan.Turned ? TurnedName(plan) : plan.Routine switch
     {
         Routine.ByHalves => $"{plan.Way.Name}, half of the wires at a time",
         Routine.TouchByTouch => $"{plan.Way.Name}, touch by touch",
@@ -78,68 +79,52 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
         _ => $"{plan.Way.Name}, one wire at a time",
     };
 
-    public NamingRound Write(NextTouches next)
+    private static string TurnedName(Plan plan) => plan.Routine switch
     {
-        var (way, put) = (next.Plan.Way, bundle.Wires.Where((_, w) => next.Put[w]).ToList());
-        var ends = next.Touch.Select(e => bundle.Ends[e].Ends[0]).ToList();
-        List<ResistorFit> fit = way.Shows == NamingSign.Ohms ? [.. Fitted().Where(f => !IsFitted(f.End)).Select(f => Fit(bundle.Ends[f.End].Ends[0], f.Ohms))] : [];
-        return new NamingRound(
-            way.Name,
-            next.Plan.Routine == Routine.OneTrip && put.Count > 1 ? $"{way.Say}, all of these joined together; over range means that {bundle.Ends[Common].Ends[0].Name} is not the common" : way.Say,
-            [.. put.Select(w => w.Id)],
-            Said(put),
-            [.. ends.Select(e => e.Id)],
-            [.. ends.Select(e => e.Name)],
-            next.Plan.Routine == Routine.OneByOne && way.Shows == NamingSign.Answers,
-            way.NeedsCommon && Common >= 0 ? bundle.Ends[Common].Ends[0].Id : null,
-            way.NeedsCommon && Common >= 0 ? bundle.Ends[Common].Ends[0].Name : null,
-            fit,
-            Standing(way).Minutes(next),
-            next.Bits,
-            way.Caution);
+        Routine.ByHalves => $"{plan.Way.Name} from the box, half of the ends at a time",
+        Routine.TouchByTouch => $"{plan.Way.Name} from the box, touch by touch",
+        Routine.OneTrip => $"{plan.Way.Name} at the controller, all in one trip",
+        _ => $"{plan.Way.Name} from the box, one end at a time",
+    };
+
+    /// <summary>What this way made ready before is ready.</summary>
+    private bool[] Ready(NamingWay way, bool turned)
+    {
+        var before = Before(way, turned).SelectMany(t => t.Touching.Touched).ToHashSet();
+        return [.. Enumerable.Range(0, Count(turned)).Select(one => way.Shows == NamingSign.Ohms ? IsFitted(one, turned) : before.Contains(one))];
     }
 
-    private static ResistorFit Fit(ConductorEnd end, double ohms) => new(end.Id, end.Name, Say.Figure(ohms, Dimension.Resistance), ohms);
+    private IEnumerable<NotedTouching> Before(NamingWay way, bool turned) => touches.Where(t => t.Touching.Way == way && t.Touching.Turned == turned);
 
-    /// <summary>"common, stations 1 to 4 and 9".</summary>
-    public static string Said(IReadOnlyList<Wire> wires)
-    {
-        var stations = wires.Where(w => w.Role == WireRole.Station).ToList();
-        var (runs, others) = (NumberRuns.Say(stations.Select(w => w.Short)), wires.Where(w => w.Role != WireRole.Station).Select(w => w.Name));
-        return string.Join(", ", stations.Count == 0 ? others : others.Append($"station{(stations.Count == 1 ? string.Empty : "s")} {runs}"));
-    }
+    private int Count(bool turned) => turned ? bundle.Wires.Count : bundle.Ends.Count;
 
-    /// <summary>Ends that this way made ready before are ready.</summary>
-    private bool[] Ready(NamingWay way)
+    /// <summary>The most that a way needed to get each ready that was touched by it.</summary>
+    private double[] Spent(bool turned)
     {
-        var before = touches.Where(t => t.Touching.Way == way).SelectMany(t => t.Touching.Touched).ToHashSet();
-        return [.. Enumerable.Range(0, bundle.Ends.Count).Select(e => way.Shows == NamingSign.Ohms ? IsFitted(e) : before.Contains(e))];
-    }
-
-    /// <summary>The most that a way needed to get each end ready that was touched by it.</summary>
-    private double[] Spent()
-    {
-        var spent = new double[bundle.Ends.Count];
-        foreach (var (touching, end) in touches.SelectMany(t => t.Touching.Touched.Select(e => (t.Touching, e))))
+        var spent = new double[Count(turned)];
+        foreach (var (touching, one) in touches.Where(t => t.Touching.Turned == turned).SelectMany(t => t.Touching.Touched.Select(one => (t.Touching, one))))
         {
-            spent[end] = Math.Max(spent[end], touching.Way.ReadyMinutes);
+            spent[one] = Math.Max(spent[one], touching.Way.ReadyMinutes);
         }
 
         return spent;
     }
 
-    /// <summary>Wires that were read or heard alone this way, against this lead; an answer of yes or no is asked for again where it is worth it.</summary>
-    private bool[] Tried(NamingWay way)
+    /// <summary>What was read or heard alone this way, against this lead; an answer of yes or no is asked for again where it is worth it.</summary>
+    private bool[] Tried(NamingWay way, bool turned)
     {
         var lead = way.NeedsCommon ? Common : NamingTable.NoLead;
-        var before = touches.Where(t => t.Touching.Way == way && t.Touching.Lead == lead && way.Shows != NamingSign.Answers && !t.Touching.IsCheck).Select(t => Array.IndexOf(t.Touching.Put, true)).ToHashSet();
-        return [.. Enumerable.Range(0, bundle.Wires.Count).Select(before.Contains)];
+        var before = Before(way, turned).Where(t => t.Touching.Lead == lead && way.Shows != NamingSign.Answers && !t.Touching.IsCheck).Select(t => Array.IndexOf(t.Touching.Put, true)).ToHashSet();
+        return [.. Enumerable.Range(0, Count(!turned)).Select(before.Contains)];
     }
 
-    private bool IsChecked(NamingWay way) => touches.Any(t => t.Touching.IsCheck && t.Touching.Way == way && t.Touching.Lead == Common);
+    private bool IsChecked(NamingWay way, bool turned) => Before(way, turned).Any(t => t.Touching.IsCheck && t.Touching.Lead == Common);
 
-    /// <summary>Each end but the common with its resistor.</summary>
-    public IEnumerable<(int End, double Ohms)> Fitted() => Kit is null ? [] : Enumerable.Range(0, bundle.Ends.Count).Where(e => e != Common).Select(e => (e, Kit.Ohms[e]));
+    /// <summary>Each end but the common with its resistor; each wire but commons where it is turned.</summary>
+    public IEnumerable<(int Of, double Ohms)> Fitted(bool turned) => Kits.Of(turned) is not { } kit ? [] :
+        Enumerable.Range(0, Count(turned)).Where(one => turned ? bundle.Wires[one].Role != WireRole.Common : one != Common).Select(one => (one, kit.Ohms[one]));
 
-    private bool IsFitted(int row) => matter.History.Facts.Resistors.LastOrDefault(r => bundle.RowOf(matter.View.Identity.Of(r.Fact.End)) == row) is { Fact.Ohms: not null };
+    public bool IsFitted(int one, bool turned) => matter.History.Facts.Resistors.LastOrDefault(r => matter.View.Identity.Of(r.Fact.End) is var id && (turned ? bundle.ColumnOf(id) : bundle.RowOf(id)) == one) is { Fact.Ohms: not null };
+
+    public double Minutes(NextTouches next) => Standing(next.Plan).Minutes(next);
 }

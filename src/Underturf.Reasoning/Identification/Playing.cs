@@ -12,6 +12,9 @@ internal sealed class Playing
     private readonly Stage stage;
     private readonly SeededGenerator random;
     private readonly int[] truth;
+
+    /// <summary>What each that can be touched is of those that carry; their number where it is none.</summary>
+    private readonly int[] hidden;
     private Plan plan;
     private int[] states;
     private Standing standing;
@@ -22,6 +25,7 @@ internal sealed class Playing
         (this.stage, this.plan, this.random) = (stage, plan, random);
         standing = start with { Table = start.Table.Clone(), Ready = [.. start.Ready], Spent = [.. start.Spent], Tried = [.. start.Tried] };
         truth = Truth();
+        hidden = standing.Turned ? Holders() : truth;
         states = States();
     }
 
@@ -51,8 +55,8 @@ internal sealed class Playing
     {
         get
         {
-            var halvings = Math.Ceiling(Math.Log2(standing.Table.Wires + 2) * Math.Max(1, standing.Table.Wires / (2.0 * plan.Way.Most)));
-            return 3 * (plan.Then is not null ? halvings + standing.Table.Wires : plan.Routine == Routine.ByHalves ? halvings : plan.Routine == Routine.TouchByTouch ? halvings * standing.Table.Ends : standing.Table.Wires);
+            var halvings = Math.Ceiling(Math.Log2(standing.Carriers + 2) * Math.Max(1, standing.Carriers / (2.0 * plan.Way.Most)));
+            return 3 * (plan.Then is not null ? halvings + standing.Carriers : plan.Routine == Routine.ByHalves ? halvings : plan.Routine == Routine.TouchByTouch ? halvings * standing.Touchables : standing.Carriers);
         }
     }
 
@@ -60,25 +64,26 @@ internal sealed class Playing
     {
         var way = plan.Way;
         Minutes += standing.MinutesBefore(next);
-        var wire = Array.IndexOf(next.Put, true);
+        var carrier = Array.IndexOf(next.Put, true);
         var together = plan.Routine == Routine.OneTrip && next.Put.Count(p => p) > 1;
-        standing.Tried[wire] |= !together && plan.Routine is Routine.OneByOne or Routine.OneTrip;
+        standing.Tried[carrier] |= !together && plan.Routine is Routine.OneByOne or Routine.OneTrip;
         standing = standing with { Checked = standing.Checked || together };
         var (touched, answered) = (new List<int>(), new HashSet<int>());
-        foreach (var end in next.Touch)
+        foreach (var one in next.Touch)
         {
-            touched.Add(end);
-            Minutes += standing.TouchMinutes(way, end);
-            (standing.Ready[end], standing.Spent[end]) = (true, Math.Max(standing.Spent[end], way.ReadyMinutes));
-            if (way.Shows == NamingSign.Answers && Answers(end, next.Put) && answered.Add(end) && plan.Routine == Routine.OneByOne)
+            touched.Add(one);
+            Minutes += standing.TouchMinutes(way, one);
+            (standing.Ready[one], standing.Spent[one]) = (true, Math.Max(standing.Spent[one], way.ReadyMinutes));
+            if (way.Shows == NamingSign.Answers && Answers(one, next.Put) && answered.Add(one) && plan.Routine == Routine.OneByOne)
             {
                 break;
             }
         }
 
-        standing.Table.Take(new Touching(way, next.Put, touched, way.Shows == NamingSign.Loudest ? Loudest(wire, touched) : answered)
+        standing.Table.Take(new Touching(way, next.Put, touched, way.Shows == NamingSign.Loudest ? Loudest(carrier, touched) : answered)
         {
-            Ohms = way.Shows == NamingSign.Ohms ? stage.Kit!.Reading(touched, !Through ? -1 : together ? touched[0] : Array.IndexOf(truth, wire), way, random) : null,
+            Ohms = way.Shows == NamingSign.Ohms ? stage.Kits.Of(standing.Turned)!.Reading(touched, !Through ? -1 : together ? touched[0] : Array.IndexOf(hidden, carrier), way, random) : null,
+            Turned = standing.Turned,
             Against = standing.Lead(way),
         });
     }
@@ -99,24 +104,26 @@ internal sealed class Playing
         common = plan.Way.NeedsCommon ? common : standing.Common;
         standing = common == standing.Common
             ? standing with { Shares = shares }
-            : standing with { Shares = shares, Common = common, Tried = new bool[standing.Table.Wires], Checked = false };
+            : standing with { Shares = shares, Common = common, Tried = new bool[standing.Carriers], Checked = false };
     }
 
-    private int[] States() => [.. truth.Select(wire => standing.Table.States(plan.Way, standing.Lead(plan.Way)).Draw(wire, random))];
+    private int[] States() => [.. hidden.Select(carrier => standing.States(plan.Way).Draw(carrier, random))];
 
     /// <summary>False where the other lead is on no common, so that nothing can come through.</summary>
     private bool Through => standing.Lead(plan.Way) is var lead && (lead == NamingTable.NoLead || standing.Table.IsCommon(truth[lead]));
 
-    private bool Answers(int end, bool[] put) => random.NextDouble() < (Through
-        ? standing.Table.States(plan.Way, standing.Lead(plan.Way)).Chance(truth[end], truth[end] < put.Length && put[truth[end]], states[end])
+    private bool Answers(int touched, bool[] put) => random.NextDouble() < (Through
+        ? standing.States(plan.Way).Chance(hidden[touched], hidden[touched] < put.Length && put[hidden[touched]], states[touched])
         : plan.Way.Imagined);
 
-    private HashSet<int> Loudest(int wire, List<int> touched)
+    private HashSet<int> Loudest(int carrier, List<int> touched)
     {
-        var holder = touched.IndexOf(Array.IndexOf(truth, wire));
+        var holder = touched.IndexOf(Array.IndexOf(hidden, carrier));
         var heard = holder >= 0 && random.NextDouble() >= plan.Way.Missed ? holder : random.NextInt(touched.Count);
         return [touched[heard]];
     }
+
+    private int[] Holders() => [.. Enumerable.Range(0, standing.Table.Wires).Select(wire => Array.IndexOf(truth, wire) is var end and >= 0 ? end : standing.Table.Ends)];
 
     /// <summary>Ends one after the other by their shares, no wire twice.</summary>
     private int[] Truth()

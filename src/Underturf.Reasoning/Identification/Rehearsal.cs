@@ -9,9 +9,8 @@ namespace Underturf.Reasoning.Identification;
 internal sealed record Rehearsed(Plan Plan, double Minutes, double Rounds, double Unnamed, double Loss, bool IsBrokenOff = false);
 
 /// <summary>What every plan is played with.</summary>
-/// <param name="Kit">Known resistors, one for each end; nothing where the bag has too few.</param>
 /// <param name="GivesUp">False where somebody wants this plan followed: then only a round that costs more than there is to lose ends it.</param>
-internal sealed record Stage(NamingPractice Book, ResistorKit? Kit, bool GivesUp)
+internal sealed record Stage(NamingPractice Book, Kits Kits, bool GivesUp)
 {
     private const int Balancing = 12;
 

@@ -13,36 +13,42 @@ internal sealed class SheetWriter(Bundle bundle, NamingBelief belief, PlanDesk d
     {
         Routine.ByHalves => ByHalves(next),
         Routine.OneTrip => OneTrip(next),
-        _ => Sheet(next.Plan, [.. Open().Select(w => Round([w]))], [], []),
+        _ => Sheet(next.Plan, [.. Open(next.Plan.Turned).Select(one => Round([one], next.Plan.Turned))], [], []),
     };
 
-    /// <summary>Wires that may be one of the ends without a name: the likeliest first, those that are about as likely in their own order.</summary>
-    private List<int> Open() =>
-        [.. Enumerable.Range(0, bundle.Wires.Count).Where(w => Mass(w) > Unlikely && !IsNamed(w)).OrderByDescending(w => Math.Round(Mass(w), 1))];
+    /// <summary>Wires that may be one of the ends without a name, or such ends that may be a wire: the likeliest first, those that are about as likely in their own order.</summary>
+    private List<int> Open(bool turned) =>
+        [.. Enumerable.Range(0, Count(turned)).Where(one => Mass(one, turned) > Unlikely && !IsNamed(one, turned)).OrderByDescending(one => Math.Round(Mass(one, turned), 1))];
 
-    private double Mass(int wire) => Enumerable.Range(0, bundle.Ends.Count).Sum(e => belief.Shares[e, wire]);
+    private int Count(bool turned) => turned ? bundle.Ends.Count : bundle.Wires.Count;
 
-    private bool IsNamed(int wire) => Enumerable.Range(0, bundle.Ends.Count).Any(e => belief.Shares[e, wire] > 1 - Unlikely);
+    private IEnumerable<double> Shares(int one, bool turned) => turned ? Enumerable.Range(0, bundle.Wires.Count).Select(w => belief.Shares[one, w]) : Enumerable.Range(0, bundle.Ends.Count).Select(e => belief.Shares[e, one]);
+
+    private double Mass(int one, bool turned) => Shares(one, turned).Sum();
+
+    private bool IsNamed(int one, bool turned) => Shares(one, turned).Any(share => share > 1 - Unlikely);
 
     /// <summary>Every wire gets a pattern of its own: each round puts it on about half of those whose patterns are still alike. An end that never answers is none of them.</summary>
     private NamingSheet ByHalves(NextTouches next)
     {
-        var open = Enumerable.Range(0, bundle.Wires.Count).Where(w => next.Put[w] || ((next.Plan.Way.FitsCommon || !belief.Table.IsCommon(w)) && Mass(w) > Unlikely && !IsNamed(w))).OrderByDescending(Mass).ToList();
+        var (way, turned) = (next.Plan.Way, next.Plan.Turned);
+        bool Carries(int one) => turned ? !way.NeedsCommon || one != desk.Common : way.FitsCommon || !belief.Table.IsCommon(one);
+        var open = Enumerable.Range(0, Count(turned)).Where(one => next.Put[one] || (Carries(one) && Mass(one, turned) > Unlikely && !IsNamed(one, turned))).OrderByDescending(one => Mass(one, turned)).ToList();
         var patterns = open.ToDictionary(w => w, _ => string.Empty);
         var rounds = new List<SheetRound>();
         var put = open.Where(w => next.Put[w]).ToHashSet();
         while (put.Count > 0)
         {
-            rounds.Add(Round(put.Order()));
+            rounds.Add(Round(put.Order(), turned));
             open.ForEach(w => patterns[w] += put.Contains(w) ? "+" : "-");
-            put = open.GroupBy(w => patterns[w]).SelectMany(Half).ToHashSet();
+            put = open.GroupBy(w => patterns[w]).SelectMany(alike => Half(alike, turned)).ToHashSet();
         }
 
-        return Sheet(next.Plan, rounds, [.. open.Order().Select(w => new SheetKey(bundle.Wires[w].Name, patterns[w]))], []);
+        return Sheet(next.Plan, rounds, [.. open.Order().Select(w => new SheetKey(NameOf(w, !turned), patterns[w]))], []);
     }
 
     /// <summary>Half of the wires with one pattern, by how likely they are here; those that were never put on share theirs with ends that are none of them.</summary>
-    private IEnumerable<int> Half(IGrouping<string, int> alike)
+    private IEnumerable<int> Half(IGrouping<string, int> alike, bool turned)
     {
         var never = !alike.Key.Contains('+', StringComparison.Ordinal);
         if (alike.Count() == 1 && !never)
@@ -50,22 +56,25 @@ internal sealed class SheetWriter(Bundle bundle, NamingBelief belief, PlanDesk d
             return [];
         }
 
-        var (half, taken) = (alike.Sum(Mass) / 2, 0.0);
-        return never && alike.Count() == 1 ? alike : alike.TakeWhile(w => (taken += Mass(w)) <= half || taken == Mass(w)).ToList();
+        var (half, taken) = (alike.Sum(one => Mass(one, turned)) / 2, 0.0);
+        return never && alike.Count() == 1 ? alike : alike.TakeWhile(w => (taken += Mass(w, turned)) <= half || taken == Mass(w, turned)).ToList();
     }
 
-    /// <summary>All wires together first, where the next round is that; then one after the other.</summary>
+    /// <summary>All together first, where the next round is that; then one after the other.</summary>
     private NamingSheet OneTrip(NextTouches next)
     {
-        var fitted = desk.Fitted().Select(f => new SheetKey(bundle.Ends[f.End].Ends[0].Name, Say.Figure(f.Ohms, Dimension.Resistance)));
-        var keys = desk.Fitted().Select(f => new SheetKey(bundle.Ends[f.End].Ends[0].Name, Say.Figure(f.Ohms + (2 * desk.Kit!.WireOhms), Dimension.Resistance)));
-        IEnumerable<int> put = Enumerable.Range(0, next.Put.Length).Where(w => next.Put[w]);
-        var alone = Open().Where(w => !belief.Table.IsCommon(w)).Select(w => Round([w]));
-        return Sheet(next.Plan, [.. put.Count() > 1 ? alone.Prepend(new SheetRound($"all together: {Round(put).On}")) : alone], [.. keys], [.. fitted]);
+        var turned = next.Plan.Turned;
+        var fitted = desk.Fitted(turned).Select(f => new SheetKey(NameOf(f.Of, turned), Say.Figure(f.Ohms, Dimension.Resistance)));
+        var keys = desk.Fitted(turned).Select(f => new SheetKey(NameOf(f.Of, turned), Say.Figure(f.Ohms + (2 * desk.Kits.Of(turned)!.WireOhms), Dimension.Resistance)));
+        var put = Enumerable.Range(0, next.Put.Length).Where(one => next.Put[one]).ToList();
+        var alone = Open(turned).Where(one => turned ? one != desk.Common : !belief.Table.IsCommon(one)).Select(one => Round([one], turned));
+        return Sheet(next.Plan, [.. put.Count > 1 ? alone.Prepend(new SheetRound($"all together: {Round(put, turned).On}")) : alone], [.. keys], [.. fitted]);
     }
 
-    private SheetRound Round(IEnumerable<int> wires) => new(PlanDesk.Said([.. wires.Select(w => bundle.Wires[w])]));
+    private string NameOf(int one, bool isWire) => isWire ? bundle.Wires[one].Name : bundle.Ends[one].Ends[0].Name;
+
+    private SheetRound Round(IEnumerable<int> put, bool turned) => new(RoundWriter.Said(bundle, put, turned));
 
     private static NamingSheet Sheet(Plan plan, IReadOnlyList<SheetRound> rounds, IReadOnlyList<SheetKey> keys, IReadOnlyList<SheetKey> fitted) =>
-        new(PlanDesk.Name(plan), plan.Way.Say, plan.Way.Caution, rounds, keys, fitted);
+        new(PlanDesk.Name(plan), plan.Way.SayOf(plan.Turned), plan.Way.CautionOf(plan.Turned), rounds, keys, fitted) { FromPlace = plan.Turned };
 }

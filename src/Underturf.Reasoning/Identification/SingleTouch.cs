@@ -23,16 +23,16 @@ internal static class SingleTouch
     public static (int End, bool[] Put, double Bits)? Choose(Standing standing, NamingWay way)
     {
         (int End, bool[] Put, double Bits, int Left)? best = null;
-        var wires = standing.Wires(way).ToList();
-        var ends = standing.Ends(way).Select(e => (End: e, Open: wires.Where(w => standing.Share(e, w) > Alike).OrderByDescending(w => standing.Share(e, w)).ToList())).Where(e => e.Open.Count > 0).ToList();
+        var (odds, wires) = (standing.Odds(), standing.ToCarry(way).ToList());
+        var ends = standing.ToTouch(way).Select(e => (End: e, Open: wires.Where(w => odds[e, w] > Alike).OrderByDescending(w => odds[e, w]).ToList())).Where(e => e.Open.Count > 0).ToList();
         var alike = ends.Count(e => e.Open.Count > 1) > MostWhole ? Begun : Alike;
         foreach (var (end, open) in ends)
         {
-            var chosen = Half(open.Select(w => standing.Share(end, w)).ToArray(), way.Most);
-            var bits = Told(standing, way, end, [.. chosen.Select(k => open[k])]);
+            var chosen = Half(open.Select(w => odds[end, w]).ToArray(), way.Most);
+            var bits = Told(standing, odds, way, end, [.. chosen.Select(k => open[k])]);
             if (bits > Alike && (best is not { } b || bits > b.Bits + alike || (bits > b.Bits - alike && open.Count < b.Left)))
             {
-                var put = new bool[standing.Table.Wires];
+                var put = new bool[standing.Carriers];
                 chosen.ForEach(k => put[open[k]] = true);
                 best = (end, put, bits, open.Count);
             }
@@ -48,12 +48,12 @@ internal static class SingleTouch
         return Choose(new Standing(new NamingTable(shares.Rows, new bool[shares.Columns]), shares.ToArray(), -1, new bool[shares.Rows], new double[shares.Rows], new bool[shares.Columns], false, new Crew(0, 2, true)), way);
     }
 
-    private static double Told(Standing standing, NamingWay way, int end, HashSet<int> put)
+    private static double Told(Standing standing, Odds odds, NamingWay way, int end, HashSet<int> put)
     {
-        var (states, yes, noise) = (standing.Table.States(way, standing.Lead(way)), 0.0, 0.0);
-        for (var w = 0; w <= standing.Table.Wires; w++)
+        var (states, yes, noise) = (standing.States(way), 0.0, 0.0);
+        for (var w = 0; w <= standing.Carriers; w++)
         {
-            var (share, chance) = (standing.Share(end, w), states.ToAnswer(end, w, put.Contains(w)));
+            var (share, chance) = (odds[end, w], states.ToAnswer(end, w, put.Contains(w)));
             yes += share * chance;
             noise += share * Halves.Bits(chance);
         }

@@ -18,18 +18,18 @@ internal sealed class SpareFinder(Case matter, Bundle bundle, NamingBelief belie
             var end = Enumerable.Range(0, bundle.Ends.Count).FirstOrDefault(e => belief.Best(e) is var best && best.Wire == w && best.Share >= book.NameAt, -1);
             if (end >= 0)
             {
-                yield return Proof(wire, end, [.. touches.Where(t => t.Touching.Put[w] && t.Touching.Touched.Contains(end))]);
+                yield return Proof(wire, end, w, [.. touches.Where(t => t.Touching.Joins(end, w))]);
             }
         }
     }
 
-    private SpareProof Proof(Wire wire, int end, IReadOnlyList<NotedTouching> on)
+    private SpareProof Proof(Wire wire, int end, int column, IReadOnlyList<NotedTouching> on)
     {
-        var own = on.Where(t => t.Note.Fact.Value?.Value is not null && t.Touching.Way.Shows == NamingSign.Answers && t.Touching.Answered.Contains(end)).ToList();
+        var own = on.Where(t => t.Note.Fact.Value?.Value is not null && t.Touching.Way.Shows == NamingSign.Answers && t.Touching.Answers(end, column)).ToList();
         var continuous = own.Any(t => IsOwn(t.Note.Fact.Value!.Value.Value!.Value.Si, wire));
         var apart = on.Where(t => t.Touching.Way.Shows == NamingSign.Apart && t.Note.Fact.Value is not null).ToList();
         var insulated = apart.Count > 0 && (apart[^1].Note.Fact.Value!.Value.IsOverRange || apart[^1].Note.Fact.Value!.Value.Value!.Value.Si >= book.SoundOhms);
-        var load = on.Any(t => t.Touching.Way.CarriesLoad && t.Touching.Put.Count(p => p) == 1 && t.Touching.Answered.Contains(end));
+        var load = on.Any(t => t.Touching.Way.CarriesLoad && t.Touching.Put.Count(p => p) == 1 && t.Touching.Answers(end, column));
         return new SpareProof(
             wire.Id,
             wire.Name,

@@ -32,7 +32,7 @@ internal sealed class SpareWires(Case matter)
         }
 
         var bundle = new BundleFinder(matter).Of(place);
-        var (touches, _, belief) = Named.Of(matter, bundle);
+        var (touches, _, belief, _) = Named.Of(matter, bundle);
         return new SpareFinder(matter, bundle, belief).Find(touches).Select(proof =>
         {
             var wire = bundle.Wires.First(w => w.Id == proof.Wire);

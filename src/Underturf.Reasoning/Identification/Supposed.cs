@@ -8,6 +8,11 @@ internal sealed record Supposed(int Lead, double Share, MatchingMarginals Shares
     /// <summary>Each supposition of a table, weighed by the sum over its matchings.</summary>
     public static IReadOnlyList<Supposed> All(NamingTable table, Func<MatchingWeights, MatchingMarginals> sum)
     {
+        if (table.Suppositions.ToList() is [var only])
+        {
+            return [new Supposed(only, 1, sum(table.Weights(only).Weights))];
+        }
+
         var all = new List<(int Lead, double Log, MatchingMarginals Shares)>();
         foreach (var lead in table.Suppositions)
         {

@@ -40,17 +40,17 @@ public sealed class NamingHand
         var facts = new List<Fact>();
         foreach (var fit in round.Fit)
         {
-            var end = scene.Ends.First(e => $"end {e[1..]}" == fit.Name);
+            var end = round.FromPlace ? scene.Ends.FirstOrDefault(e => scene.Truth[e] == fit.End) ?? fit.End : scene.Ends.First(e => $"end {e[1..]}" == fit.Name);
             var ohms = Resistance.FromSi(Shown.Parse(fit.Sign).Value.Value!.Value.Si);
             fitted[end] = ohms.Si * (1 + (0.006 * chance.NextNormal()));
-            facts.Add(new ResistorFact { End = end, Ohms = ohms });
+            facts.Add(new ResistorFact { End = round.FromPlace ? fit.End : end, Ohms = ohms });
         }
 
         var (ends, answered) = (new List<string>(), new List<string>());
         foreach (var end in round.Touch)
         {
             ends.Add(end);
-            if (way.Shows == NamingSign.Answers && Answers(way, round, end))
+            if (way.Shows == NamingSign.Answers && (round.FromPlace ? AnswersBack(way, round, end) : Answers(way, round, end)))
             {
                 answered.Add(end);
                 if (round.UntilOne)
@@ -68,7 +68,7 @@ public sealed class NamingHand
             Put = round.Put,
             Against = round.Against,
             Touched = ends,
-            Answered = way.Shows == NamingSign.Loudest ? [ends.MaxBy(e => Loudness(e, round.Put))!] : answered,
+            Answered = way.Shows == NamingSign.Loudest ? [ends.MaxBy(e => round.FromPlace ? FieldOf(e, round.Put) : Loudness(e, round.Put))!] : answered,
             Value = way.Shows == NamingSign.Ohms ? Ohms(round) : null,
         });
         return facts;
@@ -90,6 +90,37 @@ public sealed class NamingHand
         var slip = chance.NextDouble() < 0.003;
         var meant = slip ? scene.Ends[chance.NextInt(scene.Ends.Count)] : end;
         return scene.Truth[meant] is { } wire && round.Put.Contains(wire) && chance.NextDouble() >= badContact[meant];
+    }
+
+    /// <summary>A wire at the controller, something on ends in the box.</summary>
+    private bool AnswersBack(NamingWay way, NamingRound round, string wire)
+    {
+        if (!way.NeedsCommon)
+        {
+            return FieldOf(wire, round.Put) > 0.5;
+        }
+
+        if (round.Against is { } against && scene.Truth[against] != NamingScene.Controller)
+        {
+            return false;
+        }
+
+        var slip = chance.NextDouble() < 0.003;
+        var meant = slip ? round.Touch[chance.NextInt(round.Touch.Count)] : wire;
+        return round.Put.Any(end => scene.Truth[end] == meant && chance.NextDouble() >= badContact[end]);
+    }
+
+    /// <summary>What a wire at the controller shows of ends that carry in the box: it couples along the bundle as the ends do; a wire that is not in it hardly does.</summary>
+    private double FieldOf(string wire, IReadOnlyList<string> put)
+    {
+        var own = scene.Ends.FirstOrDefault(e => scene.Truth[e] == wire);
+        var field = own is not null && put.Contains(own) ? damp[own] : 0;
+        foreach (var other in put.Where(e => e != own))
+        {
+            field += own is null ? coupling * 0.1 : coupling * Math.Exp(-Math.Abs(scene.Beside[own] - scene.Beside[other]));
+        }
+
+        return field * Math.Exp(0.2 * chance.NextNormal());
     }
 
     private double Loudness(string end, IReadOnlyList<string> put)
@@ -116,7 +147,7 @@ public sealed class NamingHand
             return Shown.OverRange;
         }
 
-        var siemens = scene.Ends.Where(e => scene.Truth[e] is { } wire && round.Put.Contains(wire) && e != round.Against && fitted.ContainsKey(e) && chance.NextDouble() >= badContact[e] * 2)
+        var siemens = scene.Ends.Where(e => scene.Truth[e] is { } wire && round.Put.Contains(round.FromPlace ? e : wire) && e != round.Against && fitted.ContainsKey(e) && chance.NextDouble() >= badContact[e] * 2)
             .Sum(e => 1 / (fitted[e] + (2 * scene.WireOhms)));
         if (siemens == 0)
         {

@@ -24,6 +24,22 @@ public static class NamingStudy
         return new Pair(ends, own, NamingTrial.Run(scene, new NamingCrew(Plan: "one wire at a time"), book));
     }
 
+    /// <summary>Who names, and what is at hand: in words, and as the notebook is asked.</summary>
+    public static IReadOnlyList<(string Who, NamingCrew Crew)> Crews { get; } =
+    [
+        ("one person", new NamingCrew(1)), ("one with a portable source", new NamingCrew(1, Source: true)), ("one who switches stations from the box", new NamingCrew(1, Remote: true)), ("two people", new NamingCrew(2)),
+        ("two with a portable source", new NamingCrew(2, Source: true)),
+    ];
+
+    public static string CrewHeading => "| who | ends | boxes | minutes | rounds | named | wrong names |\n|---|---|---|---|---|---|---|";
+
+    /// <summary>The same boxes named by one crew.</summary>
+    public static string CrewRow(string who, NamingCrew crew, ulong first, int count, int ends, PracticeBook book)
+    {
+        var all = Enumerable.Range(0, count).Select(i => NamingTrial.Run(NamingScene.Make(first + (ulong)i, ends, 2 * ends), crew, book)).ToList();
+        return string.Create(CultureInfo.InvariantCulture, $"| {who} | {ends} | {count} | {all.Average(o => o.Minutes):0.0} | {all.Average(o => o.Rounds):0.0} | {all.Sum(o => o.Named)} of {count * ends} | {all.Sum(o => o.Wrong)} |");
+    }
+
     public static string Row(IReadOnlyList<Pair> pairs) => string.Create(
         CultureInfo.InvariantCulture,
         $"| {pairs[0].Ends} | {pairs.Count} | {pairs.Average(p => p.Own.Minutes):0.0} | {pairs.Average(p => p.OneByOne.Minutes):0.0} | {pairs.Sum(p => p.Own.Minutes) / pairs.Sum(p => p.OneByOne.Minutes):0.000} | {pairs.Average(p => p.Own.Rounds):0.0} | {pairs.Sum(p => p.Own.Named)} of {pairs.Sum(p => p.Ends)} | {pairs.Sum(p => p.OneByOne.Named)} | {pairs.Sum(p => p.Own.Wrong)} | {CalibrationError(pairs):0.000} |");

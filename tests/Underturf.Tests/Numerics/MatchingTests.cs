@@ -54,12 +54,35 @@ public sealed class MatchingTests
     }
 
     [Fact]
-    public void What_is_too_large_is_sampled_to_about_one_in_a_hundred()
+    public void What_is_too_large_is_sampled_to_two_in_a_hundred()
     {
         var weights = Random(15, 24, 7, least: 0.05);
         var sampled = MatchingMarginals.Of(weights, 3);
         Assert.False(sampled.IsExact);
         Same(weights, BySubsets(weights), 0.02);
+    }
+
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(3, 9)]
+    public void Bundles_too_large_to_be_summed_are_compared_by_an_estimate_within_one_in_ten(int one, int other)
+    {
+        // As a lead on the one row or on the other: it takes one of two columns, and the other row neither.
+        MatchingWeights Lead(int on, int off)
+        {
+            var weights = Random(15, 24, 7, least: 0.05);
+            weights.RowAlone(on) = 0;
+            for (var j = 0; j < weights.Columns; j++)
+            {
+                (weights[on, j], weights[off, j]) = j < 2 ? (weights[on, j], 0.0) : (0.0, weights[off, j]);
+            }
+
+            return weights;
+        }
+
+        var (first, second) = (Lead(one, other), Lead(other, one));
+        Assert.False(MatchingMarginals.Of(first, 1).IsExact);
+        Assert.Equal(Math.Log(Total(first, -1, -1) / Total(second, -1, -1)), MatchingMarginals.Of(first, 1).LogSum - MatchingMarginals.Of(second, 1).LogSum, 0.1);
     }
 
     [Fact]

@@ -44,6 +44,7 @@ public sealed class NamingNumbersTests
         Note(keeper, Touch("continuity", ["s2"], ["e4", "e3"]));
         Note(keeper, Touch("known resistor", ["s2"], ["e2"]) with { Value = Shown.Parse("226 ohm").Value });
         Note(keeper, Touch("known resistor", ["s3"], ["e2"]) with { Value = Shown.OverRange });
+        Note(keeper, Touch("valve click", ["e4"], ["s5", "s6"], "s6"));
         return keeper.Log();
     }
 
@@ -98,7 +99,7 @@ public sealed class NamingNumbersTests
     private static IEnumerable<string> Said(LogDocument log, PracticeBook book)
     {
         var notebook = Notebook.Open(log, book);
-        return new[] { new NamingCrew(), new NamingCrew(1, true), new NamingCrew(2, true) }.Select(crew => AnswersJson.Write(notebook.Name("b", crew).Value));
+        return new[] { new NamingCrew(), new NamingCrew(1, true), new NamingCrew(2, true, Source: true) }.Select(crew => AnswersJson.Write(notebook.Name("b", crew).Value));
     }
 
     private static PracticeBook? Changed(string path, double factor) => BookNumbers.Changed(path, leaf =>

@@ -170,6 +170,46 @@ public sealed class NamingTests
         Assert.Equal(said.Length > 0, box.Problems().Count > 0);
     }
 
+    [Fact]
+    public void A_reading_by_resistor_that_touches_speak_against_is_doubted_and_so_is_over_range_where_it_must_end()
+    {
+        Box Touched() => new Box().Touch("test coil", ["s1"], ["e2", "e3"], "e3").Touch("continuity", ["s1"], ["e2", "e3"], "e3").With(new ResistorFact { End = "e2", Ohms = Resistance.FromSi(220) }).With(new ResistorFact { End = "e3", Ohms = Resistance.FromSi(470) });
+        var read = Touched().Read("s1", "221.9 ohm", "e2", "e3").Name().Doubts;
+        Assert.Contains(read, d => d.Why.StartsWith("station 1 read 222 ohm by known resistor, which is the resistor on end 2; by all other notes that has a chance of ", StringComparison.Ordinal));
+        Assert.Contains(Touched().Read("s1", "over range", "e2", "e3").Name().Doubts, d => d.Why.Contains("station 1 read over range by known resistor", StringComparison.Ordinal));
+        Assert.Empty(Touched().Read("s1", "471.9 ohm", "e2", "e3").Name().Doubts);
+    }
+
+    [Fact]
+    public void Ohms_of_no_resistor_are_doubted_and_a_short_is_left_out_and_named()
+    {
+        Box Fitted() => new Box().With(new ResistorFact { End = "e2", Ohms = Resistance.FromSi(220) }).With(new ResistorFact { End = "e3", Ohms = Resistance.FromSi(470) });
+        Assert.Contains("which is what none of the resistors noted would show", Assert.Single(Fitted().Read("s1", "340 ohm", "e2", "e3").Name().Doubts).Why, StringComparison.Ordinal);
+        Assert.Equal(Share(Fitted().Name(), 1, "s1"), Share(Fitted().Read("s1", "0 ohm", "e2", "e3").Name(), 1, "s1"), 9);
+        Assert.Contains("reads 0 ohm, less than the resistors noted there let through: leads that touch", Assert.Single(Fitted().Read("s1", "0 ohm", "e2", "e3").Problems()).ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_wire_that_reads_otherwise_the_second_time_is_named_with_both_notes()
+    {
+        var box = new Box().With(new ResistorFact { End = "e2", Ohms = Resistance.FromSi(220) }).With(new ResistorFact { End = "e3", Ohms = Resistance.FromSi(470) });
+        var said = Assert.Single(box.Read("s1", "221.9 ohm", "e2", "e3").Read("s1", "471.9 ohm", "e2", "e3").Problems()).ToString();
+        Assert.Contains("shows end 2, note maren/", said, StringComparison.Ordinal);
+        Assert.Contains("shows end 3: only the later one counts", said, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("b", 220, "puts a resistor on 'b', which is no conductor end and no station")]
+    [InlineData("e2", 0, "notes a resistor of 0 ohm, which is none")]
+    [InlineData("e2", 1e12, "more than the meter of the practice book shows")]
+    [InlineData("s2", 220, "")]
+    public void A_resistor_that_can_tell_nothing_is_named(string end, double ohms, string said)
+    {
+        var problems = new Box().With(new ResistorFact { End = end, Ohms = Resistance.FromSi(ohms) }).Problems();
+        Assert.Equal(said.Length > 0, problems.Count == 1);
+        Assert.Contains(said, string.Join('\n', problems), StringComparison.Ordinal);
+    }
+
     private static double Share(NamingAnswer naming, int end, string wire) => naming.Ends[end].Shares.FirstOrDefault(s => s.Wire == wire)?.Probability ?? 0.01;
 
     /// <summary>A box sixty metres out: a white end, which is the common, and three that may be any of four stations.</summary>
