@@ -52,7 +52,7 @@ internal static class FlowText
             text.AppendLine().AppendLine("WHAT SHUTS WHAT");
             foreach (var valve in shuts)
             {
-                text.AppendLine($"  {valve.Name}: {(valve.ByPipes is null ? "nobody has noted what" : valve.Stations.Count == 0 ? "no station by itself" : $"station {string.Join(", ", valve.Stations)}{(valve.ByPipes == false ? " (told)" : string.Empty)}")}{(valve.StandsShut ? "; stands shut" : string.Empty)}");
+                text.AppendLine($"  {valve.Name}: {(valve.ByPipes is null ? "nobody has noted what" : valve.Stations.Count == 0 ? "no station by itself" : $"station {string.Join(", ", valve.Stations)}{(valve.ByPipes == false ? " (told)" : string.Empty)}")}{(valve.StandsShut ? "; stands shut" : string.Empty)}{(valve.Holds is { } holds ? $"; {Say.Share(holds)} that it holds" : string.Empty)}");
             }
         }
     }

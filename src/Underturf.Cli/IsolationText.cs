@@ -19,12 +19,12 @@ internal static class IsolationText
 
         foreach (var standing in answer.Stands)
         {
-            text.AppendLine($"  {standing.Name} stands shut already: try it once more.");
+            text.AppendLine($"  {standing.Name} stands shut already: try it once more{Held(standing)}.");
         }
 
         foreach (var (number, step) in answer.Shut.Index())
         {
-            text.AppendLine(string.Create(CultureInfo.InvariantCulture, $"  {number + 1}. shut {step.Name}: {step.WalkMinutes:0} min there, {step.TurnMinutes:0} min to turn"));
+            text.AppendLine(string.Create(CultureInfo.InvariantCulture, $"  {number + 1}. shut {step.Name}: {step.WalkMinutes:0} min there, {step.TurnMinutes:0} min to turn{Held(step)}"));
         }
 
         text.AppendLine(answer.Dry.Count == 0 ? "  No station goes dry." : $"  Dry meanwhile: station {string.Join(", ", answer.Dry)}.");
@@ -43,6 +43,8 @@ internal static class IsolationText
         text.Append(answer.Caution);
         return text.ToString();
     }
+
+    private static string Held(ShutStep step) => step.Holds is { } holds ? $"; {Say.Share(holds)} that it holds, by the meter while it was shut" : string.Empty;
 
     private static string Minutes(HoleWay way) => way.MostMinutes - way.LeastMinutes < 1
         ? string.Create(CultureInfo.InvariantCulture, $"{way.MostMinutes:0} min")

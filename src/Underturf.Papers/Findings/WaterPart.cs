@@ -69,7 +69,7 @@ internal static class WaterPart
                 s.Stations.Count > 0 ? string.Join(", ", NumberRuns.Of(s.Stations)) : s.ByPipes is null ? "nobody has noted what" : "none by itself",
                 Styles.Cell,
                 s.ByPipes switch { true => Grade.Measured, false => Grade.Told, null => Grade.Unknown }),
-            Cell.Of(s.StandsShut ? "shut" : "open"),
+            Cell.Of((s.StandsShut ? "shut" : "open") + (s.Holds is { } holds ? $"; {Say.Share(holds)} that it holds" : string.Empty)),
         ]);
         return [.. Paragraph.Minor(form, "What shuts what"), .. table.Blocks(rows)];
     }

@@ -21,6 +21,9 @@ internal static class WaterCheck
         }
 
         yield return (book.LeastLitresPerMinute > 0 && book.MostLitresPerMinute > book.LeastLitresPerMinute, "water.leastLitresPerMinute", "must be above zero and below mostLitresPerMinute");
+        yield return (book.LeakExponent is >= 0 and <= 3, "water.leakExponent", "must be from 0 to 3");
+        yield return (book.SupplyHidden is > 0 and < 1, "water.supplyHidden", "must be a chance between 0 and 1");
+        yield return (book.Usual.LeastEvenness is > 0 and < 1, "water.usual.leastEvenness", "must be between 0 and 1");
         yield return (book.Unmodelled is > 0 and < 1, "water.unmodelled", "must be a chance between 0 and 1");
         yield return (book.Isolating.NotHolding is > 0 and < 1, "water.isolating.notHolding", "must be a chance between 0 and 1");
         yield return (book.Isolating is { PortDischargeLeast: > 0, PortDischargeMost: <= 1 } && book.Isolating.PortDischargeLeast <= book.Isolating.PortDischargeMost, "water.isolating.portDischargeLeast", "must be above 0 and at most portDischargeMost, which is at most 1");

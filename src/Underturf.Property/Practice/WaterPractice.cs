@@ -153,6 +153,7 @@ public sealed record PipePractice(string Name, string Source, string Series, dou
 /// <param name="ValveKilopascals">Lost in a station's valve at the usual flow.</param>
 /// <param name="Evenness">Of a station: the mean of the lowest quarter of cans by the mean of all.</param>
 /// <param name="CansDiffer">Spread of the logarithm of an evenness found with one can; with n of them it is less by the root of n.</param>
+/// <param name="LeastEvenness">Less than this is as uneven as can be: it stands in where a quarter of the cans stayed dry.</param>
 public sealed record WaterUsual(
     string Source,
     Spread StaticKilopascals,
@@ -166,7 +167,8 @@ public sealed record WaterUsual(
     Spread ClosingSeconds,
     double ValveKilopascals,
     Spread Evenness,
-    double CansDiffer);
+    double CansDiffer,
+    double LeastEvenness);
 
 /// <summary>Shutting and emptying.</summary>
 /// <param name="TurnMinutes">To shut or open an isolation valve, once there.</param>
@@ -200,6 +202,8 @@ public sealed record IsolatingPractice(
 /// <param name="Unmodelled">Chance that what was read has a cause that is not in the book.</param>
 /// <param name="LeastLitresPerMinute">What that is spread over: from here.</param>
 /// <param name="MostLitresPerMinute">To here.</param>
+/// <param name="LeakExponent">x of q = k p^x for what leaks: it runs less while a station draws the pressure down.</param>
+/// <param name="SupplyHidden">Chance that a fault of the supply shows at the point of connection alone: the stations' own valves hold the pressure.</param>
 /// <param name="MainMetres">Length of mainline assumed where no pipes are noted.</param>
 /// <param name="WetMetres">How far from a leak the ground is wet.</param>
 /// <param name="WatchMinutes">To walk along a running station.</param>
@@ -221,6 +225,8 @@ public sealed record WaterPractice(
     double Unmodelled,
     double LeastLitresPerMinute,
     double MostLitresPerMinute,
+    double LeakExponent,
+    double SupplyHidden,
     double MainMetres,
     double WetMetres,
     double WatchMinutes,

@@ -1,30 +1,37 @@
 namespace Underturf.Reasoning.Water;
 
-/// <summary>For each reading of the meter, whether what runs somewhere would show in it.</summary>
+/// <summary>For each reading of the meter, whether and how what runs somewhere would show in it.</summary>
 internal sealed class Fed
 {
-    private readonly bool[] shows;
+    private readonly Passage[] passages;
 
-    public Fed(IEnumerable<bool> shows)
+    public Fed(IEnumerable<Passage> passages)
     {
-        this.shows = [.. shows];
-        Key = string.Concat(this.shows.Select(f => f ? '1' : '0'));
+        this.passages = [.. passages];
+        Key = string.Concat(this.passages.Select(p => p.Key));
+        Through = [.. this.passages.SelectMany(p => new[] { p.First, p.Second }).Where(v => v >= 0).Distinct().Order()];
     }
 
-    public int Count => shows.Length;
+    public int Count => passages.Length;
 
     /// <summary>The same for the same.</summary>
     public string Key { get; }
 
-    public bool this[int reading] => shows[reading];
+    /// <summary>Doubted valves that it is fed through in some reading.</summary>
+    public IReadOnlyList<int> Through { get; }
 
-    public static Fed Nowhere(int readings) => new(new bool[readings]);
+    public Passage this[int reading] => passages[reading];
 
-    public Fed And(Fed other) => new(shows.Zip(other.shows, (a, b) => a && b));
+    /// <summary>The same for what shows the same in some of them.</summary>
+    public string KeyOf(IEnumerable<int> readings) => string.Concat(readings.Select(r => passages[r].Key));
 
-    public Fed Or(Fed other) => new(shows.Zip(other.shows, (a, b) => a || b));
+    public static Fed Nowhere(int readings) => new(Enumerable.Repeat(Passage.None, readings));
 
-    public Fed Without(Fed other) => new(shows.Zip(other.shows, (a, b) => a && !b));
+    public Fed And(Fed other) => new(passages.Zip(other.passages, (a, b) => a.Shows && b.Shows ? Freer(a, b) : Passage.None));
 
-    public bool StartsWith(Fed other) => Key.StartsWith(other.Key, StringComparison.Ordinal);
+    public Fed Or(Fed other) => new(passages.Zip(other.passages, Freer));
+
+    public Fed Without(Fed other) => new(passages.Zip(other.passages, (a, b) => b.Shows ? Passage.None : a));
+
+    private static Passage Freer(Passage a, Passage b) => a.MeanShare >= b.MeanShare ? a : b;
 }

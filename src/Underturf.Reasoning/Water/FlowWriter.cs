@@ -38,7 +38,7 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle, IReadOn
         return new FlowAnswer(
             Notebook.Engine,
             Owner.Book.Version,
-            new SupplyFlow(level, levelSpread, loss, lossSpread, belief.Supply.UsualFlow, belief.SupplyStates[likely]?.Say ?? "in order", belief.SupplyShares[likely]),
+            new SupplyFlow(level, levelSpread, loss, lossSpread, belief.Supply.UsualFlow, belief.SupplyStates[likely].Faults is { Count: > 0 } faults ? string.Join(" and ", faults.Select(f => f.Say)) : "in order", belief.ShareOfSupply(likely)),
             stations.Count > 0,
             rows,
             idle?.Explanations[0].Summary,

@@ -34,7 +34,11 @@ public sealed record IsolationAnswer(
 
 /// <summary>One thing to shut.</summary>
 /// <param name="WalkMinutes">From the one before.</param>
-public sealed record ShutStep(string Name, string Id, double WalkMinutes, double TurnMinutes);
+public sealed record ShutStep(string Name, string Id, double WalkMinutes, double TurnMinutes)
+{
+    /// <summary>Chance that it holds, by what the meter showed while it was shut; null where nobody has read.</summary>
+    public double? Holds { get; init; }
+}
 
 /// <summary>What to shut where one valve does not hold.</summary>
 /// <param name="Valve">As people call it.</param>

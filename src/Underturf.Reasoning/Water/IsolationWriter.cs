@@ -18,13 +18,14 @@ internal sealed class IsolationWriter
     private readonly Walks walks;
     private readonly PipeRecord pipes;
     private readonly HashSet<string> shutNow;
+    private readonly HeldBack held;
 
     /// <summary>Cost of what stands shut already: less than any other, more than nothing, so that only what parts the place counts.</summary>
     private const double Standing = 1e-6;
 
     public IsolationWriter(WaterCase owner, Walks walks)
     {
-        (this.owner, this.walks) = (owner, walks);
+        (this.owner, this.walks, held) = (owner, walks, new HeldBack(owner));
         shutNow = [.. owner.ShutAt(Moment.Last), .. owner.OffAtSupply()];
 
         // Everything open: what may be opened while somebody works there is not left to chance, and what stands shut is part of the answer.
@@ -78,6 +79,12 @@ internal sealed class IsolationWriter
             }
         }
 
+        if (plan.Value.Shut.Count == 0)
+        {
+            // No pipe that is noted joins it to a point of connection: that is no proof that no water comes.
+            return Told(id, from);
+        }
+
         var shut = plan.Value.Shut.Select(IdOf).ToList();
         var dryNodes = plan.Value.Dry.ToHashSet();
         var dry = View.Stations.Keys.Where(s => View.ValvesOf(s).Any(v => pipes.NodeOf(v.Id) is { } up && dryNodes.Contains(up))).ToList();
@@ -104,7 +111,7 @@ internal sealed class IsolationWriter
 
     private IsolationAnswer Answer(string id, IReadOnlyList<string> shut, string from, IReadOnlyList<string> dry, string? needed, IReadOnlyList<ShutOtherwise> otherwise, IReadOnlyList<string> relieve, HoleAnswer? hole)
     {
-        var stands = shut.Where(shutNow.Contains).Select(s => new ShutStep(Called(s), s, walks.Minutes(from, s), 0)).ToList();
+        var stands = shut.Where(shutNow.Contains).Select(s => new ShutStep(Called(s), s, walks.Minutes(from, s), 0) { Holds = held.Holds(s) }).ToList();
         var steps = Round(shut.Where(s => !shutNow.Contains(s)), from);
         return new IsolationAnswer(
             Notebook.Engine,
@@ -114,7 +121,7 @@ internal sealed class IsolationWriter
             stands,
             steps,
             steps.Sum(s => s.WalkMinutes + s.TurnMinutes),
-            Math.Pow(1 - owner.Water.Isolating.NotHolding, shut.Count),
+            shut.Aggregate(1.0, (all, s) => all * (1 - held.NotHolding(s))),
             [.. dry.Select(View.StationNumber).Order(NaturalOrder.Instance)],
             needed,
             otherwise,
@@ -131,7 +138,7 @@ internal sealed class IsolationWriter
         var at = from;
         foreach (var next in shut.OrderBy(s => walks.Minutes(from, s)))
         {
-            steps.Add(new ShutStep(Called(next), next, walks.Minutes(at, next), owner.Water.Isolating.TurnMinutes));
+            steps.Add(new ShutStep(Called(next), next, walks.Minutes(at, next), owner.Water.Isolating.TurnMinutes) { Holds = held.Holds(next) });
             at = next;
         }
 
@@ -179,7 +186,7 @@ internal sealed class IsolationWriter
 
     /// <summary>The way there and the turning; and what it costs where it turns out not to hold, times the chance of that.</summary>
     private double Cost(string from, string isolation) =>
-        walks.Minutes(from, isolation) + owner.Water.Isolating.TurnMinutes + (owner.Water.Isolating.NotHolding * owner.Book.Loss.WrongRepairMinutes);
+        walks.Minutes(from, isolation) + owner.Water.Isolating.TurnMinutes + (held.NotHolding(isolation) * owner.Book.Loss.WrongRepairMinutes);
 
     private string IdOf(int element) => View.IsolationValves.Keys.Concat(View.WaterSupplies.Keys).First(i => pipes.ElementOf(i) == element);
 

@@ -58,7 +58,10 @@ internal sealed class LeakMoves
         {
             var minutes = walks.Minutes(meterPlace, isolation) + Owner.Water.Isolating.TurnMinutes + walks.Minutes(isolation, meterPlace) + Meter.Minutes;
             var fed = Supposed(new HashSet<string>(shutNow, StringComparer.Ordinal) { isolation });
-            yield return Meters($"shut {View.Name(isolation)}, then {Meter.Say}, everything off", isolation, minutes, "Tell those who drink from it; open slowly afterwards.", [.. fed, Others], Shut(isolation));
+            var passes = belief.NotHolding.GetValueOrDefault(isolation, Owner.Water.Isolating.NotHolding);
+
+            // What is behind it stops, or runs less where it does not hold; what is not goes on.
+            yield return Test($"shut {View.Name(isolation)}, then {Meter.Say}, everything off", isolation, minutes, "Tell those who drink from it; open slowly afterwards.", [.. fed.Select(f => new[] { f, (1 - f) * passes, (1 - f) * (1 - passes) }), [Others, 0, 1 - Others]], Shut(isolation));
         }
     }
 
@@ -124,19 +127,21 @@ internal sealed class LeakMoves
         }, walk);
     }
 
-    /// <summary>For each thing the chance that it would still run, were these shut.</summary>
+    /// <summary>For each thing the chance that it would still run, were these shut and did they hold.</summary>
     private double[] Supposed(IReadOnlySet<string> shut)
     {
         var supposed = new WaterReading(Moment.Last, Meter, null, 0, 1, string.Empty, shut);
-        var then = new LeakSourceFinder(Owner, [.. belief.Meter, supposed]).Find();
-        return [.. suspected.Select(s => FedThen(s.Source, then))];
+        var then = new LeakSourceFinder(Owner, [.. belief.Meter, supposed], []).Find();
+        var before = belief.Meter.SelectMany(r => r.Shut).ToHashSet(StringComparer.Ordinal);
+        return [.. suspected.Select(s => FedThen(s.Source, then, before))];
     }
 
-    private static double FedThen(LeakSource source, IReadOnlyList<LeakSource> then)
+    /// <summary>By the ways that are left to it, in each of which the valve may lie that nobody has shut before.</summary>
+    private static double FedThen(LeakSource source, IReadOnlyList<LeakSource> then, HashSet<string> before)
     {
-        var same = then.Where(t => t.Id == source.Id && t.Fault == source.Fault && t.Fed.StartsWith(source.Fed)).ToList();
-        var odds = same.Sum(t => t.Odds);
-        return odds > 0 ? same.Where(t => t.Fed[t.Fed.Count - 1]).Sum(t => t.Odds) / odds : 1;
+        var left = source.Ways.Select(w => w.Key).ToHashSet(StringComparer.Ordinal);
+        var ways = then.Where(t => t.Id == source.Id && t.Fault == source.Fault).SelectMany(t => t.Ways.Where(w => left.Contains(w.Within(before).Key)).Select(_ => t.Fed[t.Fed.Count - 1].Shows)).ToList();
+        return ways.Count > 0 ? ways.Average(shows => shows ? 1.0 : 0) : 1;
     }
 
     /// <summary>What the water is worth that runs away where nothing is found.</summary>
@@ -148,8 +153,8 @@ internal sealed class LeakMoves
     private List<Suspected> Suspects() => [.. belief.Sets
         .SelectMany(set => set.Groups.SelectMany((group, g) => group.Sources.Select((source, k) => (Source: source, Share: set.Probability * set.Shares[g][k]))))
         .Where(s => !s.Source.Cured)
-        .GroupBy(s => s.Source)
-        .Select(g => new Suspected(g.Key, g.Sum(s => s.Share)))
+        .GroupBy(s => s.Source.Key)
+        .Select(g => new Suspected(g.First().Source, g.Sum(s => s.Share)))
         .Where(s => s.Share > 1e-4)
         .OrderByDescending(s => s.Share)];
 

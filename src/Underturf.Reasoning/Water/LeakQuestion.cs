@@ -16,7 +16,7 @@ internal sealed class LeakQuestion(WaterBelief belief, Walks walks)
 
     private WaterCase Owner => belief.Owner;
 
-    private IEnumerable<WaterReading> Idle => belief.Meter.Where(r => r.Station is null);
+    private IEnumerable<WaterReading> Idle => belief.Meter.Where(r => r.IsIdle);
 
     /// <summary>Nothing where nothing runs, or work has ended what did.</summary>
     public OpenQuestion? Write()
@@ -123,27 +123,31 @@ internal sealed class LeakQuestion(WaterBelief belief, Walks walks)
     private List<EvidenceLine> Evidence(IReadOnlyList<LeakSet> sets)
     {
         var set = sets.MaxBy(s => s.Probability)!;
-        return [.. belief.Meter.Select((r, k) => (Reading: r, Index: k)).Where(r => r.Reading.Station is null).Select(r => Line(r.Reading, r.Index, set, sets))];
+        return [.. belief.Meter.Select((r, k) => (Reading: r, Index: k)).Where(r => r.Reading.IsIdle).Select(r => Line(r.Reading, r.Index, set, sets))];
     }
 
     private EvidenceLine Line(WaterReading reading, int index, LeakSet set, IReadOnlyList<LeakSet> own)
     {
-        var (mean, spread) = Shows(set, index);
+        var (mean, spread, passes) = Shows(set, index);
         var others = belief.Sets.Except(own).ToList();
         var weight = Math.Log10(Density(reading, set, index)) - Math.Log10(Math.Max(1e-300, others.Sum(s => s.Probability * Density(reading, s, index)) / Math.Max(1e-12, others.Sum(s => s.Probability))));
-        return new EvidenceLine(reading.Moment.Entry.ToString(), $"{reading.Probe.Name}, everything off", mean == 0 ? "nothing" : say.Flow(mean, spread), reading.Text, weight);
+        var most = say.Flow(mean + passes);
+        return new EvidenceLine(reading.Moment.Entry.ToString(), $"{reading.Probe.Name}, everything off", passes > 0 ? (mean > 0 ? $"{say.Flow(mean)} to {most}" : $"up to {most}") : mean == 0 ? "nothing" : say.Flow(mean, spread), reading.Text, weight);
     }
 
-    private static (double Mean, double Spread) Shows(LeakSet set, int index)
+    /// <param name="set">What runs: what comes freely, with its standard deviation, and what a valve that does not hold lets through at most.</param>
+    private static (double Mean, double Spread, double Passes) Shows(LeakSet set, int index)
     {
-        var fed = set.Groups.Select((g, k) => (g.Fed[index], set.Amounts[k])).Where(a => a.Item1).Select(a => a.Item2).ToList();
-        return (fed.Sum(a => a.Mean), Math.Sqrt(fed.Sum(a => a.Spread * a.Spread)));
+        var amounts = set.Groups.Select((g, k) => (Passage: g.Fed[index], set.Amounts[k].Mean, set.Amounts[k].Spread)).Where(a => a.Passage.Shows).ToLookup(a => a.Passage.Kind == PassageKind.Open);
+        return (amounts[true].Sum(a => a.Mean), Math.Sqrt(amounts[true].Sum(a => a.Spread * a.Spread)), amounts[false].Sum(a => a.Mean));
     }
 
     private static double Density(WaterReading reading, LeakSet set, int index)
     {
-        var (mean, spread) = Shows(set, index);
+        var (mean, spread, passes) = Shows(set, index);
         var sigma = double.Hypot(reading.Sigma, spread);
-        return Math.Max(Math.Exp(Normal.LogDensity((reading.Si - mean) / sigma)) / sigma, 1e-300);
+        return Math.Max(passes > 0
+            ? (Normal.Cdf((reading.Si - mean) / sigma) - Normal.Cdf((reading.Si - mean - passes) / sigma)) / passes
+            : Math.Exp(Normal.LogDensity((reading.Si - mean) / sigma)) / sigma, 1e-300);
     }
 }

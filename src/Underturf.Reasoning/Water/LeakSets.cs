@@ -13,13 +13,6 @@ internal sealed record LeakSet(
     IReadOnlyList<(double Mean, double Spread)> Amounts,
     IReadOnlyList<IReadOnlyList<double>> Shares);
 
-/// <summary>Sources that show in the same readings and run alike.</summary>
-internal sealed record LeakGroup(WaterFault Fault, Fed Fed, IReadOnlyList<LeakSource> Sources)
-{
-    /// <summary>Whether work has ended it, whichever of them it is.</summary>
-    public bool IsCured => Sources.All(s => s.Cured);
-}
-
 /// <summary>Makes sets of the cells of the sum.</summary>
 internal static class LeakSets
 {

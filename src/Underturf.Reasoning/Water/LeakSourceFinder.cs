@@ -5,22 +5,55 @@ using Underturf.Property.Practice;
 namespace Underturf.Reasoning.Water;
 
 /// <summary>Finds all that could run while nothing should, and in which readings of the meter each would show.</summary>
-internal sealed class LeakSourceFinder(WaterCase owner, IReadOnlyList<WaterReading> readings)
+/// <param name="doubted">Ids of the isolation valves that may not hold.</param>
+internal sealed class LeakSourceFinder(WaterCase owner, IReadOnlyList<WaterReading> readings, IReadOnlyList<string> doubted)
 {
     /// <summary>Isolation valves of which nobody knows whether they lie before a thing: beyond so many the rest counts as beside the way.</summary>
     private const int MostUnknown = 4;
 
-    private readonly Dictionary<string, HashSet<string>> reached = new(StringComparer.Ordinal);
+    private readonly WaterPaths paths = new(owner);
     private readonly LeakSigns signs = new(owner);
+    private IReadOnlyList<int> passing = [];
 
     private PropertyView View => owner.View;
 
-    public IReadOnlyList<LeakSource> Find() =>
-    [
-        .. owner.Water.Of(WaterScope.Valve).SelectMany(f => Valves().SelectMany(v => Valve(f, v.Id, v.Station))),
-        .. owner.Water.Of(WaterScope.Main).SelectMany(f => owner.Graph.Pieces.Count > 0 ? owner.Graph.Pieces.Select(p => Piece(f, p)) : Mainline(f)),
-        .. owner.Water.Of(WaterScope.Meter).Select(f => new LeakSource(f, f.Id, "the meter", null, null, f.Odds, new Fed(readings.Select(r => !owner.IsCured(f, [], r.Moment))), owner.IsCured(f, [], Moment.Last))),
-    ];
+    /// <param name="through">Numbers of the doubted valves that do not hold.</param>
+    public IReadOnlyList<LeakSource> Find(params IReadOnlyList<int> through)
+    {
+        passing = through;
+        return
+        [
+            .. owner.Water.Of(WaterScope.Valve).SelectMany(f => Valves().SelectMany(v => Valve(f, v.Id, v.Station))),
+            .. owner.Water.Of(WaterScope.Main).SelectMany(f => owner.Graph.Pieces.Count > 0 ? owner.Graph.Pieces.Select(p => Piece(f, p)) : Mainline(f)),
+            .. owner.Water.Of(WaterScope.Meter).Select(f => new LeakSource(f, f.Id, "the meter", null, null, f.Odds, FedBy(f, [], (_, _) => true), owner.IsCured(f, [], Moment.Last), LeakWay.Known)),
+        ];
+    }
+
+    /// <summary>For each reading: by what is shut, and by what of that does not hold.</summary>
+    private Fed FedBy(WaterFault fault, IReadOnlyCollection<string> things, Func<WaterReading, IReadOnlySet<string>, bool> isFed) =>
+        new(readings.Select(r => owner.IsCured(fault, things, r.Moment) ? Passage.None : Passes(r, isFed)));
+
+    private Passage Passes(WaterReading reading, Func<WaterReading, IReadOnlySet<string>, bool> isFed)
+    {
+        if (isFed(reading, reading.Shut))
+        {
+            return Passage.Open;
+        }
+
+        bool Without(params int[] open) => isFed(reading, WaterPaths.Without(reading.Shut, [.. open.Select(o => doubted[o])]));
+        return passing.Where(p => reading.Shut.Contains(doubted[p])).ToList() switch
+        {
+            [var one] => Without(one) ? new Passage(PassageKind.Through, one) : Passage.None,
+            [var one, var two] => (Without(one), Without(two)) switch
+            {
+                (true, true) => new Passage(PassageKind.EitherOf, one, two),
+                (true, false) => new Passage(PassageKind.Through, one),
+                (false, true) => new Passage(PassageKind.Through, two),
+                _ => Without(one, two) ? new Passage(PassageKind.BothOf, one, two) : Passage.None,
+            },
+            _ => Passage.None,
+        };
+    }
 
     /// <summary>Valves as noted, and of a station without one the valve that nobody has found.</summary>
     private IEnumerable<(string Id, string? Station)> Valves() =>
@@ -35,10 +68,7 @@ internal sealed class LeakSourceFinder(WaterCase owner, IReadOnlyList<WaterReadi
         var odds = fault.Odds * signs.OfValve(fault, View.PositionOf(id));
         var unknown = owner.Graph.Knows(id) ? [] : Unknown(things);
         return EquallyLikely([.. Sets(unknown).Select(before =>
-        {
-            var fed = new Fed(readings.Select(r => IsFed(id, things, station, r, before) && !owner.IsCured(fault, things, r.Moment)));
-            return new LeakSource(fault, id, Called(id, station), station, null, odds, fed, owner.IsCured(fault, things, Moment.Last));
-        })]);
+            new LeakSource(fault, id, Called(id, station), station, null, odds, FedBy(fault, things, (r, shut) => IsFed(id, things, station, r, shut, before)), owner.IsCured(fault, things, Moment.Last), [new LeakWay(before)]))]);
     }
 
     /// <summary>By its station, where it has one: that is how people know it.</summary>
@@ -48,9 +78,9 @@ internal sealed class LeakSourceFinder(WaterCase owner, IReadOnlyList<WaterReadi
 
     private LeakSource Piece(WaterFault fault, MainPiece piece)
     {
-        var fed = new Fed(readings.Select(r => Reached(r).Contains(piece.Pipes[0]) && !owner.IsCured(fault, piece.Pipes, r.Moment)));
+        var fed = FedBy(fault, piece.Pipes, (r, shut) => paths.Reached(r, shut).Contains(piece.Pipes[0]));
         var metres = piece.Metres > 0 ? piece.Metres : owner.Water.MainMetres / owner.Graph.Pieces.Count;
-        return new LeakSource(fault, piece.Pipes[0], Between(piece), null, piece, fault.Odds * metres / 100 * signs.OfPiece(fault, piece), fed, owner.IsCured(fault, piece.Pipes, Moment.Last));
+        return new LeakSource(fault, piece.Pipes[0], Between(piece), null, piece, fault.Odds * metres / 100 * signs.OfPiece(fault, piece), fed, owner.IsCured(fault, piece.Pipes, Moment.Last), LeakWay.Known);
     }
 
     /// <summary>The mainline as a whole, before or beyond each valve that was shut.</summary>
@@ -64,9 +94,9 @@ internal sealed class LeakSourceFinder(WaterCase owner, IReadOnlyList<WaterReadi
 
     private LeakSource Mainline(WaterFault fault, double odds, IReadOnlyList<string> before, bool beyondMaster)
     {
-        var fed = new Fed(readings.Select(r => !before.Any(r.Shut.Contains) && (!beyondMaster || r.Station is not null) && !owner.IsCured(fault, [], r.Moment)));
+        var fed = FedBy(fault, [], (r, shut) => !before.Any(shut.Contains) && (!beyondMaster || !r.IsIdle));
         var place = string.Concat("the mainline", beyondMaster ? " beyond the master valve" : string.Empty, before.Count == 0 ? string.Empty : $" beyond {string.Join(" and ", before.Select(View.Name))}");
-        return new LeakSource(fault, "mainline", place, null, null, odds, fed, owner.IsCured(fault, [], Moment.Last));
+        return new LeakSource(fault, "mainline", place, null, null, odds, fed, owner.IsCured(fault, [], Moment.Last), [new LeakWay(before, beyondMaster)]);
     }
 
     /// <summary>Every set of isolation valves that may lie before a thing.</summary>
@@ -78,39 +108,18 @@ internal sealed class LeakSourceFinder(WaterCase owner, IReadOnlyList<WaterReadi
 
     /// <summary>One thing in several ways, equally likely beforehand; those that no reading tells apart are one.</summary>
     private static IEnumerable<LeakSource> EquallyLikely(IReadOnlyList<LeakSource> ways) =>
-        ways.GroupBy(s => s.Signature).Select(g => g.First() with { Odds = g.Sum(s => s.Odds) / ways.Count });
+        ways.GroupBy(s => s.Signature).Select(g => g.First() with { Odds = g.Sum(s => s.Odds) / ways.Count, Ways = [.. g.SelectMany(s => s.Ways)] });
 
     /// <summary>Isolation valves that were shut for some reading, of which nobody has said what lies behind.</summary>
     private List<string> Unknown(string[] things) =>
         [.. readings.SelectMany(r => r.Shut).Where(View.IsolationValves.ContainsKey).Distinct().Order(StringComparer.Ordinal).Where(i => owner.LiesBehind(i, things) is null)];
 
-    private bool IsFed(string id, string[] things, string? station, WaterReading reading, IReadOnlyList<string> before) =>
-        !reading.Shut.Contains(id)
-        && (station is null || !reading.Shut.Contains(station))
+    private bool IsFed(string id, string[] things, string? station, WaterReading reading, IReadOnlySet<string> shut, IReadOnlyList<string> before) =>
+        !shut.Contains(id)
+        && (station is null || (!shut.Contains(station) && !reading.Together.Contains(station)))
         && (owner.Graph.Knows(id)
-            ? Reached(reading).Contains(id) && (MasterIsPiped(station) || MasterLets(station, reading))
-            : MasterLets(station, reading) && !before.Any(reading.Shut.Contains) && !reading.Shut.Any(i => owner.LiesBehind(i, things) == true));
-
-    private bool MasterIsPiped(string? station) => MasterOf(station) is { } master && owner.Graph.Knows(master);
-
-    /// <summary>A normally closed master valve lets water to the others only while a station of its controller runs.</summary>
-    private bool MasterLets(string? station, WaterReading reading) => MasterOf(station) is not { } master || (reading.Station is { } running && MasterOf(running) == master);
-
-    private string? MasterOf(string? station) => station is not null && View.Stations.TryGetValue(station, out var known) && View.Controllers.TryGetValue(View.Identity.Of(known.Controller), out var controller) && controller.Master is { } master
-        ? View.Identity.Of(master)
-        : null;
-
-    private HashSet<string> Reached(WaterReading reading)
-    {
-        var open = MasterOf(reading.Station);
-        var key = $"{open}|{string.Join('|', reading.Shut.Order(StringComparer.Ordinal))}";
-        if (!reached.TryGetValue(key, out var set))
-        {
-            reached[key] = set = owner.Graph.Reached(id => reading.Shut.Contains(id) || (owner.Graph.Masters.Contains(id) && id != open));
-        }
-
-        return set;
-    }
+            ? paths.Reached(reading, shut).Contains(id) && (paths.MasterIsPiped(station) || paths.MasterLets(station, reading))
+            : paths.MasterLets(station, reading) && !before.Any(shut.Contains) && !shut.Any(i => owner.LiesBehind(i, things) == true));
 
     private string Between(MainPiece piece) => piece.Ends.Select(View.Name).ToList() switch
     {

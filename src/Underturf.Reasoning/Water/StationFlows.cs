@@ -19,13 +19,13 @@ internal sealed class StationFlows
         pressures = new LearnedUsual(Logs(WaterMeasure.OutletPressure), Amount.Of(usual.OutletKilopascals, "kPa").Base, usual.PressuresDiffer);
     }
 
-    /// <param name="supply">The supply's fault; null where it is in order.</param>
-    public LogNormal Of(string station, WaterFault? supply = null) => Outlets(station) is { } flow
-        ? new Amount(new LogNormal(flow, owner.Water.Usual.OutletsDiffer)).Times(supply?.FlowFactor).Base
-        : flows.Of(station, supply?.FlowFactor);
+    /// <param name="supply">The supply's state; null where it is in order.</param>
+    public LogNormal Of(string station, SupplyState? supply = null) => Outlets(station) is { } flow
+        ? new Amount(new LogNormal(flow, owner.Water.Usual.OutletsDiffer)).Times(supply?.AtStations(f => f.FlowFactor)).Base
+        : flows.Of(station, supply?.AtStations(f => f.FlowFactor));
 
     /// <summary>Pressure at its outlets.</summary>
-    public LogNormal PressureOf(string station, WaterFault? supply) => pressures.Of(station, supply?.OutletPressureFactor);
+    public LogNormal PressureOf(string station, SupplyState? supply) => pressures.Of(station, supply?.AtStations(f => f.OutletPressureFactor));
 
     /// <summary>m3/s of all its outlets at their usual pressure; null where none are noted.</summary>
     public double? Outlets(string station)

@@ -11,7 +11,7 @@ internal sealed class StationQuestion
     private readonly WaterBelief belief;
     private readonly Walks walks;
     private readonly StationWater station;
-    private readonly WaterFault? supply;
+    private readonly SupplyState supply;
     private readonly List<ToldState> told;
 
     public StationQuestion(WaterBelief belief, Walks walks, int index)
@@ -51,8 +51,9 @@ internal sealed class StationQuestion
     {
         var sound = station.States[0];
         var read = station.Readings.Select(r => $"{r.Probe.Name} {r.Text}, {Amount(r.Probe.Measures, station.Expected(sound, supply, r))} expected");
+        var together = station.Together.Select(t => $"{t.Reading.Probe.Name} {t.Reading.Text} with {string.Join(" and ", t.Reading.Together.Where(s => s != station.Station).Select(Owner.View.Name))} too, {Amount(WaterMeasure.MeterFlow, t.Expected(station, sound, supply))} expected");
         var seen = station.Watches.SelectMany(w => w.Seen).Distinct().ToList();
-        return $"{Name}: {string.Join("; ", seen.Count > 0 ? read.Append($"seen: {string.Join(", ", seen)}") : read)}";
+        return $"{Name}: {string.Join("; ", seen.Count > 0 ? read.Concat(together).Append($"seen: {string.Join(", ", seen)}") : read.Concat(together))}";
     }
 
     private Explanation Explain(ToldState told)
@@ -78,6 +79,12 @@ internal sealed class StationQuestion
                 Amount(r.Probe.Measures, station.Expected(state, supply, r)),
                 r.Text,
                 (station.Expected(state, supply, r).LogDensity(r.Si, r.Sigma) - station.Expected(rival, supply, r).LogDensity(r.Si, r.Sigma)) / Math.Log(10))),
+            .. station.Together.Select(t => new EvidenceLine(
+                t.Reading.Moment.Entry.ToString(),
+                $"{t.Reading.Probe.Name}, {string.Join(" and ", t.Reading.Together.Select(Owner.View.Name))} together",
+                Amount(WaterMeasure.MeterFlow, t.Expected(station, state, supply)),
+                t.Reading.Text,
+                (t.Expected(station, state, supply).LogDensity(t.Reading.Si, t.Reading.Sigma) - t.Expected(station, rival, supply).LogDensity(t.Reading.Si, t.Reading.Sigma)) / Math.Log(10))),
             .. station.Watches.Select(w => new EvidenceLine(
                 w.Moment.Entry.ToString(),
                 $"watch, {Name}",

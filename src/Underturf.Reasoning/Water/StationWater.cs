@@ -16,17 +16,21 @@ internal sealed class StationWater
     private readonly List<(WaterReading Reading, int Index)> flows;
     private readonly List<WaterReading> others;
     private readonly List<WaterWatch> watches;
-    private readonly Dictionary<(WaterFault? Supply, string Fed, WaterFault? Leaking), double[]> tables = [];
-    private readonly Dictionary<(WaterFault? Supply, WaterFault? Leaking), IReadOnlyList<Foreseen>> foreseen = [];
+    private readonly bool runsWithOthers;
+    private readonly List<RunTogether> together = [];
+    private readonly Dictionary<(SupplyState? Supply, string Fed, WaterFault? Leaking), double[]> tables = [];
+    private readonly Dictionary<(SupplyState? Supply, WaterFault? Leaking), IReadOnlyList<Foreseen>> foreseen = [];
     private readonly Dictionary<StationState, double> notes = [];
+    private readonly Dictionary<(RunTogether Run, SupplyState Supply), Amount[]> sums = [];
 
     public StationWater(WaterCase owner, string station, StationFlows usual, IReadOnlyList<WiringState> wiring, IReadOnlyList<WaterReading> meter)
     {
         (this.owner, this.usual, Station) = (owner, usual, station);
         things = [station, .. owner.View.ValvesOf(station).Select(v => v.Id)];
-        flows = [.. meter.Select((r, k) => (r, k)).Where(r => r.r.Station == station)];
-        others = [.. owner.Readings.Where(r => r.Station == station && r.Probe.Measures is WaterMeasure.OutletPressure or WaterMeasure.OpeningTime or WaterMeasure.ClosingTime or WaterMeasure.Evenness)];
-        watches = [.. owner.Watches.Where(w => (w.Station ?? w.About) == station)];
+        flows = [.. meter.Select((r, k) => (r, k)).Where(r => r.r.Station == station && owner.IsAsNow(station, r.r.Moment))];
+        runsWithOthers = meter.Any(r => r.Together.Contains(station) && r.Together.All(s => owner.IsAsNow(s, r.Moment)));
+        others = [.. owner.Readings.Where(r => r.Station == station && r.Probe.Measures is WaterMeasure.OutletPressure or WaterMeasure.OpeningTime or WaterMeasure.ClosingTime or WaterMeasure.Evenness && owner.IsAsNow(station, r.Moment))];
+        watches = [.. owner.Watches.Where(w => (w.Station ?? w.About) == station && owner.IsAsNow(station, w.Moment))];
         States = [.. Combined(wiring)];
     }
 
@@ -34,12 +38,15 @@ internal sealed class StationWater
 
     public IReadOnlyList<StationState> States { get; }
 
-    public bool HasFlow => flows.Count > 0;
+    public bool HasFlow => flows.Count > 0 || runsWithOthers;
+
+    /// <summary>Readings of the meter with others running too.</summary>
+    public IReadOnlyList<RunTogether> Together => together;
 
     /// <summary>Whether somebody looked at it while everything was off: what its own valve lets through shows there too.</summary>
     public bool IsSeenIdle => watches.Any(w => w.Station is null);
 
-    public bool IsNoted => flows.Count + others.Count + watches.Count > 0;
+    public bool IsNoted => runsWithOthers || flows.Count + others.Count + watches.Count > 0;
 
     public IReadOnlyList<WaterReading> Readings => [.. flows.Select(f => f.Reading), .. others];
 
@@ -48,7 +55,7 @@ internal sealed class StationWater
     /// <summary>ln of the chance of all its notes while water of an amount runs elsewhere.</summary>
     /// <param name="fed">For each reading of the meter, whether that shows in it.</param>
     /// <param name="leaking">Why its own valve lets water through; nothing where it does not.</param>
-    public double LogChance(WaterFault? supply, Fed fed, int amount, WaterFault? leaking = null)
+    public double LogChance(SupplyState? supply, Fed fed, int amount, WaterFault? leaking = null)
     {
         if (!HasFlow)
         {
@@ -59,21 +66,21 @@ internal sealed class StationWater
 
         if (double.IsNaN(table[amount]))
         {
-            table[amount] = LogMath.LogSumExp(LogChances(supply, fed, amount, leaking));
+            table[amount] = LogMath.LogSumExp(LogChances(supply, fed, amount, leaking, together.Where(t => t.First == Station)));
         }
 
         return table[amount];
     }
 
     /// <summary>One for all that show in the same of its own readings.</summary>
-    private double[] Table(WaterFault? supply, Fed fed, WaterFault? leaking)
+    private double[] Table(SupplyState? supply, Fed fed, WaterFault? leaking)
     {
         if (tables.TryGetValue((supply, fed.Key, leaking), out var known))
         {
             return known;
         }
 
-        var own = string.Concat(flows.Select(f => fed[f.Index] ? '1' : '0'));
+        var own = fed.KeyOf([.. flows.Select(f => f.Index), .. together.Select(t => t.Index)]);
         if (!tables.TryGetValue((supply, "own " + own, leaking), out var table))
         {
             table = new double[AmountGrid.Count];
@@ -85,14 +92,52 @@ internal sealed class StationWater
     }
 
     /// <summary>The same for each state, its prior counted in.</summary>
-    public double[] LogChances(WaterFault? supply, Fed fed, int amount, WaterFault? leaking = null)
+    public double[] LogChances(SupplyState? supply, Fed fed, int amount, WaterFault? leaking = null) => LogChances(supply, fed, amount, leaking, together);
+
+    private double[] LogChances(SupplyState? supply, Fed fed, int amount, WaterFault? leaking, IEnumerable<RunTogether> runs)
     {
         var elsewhere = AmountGrid.At(amount);
-        return [.. Foresee(supply, leaking).Select(f => f.LogRest + LogFlows(f, fed, elsewhere))];
+        var expected = runs.Select(r => (Run: r, Expected: ExpectedOf(r, supply!))).ToList();
+        return [.. Foresee(supply, leaking).Select((f, k) => f.LogRest + LogFlows(f, fed, elsewhere)
+            + expected.Sum(s => s.Expected[k].LogDensity(s.Run.Reading.Si - Elsewhere(s.Run.Reading, fed[s.Run.Index], elsewhere), s.Run.Reading.Sigma)))];
+    }
+
+    /// <summary>Notes of the meter with others running, which take in what is believed of those.</summary>
+    public void Join(RunTogether run) => together.Add(run);
+
+    /// <summary>What it gives alone, its own notes counted in: mean and variance.</summary>
+    public (double Mean, double Variance) Gives(SupplyState supply, WaterReading reading)
+    {
+        var nowhere = Fed.Nowhere(1 + flows.Select(f => f.Index).DefaultIfEmpty().Max());
+        var logs = LogChances(supply, nowhere, 0, null, []);
+        var total = LogMath.LogSumExp(logs);
+        var given = States.Select((s, k) => (Share: Math.Exp(logs[k] - total), Gives: Gives(s, supply, reading))).ToList();
+        var mean = given.Sum(g => g.Share * g.Gives.Mean);
+        return (mean, given.Sum(g => g.Share * (g.Gives.Variance + Math.Pow(g.Gives.Mean - mean, 2))));
+    }
+
+    /// <summary>The same in one of its states: what the meter showed of it alone, where no work came between.</summary>
+    public (double Mean, double Variance) Gives(StationState state, SupplyState supply, WaterReading reading)
+    {
+        var alone = flows.Select(f => f.Reading).LastOrDefault(r => r.Shut.SetEquals(reading.Shut) && owner.Water.Of(WaterScope.Station).All(f => owner.IsCured(f, things, r.Moment) == owner.IsCured(f, things, reading.Moment)));
+        var expected = alone is null ? Expected(state, supply, reading) : null;
+        return expected is null ? (alone!.Si, alone.Sigma * alone.Sigma) : (expected.Mean, expected.Spread * expected.Spread);
+    }
+
+    private static double Elsewhere(WaterReading reading, Passage passage, double amount) => passage.MeanShare * reading.Drawn * amount;
+
+    private Amount[] ExpectedOf(RunTogether run, SupplyState supply)
+    {
+        if (!sums.TryGetValue((run, supply), out var known))
+        {
+            sums[(run, supply)] = known = [.. States.Select(s => run.Expected(this, s, supply))];
+        }
+
+        return known;
     }
 
     /// <summary>What a reading is expected to show.</summary>
-    public Amount Expected(StationState state, WaterFault? supply, WaterReading reading)
+    public Amount Expected(StationState state, SupplyState? supply, WaterReading reading)
     {
         var active = Active(state, reading.Moment);
         return reading.Probe.Measures switch
@@ -107,14 +152,14 @@ internal sealed class StationWater
 
     /// <summary>ln of the chance of what was seen, and not seen.</summary>
     /// <param name="leaking">Why its own valve lets water through, which shows while everything is off.</param>
-    public double LogSeen(StationState state, WaterFault? supply, WaterWatch watch, WaterFault? leaking = null)
+    public double LogSeen(StationState state, SupplyState? supply, WaterWatch watch, WaterFault? leaking = null)
     {
         var own = leaking is not null && watch.Station is null && !owner.IsCured(leaking, things, watch.Moment) ? leaking : null;
         var active = Active(state, watch.Moment).Append(own);
         var sum = 0.0;
         foreach (var sight in owner.Water.Sights)
         {
-            var not = active.Append(supply).OfType<WaterFault>().Aggregate(1 - sight.Imagined, (product, fault) => product * (1 - fault.Seen.GetValueOrDefault(sight.Name)));
+            var not = active.OfType<WaterFault>().Concat(supply?.Reaching ?? []).Aggregate(1 - sight.Imagined, (product, fault) => product * (1 - fault.Seen.GetValueOrDefault(sight.Name)));
             sum += Math.Log(watch.Seen.Contains(sight.Name) ? 1 - not : not);
         }
 
@@ -136,7 +181,8 @@ internal sealed class StationWater
     private double WeighNotes(StationState state)
     {
         var alone = Foresee(state, null, null);
-        return alone.LogRest - state.LogPrior + LogFlows(alone, Fed.Nowhere(flows.Select(r => r.Index + 1).DefaultIfEmpty().Max()), 0);
+        return alone.LogRest - state.LogPrior + LogFlows(alone, Fed.Nowhere(flows.Select(r => r.Index + 1).DefaultIfEmpty().Max()), 0)
+            + together.Sum(t => t.Expected(this, state, t.Sound).LogDensity(t.Reading.Si, t.Reading.Sigma));
     }
 
     private double LogFlows(Foreseen state, Fed fed, double elsewhere)
@@ -145,14 +191,14 @@ internal sealed class StationWater
         for (var k = 0; k < flows.Count; k++)
         {
             var (reading, index) = flows[k];
-            sum += state.Flows[k].LogDensity(reading.Si - (fed[index] ? elsewhere : 0), reading.Sigma);
+            sum += state.Flows[k].LogDensity(reading.Si - Elsewhere(reading, fed[index], elsewhere), reading.Sigma);
         }
 
         return sum;
     }
 
     /// <summary>What each state foresees, worked out once.</summary>
-    private IReadOnlyList<Foreseen> Foresee(WaterFault? supply, WaterFault? leaking)
+    private IReadOnlyList<Foreseen> Foresee(SupplyState? supply, WaterFault? leaking)
     {
         if (!foreseen.TryGetValue((supply, leaking), out var known))
         {
@@ -162,11 +208,11 @@ internal sealed class StationWater
         return known;
     }
 
-    private Foreseen Foresee(StationState state, WaterFault? supply, WaterFault? leaking) => new(
+    private Foreseen Foresee(StationState state, SupplyState? supply, WaterFault? leaking) => new(
         [.. flows.Select(f => Expected(state, supply, f.Reading))],
         state.LogPrior + others.Sum(r => Expected(state, supply, r).LogDensity(r.Si, r.Sigma)) + watches.Sum(w => LogSeen(state, supply, w, leaking)));
 
-    private Amount Flow(StationState state, IEnumerable<WaterFault> active, WaterFault? supply)
+    private Amount Flow(StationState state, IEnumerable<WaterFault> active, SupplyState? supply)
     {
         var share = state.Wiring.StaysShut ? Trace : state.Wiring.Valves;
         var sound = usual.Of(Station, supply);
@@ -174,8 +220,8 @@ internal sealed class StationWater
         return state.Wiring.StaysShut ? flow : active.Aggregate(flow, (f, fault) => fault.AddsLitresPerMinute is { } adds ? f.Plus(Amount.Of(adds, "L/min").Base) : f);
     }
 
-    private static Amount Times(Amount amount, IEnumerable<WaterFault> active, WaterFault? supply, Func<WaterFault, Spread?> factor) =>
-        active.Append(supply).OfType<WaterFault>().Aggregate(amount, (a, fault) => a.Times(factor(fault)));
+    private static Amount Times(Amount amount, IEnumerable<WaterFault> active, SupplyState? supply, Func<WaterFault, Spread?> factor) =>
+        active.Concat(supply?.Reaching ?? []).Aggregate(amount, (a, fault) => a.Times(factor(fault)));
 
     private IReadOnlyList<WaterFault> Active(StationState state, Moment moment) => state.Faults.Count == 0 ? [] : [.. state.Faults.Where(f => !owner.IsCured(f, things, moment))];
 
@@ -203,7 +249,7 @@ internal sealed class StationWater
 
     /// <summary>What changes nothing that is noted can be left out: it stays as likely as it was.</summary>
     private bool Bears(WaterFault fault) =>
-        (flows.Count > 0 && (fault.FlowFactor ?? fault.AddsLitresPerMinute) is not null)
+        (HasFlow && (fault.FlowFactor ?? fault.AddsLitresPerMinute) is not null)
         || (watches.Count > 0 && fault.Seen.Count > 0)
         || others.Any(r => r.Probe.Measures switch
         {

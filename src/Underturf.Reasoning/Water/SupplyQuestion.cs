@@ -16,25 +16,27 @@ internal sealed class SupplyQuestion(WaterBelief belief)
     /// <summary>Nothing where it is most likely in order, or cured.</summary>
     public OpenQuestion? Write()
     {
-        var states = belief.SupplyStates.Select((f, h) => (Fault: f is not null && Owner.IsCured(f, [], Moment.Last) ? null : f, Share: belief.SupplyShares[h]))
-            .GroupBy(s => s.Fault)
-            .Select(g => (Fault: g.Key, Share: g.Sum(s => s.Share)))
+        var states = belief.SupplyStates.Select((s, h) => (State: s.Without(f => Owner.IsCured(f, [], Moment.Last)), Share: belief.SupplyShares[h]))
+            .GroupBy(s => s.State.Id)
+            .Select(g => (g.First().State, Share: g.Sum(s => s.Share)))
             .OrderByDescending(s => s.Share)
             .ToList();
-        if (belief.Supply.Readings.Count == 0 || states.Where(s => s.Fault is null).Sum(s => s.Share) >= Owner.Book.Questions.OpenBelow)
+        if (belief.Supply.Readings.Count == 0 || states.Where(s => s.State.Faults.Count == 0).Sum(s => s.Share) >= Owner.Book.Questions.OpenBelow)
         {
             return null;
         }
 
         var moves = Moves(states);
         var unmodelled = Unmodelled();
-        var explanations = states.Select(s => Explain(s.Fault, s.Share * (1 - unmodelled.Probability), states[0].Fault == s.Fault ? states[1].Fault : states[0].Fault)).Append(unmodelled).OrderByDescending(e => e.Probability).ToList();
+        var shown = states.Where(s => s.Share >= Owner.Book.Questions.ShowAbove).ToList();
+        var rest = new Explanation("other", states.Except(shown).Sum(s => s.Share) * (1 - unmodelled.Probability), "anything else of the practice book", [], [], string.Empty);
+        var explanations = shown.Select(s => Explain(s.State, s.Share * (1 - unmodelled.Probability), states[0].State == s.State ? states[1].State : states[0].State)).Append(unmodelled).Append(rest).Where(e => e.Probability > 0).OrderByDescending(e => e.Probability).ToList();
         return new OpenQuestion(Id, Symptom(), [], explanations, [], explanations[0].Doubt ? [] : moves, !explanations[0].Doubt && moves.Count > 0 && moves[0].IsRepair);
     }
 
     private Explanation Unmodelled()
     {
-        var known = LogMath.LogSumExp([.. belief.SupplyStates.Select(f => belief.Supply.LogPrior(f) + belief.Supply.LogChance(f))]);
+        var known = LogMath.LogSumExp([.. belief.SupplyStates.Select(f => f.LogPrior + belief.Supply.LogChance(f))]);
         var other = Math.Log(Owner.Water.Unmodelled) + belief.Supply.LogChanceUnmodelled;
         return WaterDoubt.Of(1 / (1 + Math.Exp(known - other)));
     }
@@ -42,30 +44,30 @@ internal sealed class SupplyQuestion(WaterBelief belief)
     private string Symptom() => "point of connection: " + string.Join("; ", belief.Supply.Readings.Select(r =>
         $"{r.Probe.Name} {r.Text}{(r.Station is { } s ? $" with {Owner.View.Name(s)} running" : string.Empty)}"));
 
-    private Explanation Explain(WaterFault? fault, double share, WaterFault? rival) => new(
-        fault?.Id ?? "as-built",
+    private Explanation Explain(SupplyState state, double share, SupplyState rival) => new(
+        state.Id,
         share,
-        fault?.Say ?? "nothing wrong: the street and the way give what they may give",
+        state.Faults.Count > 0 ? string.Join("; ", state.Faults.Select(f => f.Say)) : "nothing wrong: the street and the way give what they may give",
         [],
-        [.. belief.Supply.Readings.Select(r => Line(r, fault, rival))],
-        fault is null ? string.Empty : Owner.Book.Repair(fault.Repair)!.Say);
+        [.. belief.Supply.Readings.Select(r => Line(r, state, rival))],
+        string.Join("; ", state.Faults.Select(f => Owner.Book.Repair(f.Repair)!.Say).Distinct()));
 
-    private EvidenceLine Line(WaterReading reading, WaterFault? fault, WaterFault? rival)
+    private EvidenceLine Line(WaterReading reading, SupplyState state, SupplyState rival)
     {
-        var expected = belief.Supply.Expected(fault, reading);
-        var weight = (Speaks(fault, reading) - Speaks(rival, reading)) / Math.Log(10);
+        var expected = belief.Supply.Expected(state, reading);
+        var weight = (Speaks(state, reading) - Speaks(rival, reading)) / Math.Log(10);
         return new EvidenceLine(reading.Moment.Entry.ToString(), reading.Probe.Name, say.Pressure(expected.Median, expected.Spread), reading.Text, weight);
     }
 
     /// <summary>ln of the chance of a reading, all others known.</summary>
-    private double Speaks(WaterFault? fault, WaterReading reading) => belief.Supply.LogChance(fault) - belief.Supply.LogChance(fault, reading);
+    private double Speaks(SupplyState state, WaterReading reading) => belief.Supply.LogChance(state) - belief.Supply.LogChance(state, reading);
 
-    private List<Move> Moves(List<(WaterFault? Fault, double Share)> states)
+    private List<Move> Moves(List<(SupplyState State, double Share)> states)
     {
-        var wrong = states.Where(s => s.Fault is not null).ToList();
+        var wrong = states.Where(s => s.State.Faults.Count > 0).ToList();
         double[] shares = [.. wrong.Select(s => s.Share)];
-        var order = new CureOrder([.. wrong.Select(s => Owner.Book.Repair(s.Fault!.Repair)!.Minutes)], Owner.Water.UncuredMinutes);
-        WaterFault?[] all = [.. wrong.Select(s => s.Fault), null];
+        var order = new CureOrder([.. wrong.Select(s => s.State.Faults.Sum(f => Owner.Book.Repair(f.Repair)!.Minutes))], Owner.Water.UncuredMinutes);
+        SupplyState[] all = [.. wrong.Select(s => s.State), belief.SupplyStates[0]];
         var station = Owner.View.Stations.Keys.FirstOrDefault(s => belief.Meter.Any(r => r.Station == s)) ?? Owner.View.Stations.Keys.FirstOrDefault();
         var tests = new[] { (WaterMeasure.StaticPressure, (string?)null), (WaterMeasure.RunningPressure, station) }
             .Where(t => Owner.Water.IsOwned(Owner.Water.ProbeOf(t.Item1)!) && belief.Supply.Readings.All(r => r.Probe.Measures != t.Item1) && (t.Item1 == WaterMeasure.StaticPressure || t.Item2 is not null))
@@ -76,17 +78,17 @@ internal sealed class SupplyQuestion(WaterBelief belief)
         return tests.Any(t => t.Worth > t.Minutes) ? tests : [Repair(wrong[order.First(shares)], order.Uncured), .. tests];
     }
 
-    private Move Test(WaterProbe probe, string? station, CureOrder order, double[] shares, WaterFault?[] faults)
+    private Move Test(WaterProbe probe, string? station, CureOrder order, double[] shares, SupplyState[] states)
     {
         var reading = new WaterReading(Moment.Last, probe, station, 0, 1, string.Empty, new HashSet<string>());
-        var chances = Outcomes.OfReading([.. faults.Select(f => belief.Supply.Expected(f, reading))]);
+        var chances = Outcomes.OfReading([.. states.Select(s => belief.Supply.Expected(s, reading))]);
         return Made($"{probe.Say}{(station is null ? string.Empty : $", {Owner.View.Name(station)}")}", probe.Minutes, order.Worth(shares, chances), probe.Caution, new ReadingFact { How = probe.Name, Stations = station is null ? [] : [station], Value = Shown.OverRange });
     }
 
-    private Move Repair((WaterFault? Fault, double Share) first, double uncured)
+    private Move Repair((SupplyState State, double Share) first, double uncured)
     {
-        var repair = Owner.Book.Repair(first.Fault!.Repair)!;
-        return Made($"enough known: {repair.Say} ({Diagnosis.Say.Share(first.Share)} sure)", repair.Minutes, first.Share * uncured, repair.Caution, new WorkFact { Did = repair.Name });
+        var repairs = first.State.Faults.Select(f => Owner.Book.Repair(f.Repair)!).Distinct().ToList();
+        return Made($"enough known: {string.Join("; then ", repairs.Select(r => r.Say))} ({Diagnosis.Say.Share(first.Share)} sure)", repairs.Sum(r => r.Minutes), first.Share * uncured, string.Join(" ", repairs.Select(r => r.Caution).Where(c => c.Length > 0).Distinct()), new WorkFact { Did = repairs[0].Name });
     }
 
     private Move Made(string action, double minutes, double worth, string caution, Fact asks)

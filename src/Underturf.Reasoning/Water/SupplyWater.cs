@@ -16,23 +16,28 @@ internal sealed class SupplyWater
     /// <summary>Standard deviations to either side over which an unknown is summed.</summary>
     private const double Reach = 4;
 
+    /// <summary>What is left of the pressure at least: below it the loss is not to be believed.</summary>
+    private const double LeastShare = 0.05;
+
     private readonly WaterCase owner;
     private readonly StationFlows flows;
+    private readonly Dictionary<(string State, WaterReading? Except), (double[] Statics, double[] Losses, double[] LogWeights)> grids = [];
 
     public SupplyWater(WaterCase owner, StationFlows flows)
     {
         (this.owner, this.flows) = (owner, flows);
+        States = SupplyState.All(owner.Water);
         Readings = [.. owner.Readings.Where(r => r.Probe.Measures is WaterMeasure.StaticPressure or WaterMeasure.RunningPressure)];
     }
 
     public IReadOnlyList<WaterReading> Readings { get; }
 
-    /// <summary>ln of the probability of a state beforehand.</summary>
-    public double LogPrior(WaterFault? fault) => owner.Water.Of(WaterScope.Supply).Sum(f => Math.Log(f == fault ? f.Rate : 1 - f.Rate));
+    /// <summary>The one in order first.</summary>
+    public IReadOnlyList<SupplyState> States { get; }
 
-    /// <summary>ln of the chance of all pressures under a fault of the supply; null for none.</summary>
+    /// <summary>ln of the chance of all pressures under a state of the supply.</summary>
     /// <param name="except">A reading to leave out.</param>
-    public double LogChance(WaterFault? fault, WaterReading? except = null) => Readings.Count == 0 ? 0 : LogMath.LogSumExp(Grid(fault, except).LogWeights);
+    public double LogChance(SupplyState state, WaterReading? except = null) => Readings.Count == 0 ? 0 : LogMath.LogSumExp(Grid(state, except).LogWeights);
 
     /// <summary>ln of the chance of all pressures for a cause that the book does not know: spread evenly over what could be.</summary>
     public double LogChanceUnmodelled
@@ -45,9 +50,9 @@ internal sealed class SupplyWater
     }
 
     /// <summary>What is believed of both under a state: means and standard deviations, in Pa; the loss is that of the usual flow.</summary>
-    public (double Static, double StaticSpread, double Loss, double LossSpread) Believed(WaterFault? fault)
+    public (double Static, double StaticSpread, double Loss, double LossSpread) Believed(SupplyState state)
     {
-        var (statics, losses, logs) = Grid(fault);
+        var (statics, losses, logs) = Grid(state);
         var total = LogMath.LogSumExp(logs);
         double[] shares = [.. logs.Select(l => Math.Exp(l - total))];
         var (p, ps) = Moments(shares, k => statics[k / Places]);
@@ -55,10 +60,38 @@ internal sealed class SupplyWater
         return (p, ps, l, ls);
     }
 
-    /// <summary>What a gauge is expected to show, before any pressure was read.</summary>
-    public Amount Expected(WaterFault? fault, WaterReading reading)
+    /// <summary>
+    /// Readings of the meter, each with what a leak runs then: q = k p^x at the point of connection, by the pressures that are believed on average over the
+    /// states of the supply.
+    /// </summary>
+    public IReadOnlyList<WaterReading> DrawnDown(IEnumerable<WaterReading> meter)
     {
-        var (level, loss, share) = (Amount(owner.Water.Usual.StaticKilopascals, fault?.StaticFactor), Amount(owner.Water.Usual.LossKilopascals, fault?.LossFactor), ShareOf(reading));
+        double[] logs = [.. States.Select(s => s.LogPrior + LogChance(s))];
+        var total = LogMath.LogSumExp(logs);
+        var believed = States.Select((s, k) => (Share: Math.Exp(logs[k] - total), Believed: Believed(s))).ToList();
+        return [.. meter.Select(r => r.IsIdle ? r : r with { Drawn = believed.Sum(b => b.Share * Left(b.Believed.Static, b.Believed.Loss * ShareOf(r))) })];
+    }
+
+    private double Left(double rest, double loss) => Math.Pow(Math.Max(LeastShare, 1 - (loss / rest)), owner.Water.LeakExponent);
+
+    /// <summary>
+    /// What stations give together, as a share of what each gives alone: q = k p^x at their outlets, the pressure less by what is lost on the way at the flow
+    /// of all. Its spread is that of the loss.
+    /// </summary>
+    /// <param name="alone">Flow of each.</param>
+    public (double Share, double Spread) Together(SupplyState state, IReadOnlyList<double> alone)
+    {
+        var (level, _, loss, lossSpread) = Believed(state);
+        var sum = alone.Sum();
+        double Left(double flow, double lost) => Math.Max(LeastShare, 1 - (lost * ShareOf(flow) / level));
+        double Share(double lost) => Halving.Of(share => (alone.Sum(q => q * Math.Pow(Left(share * sum, lost) / Left(q, lost), owner.Water.Outlets[0].Exponent)) / sum) - share);
+        return (Share(loss), Math.Abs(Share(loss + Math.Min(lossSpread, 0.9 * loss)) - Share(loss - Math.Min(lossSpread, 0.9 * loss))) / 2);
+    }
+
+    /// <summary>What a gauge is expected to show, before any pressure was read.</summary>
+    public Amount Expected(SupplyState state, WaterReading reading)
+    {
+        var (level, loss, share) = (Amount(owner.Water.Usual.StaticKilopascals, state.Factor(f => f.StaticFactor)), Amount(owner.Water.Usual.LossKilopascals, state.Factor(f => f.LossFactor)), ShareOf(reading));
         var middle = Math.Max(level.Median - (share * loss.Median), reading.Sigma);
         return Water.Amount.Like(middle, Math.Min(middle, double.Hypot(level.Median * level.Base.LogSpread, share * loss.Median * loss.Base.LogSpread)));
     }
@@ -66,35 +99,49 @@ internal sealed class SupplyWater
     /// <summary>Flow at which the usual loss is reckoned.</summary>
     public double UsualFlow => Units.From(owner.Water.Usual.StationLitresPerMinute.Median, "L/min");
 
-    private (double[] Statics, double[] Losses, double[] LogWeights) Grid(WaterFault? fault, WaterReading? except = null)
+    /// <summary>Once for all that have the same faults.</summary>
+    private (double[] Statics, double[] Losses, double[] LogWeights) Grid(SupplyState state, WaterReading? except = null)
+    {
+        var key = (state.Id, except);
+        return grids.TryGetValue(key, out var known) ? known : grids[key] = MakeGrid(state, except);
+    }
+
+    private (double[] Statics, double[] Losses, double[] LogWeights) MakeGrid(SupplyState state, WaterReading? except)
     {
         var usual = owner.Water.Usual;
-        var (statics, staticWeights) = Axis(usual.StaticKilopascals, fault?.StaticFactor);
-        var (losses, lossWeights) = Axis(usual.LossKilopascals, fault?.LossFactor);
+        var (statics, staticWeights) = Axis(usual.StaticKilopascals, state.Factor(f => f.StaticFactor));
+        var (losses, lossWeights) = Axis(usual.LossKilopascals, state.Factor(f => f.LossFactor));
         var logs = new double[Places * Places];
+        var counted = Readings.Where(r => r != except).ToList();
         for (var k = 0; k < logs.Length; k++)
         {
-            logs[k] = staticWeights[k / Places] + lossWeights[k % Places] + Readings.Where(r => r != except).Sum(r => LogDensity(r, fault, statics[k / Places], losses[k % Places]));
+            logs[k] = staticWeights[k / Places] + lossWeights[k % Places] + counted.Sum(r => LogDensity(r, state, statics[k / Places], losses[k % Places]));
         }
 
         return (statics, losses, logs);
     }
 
-    private double LogDensity(WaterReading reading, WaterFault? fault, double staticPascals, double lossPascals)
+    private double LogDensity(WaterReading reading, SupplyState state, double staticPascals, double lossPascals)
     {
-        var active = fault is null || !owner.IsCured(fault, [], reading.Moment);
-        var (level, loss) = active ? (staticPascals, lossPascals) : (staticPascals / (fault!.StaticFactor?.Median ?? 1), lossPascals / (fault.LossFactor?.Median ?? 1));
+        var (level, loss) = (staticPascals, lossPascals);
+        foreach (var cured in state.Faults.Where(f => owner.IsCured(f, [], reading.Moment)))
+        {
+            (level, loss) = (level / (cured.StaticFactor?.Median ?? 1), loss / (cured.LossFactor?.Median ?? 1));
+        }
+
         return Normal.LogDensity((reading.Si - level + (loss * ShareOf(reading))) / reading.Sigma) - Math.Log(reading.Sigma);
     }
 
     /// <summary>Of the usual loss, that which is lost at the reading's flow.</summary>
-    private double ShareOf(WaterReading reading) => reading.Station is { } station ? Math.Pow(FlowOf(station) / UsualFlow, HazenWilliams.FlowExponentNumber) : 0;
+    private double ShareOf(WaterReading reading) => reading.IsIdle ? 0 : ShareOf(FlowOf(reading.Running));
+
+    private double ShareOf(double flow) => Math.Pow(flow / UsualFlow, HazenWilliams.FlowExponentNumber);
 
     private static Amount Amount(Spread usual, Spread? factor) => Water.Amount.Of(usual, "kPa").Times(factor);
 
     /// <summary>As the meter showed it, or as it is to be expected.</summary>
-    private double FlowOf(string station) =>
-        owner.Of(WaterMeasure.MeterFlow).LastOrDefault(r => r.Station == station)?.Si ?? flows.Of(station).Median;
+    private double FlowOf(IReadOnlyList<string> running) => owner.Of(WaterMeasure.MeterFlow).LastOrDefault(r => r.Running.SequenceEqual(running))?.Si
+        ?? (running is [var station] ? flows.Of(station).Median : running.Sum(r => FlowOf([r])));
 
     private static (double[] Values, double[] LogWeights) Axis(Spread usual, Spread? factor)
     {

@@ -13,19 +13,27 @@ internal sealed class WaterBelief
     public WaterBelief(WaterCase owner, IReadOnlyDictionary<string, IReadOnlyList<WiringState>> wiring)
     {
         Owner = owner;
-        Meter = [.. owner.Of(WaterMeasure.MeterFlow)];
         Flows = new StationFlows(owner);
         Supply = new SupplyWater(owner, Flows);
+        Meter = Supply.DrawnDown(owner.Of(WaterMeasure.MeterFlow));
         Stations =
         [
             .. owner.View.Stations.Keys
                 .Select(s => new StationWater(owner, s, Flows, wiring.GetValueOrDefault(s, WiringState.Sound), Meter))
                 .Where(s => s.IsNoted),
         ];
-        Sources = new LeakSourceFinder(owner, Meter).Find();
-        SupplyStates = [null, .. owner.Water.Of(WaterScope.Supply)];
-        var sum = new WaterSum(owner, Meter, Sources, Stations, SupplyStates, Supply);
+        foreach (var (index, reading) in Meter.Index().Where(r => r.Item.Together.Count > 0 && r.Item.Together.All(s => owner.IsAsNow(s, r.Item.Moment))))
+        {
+            var together = Stations.Where(s => reading.Together.Contains(s.Station)).ToList();
+            var run = new RunTogether(reading, index, Supply, together);
+            together.ForEach(s => s.Join(run));
+        }
+
+        var holdings = new Holdings(owner, Meter);
+        var groups = new LeakGroups(new LeakSourceFinder(owner, Meter, holdings.Doubted), holdings);
+        var sum = new WaterSum(owner, Meter, groups, Stations, Supply);
         (SupplyShares, Unmodelled, Sets, Running) = (sum.SupplyShares, sum.Unmodelled, LeakSets.Of(sum), LeakSets.Running(sum));
+        NotHolding = holdings.Doubted.Select((id, k) => (id, sum.Passes(k))).ToDictionary(h => h.id, h => h.Item2, StringComparer.Ordinal);
         stationShares = [.. Stations.Select(sum.SharesOf)];
     }
 
@@ -41,15 +49,18 @@ internal sealed class WaterBelief
     /// <summary>Stations of which anything is noted.</summary>
     public IReadOnlyList<StationWater> Stations { get; }
 
-    public IReadOnlyList<LeakSource> Sources { get; }
+    /// <summary>Of each isolation valve that was shut for a reading of the meter, the chance that it does not hold.</summary>
+    public IReadOnlyDictionary<string, double> NotHolding { get; }
 
-    /// <summary>Null for a supply in order.</summary>
-    public IReadOnlyList<WaterFault?> SupplyStates { get; }
+    public IReadOnlyList<SupplyState> SupplyStates => Supply.States;
 
     public IReadOnlyList<double> SupplyShares { get; }
 
     /// <summary>Number of the state that is most likely.</summary>
-    public int LikeliestSupply => Enumerable.Range(0, SupplyShares.Count).MaxBy(h => SupplyShares[h]);
+    public int LikeliestSupply => Enumerable.Range(0, SupplyShares.Count).MaxBy(h => (ShareOfSupply(h), SupplyShares[h]));
+
+    /// <summary>Of the same faults, whether they reach the stations or not.</summary>
+    public double ShareOfSupply(int number) => Enumerable.Range(0, SupplyShares.Count).Where(h => SupplyStates[h].Id == SupplyStates[number].Id).Sum(h => SupplyShares[h]);
 
     /// <summary>Most probable first; with what is not modelled they sum to one.</summary>
     public IReadOnlyList<LeakSet> Sets { get; }

@@ -46,12 +46,26 @@ internal sealed class WaterCase
     /// <summary>Whether anything was read or seen of the water.</summary>
     public bool IsNoted => Readings.Count + Watches.Count > 0;
 
-    /// <summary>What cans caught last on a station; nothing where none were set out.</summary>
+    /// <summary>What cans caught last on a station as it is now; nothing where none were set out since it was mended or made anew.</summary>
     public CaughtWater? CaughtOn(string station) =>
-        History.Facts.Catches.Where(c => View.Identity.Of(c.Fact.Station) == station).MaxBy(c => c.Moment) is { } cans ? CaughtWater.Of(cans.Fact) : null;
+        History.Facts.Catches.Where(c => View.Identity.Of(c.Fact.Station) == station && IsAsNow(station, c.Moment) && !IsMendedSince(station, c.Moment)).MaxBy(c => c.Moment) is { } cans ? CaughtWater.Of(cans.Fact) : null;
+
+    /// <summary>Whether a station ran the same valves at a moment as it does now: what was read of it before a valve came or went says nothing of it.</summary>
+    public bool IsAsNow(string station, Moment moment) =>
+        ValvesAt(station, History.At(moment)).SetEquals(ValvesAt(station, View))
+        && !History.Facts.Renumbered.Any(r => r.Moment > moment && View.Identity.Of(r.Fact.Station) != View.Identity.Of(r.Fact.From) && (View.Identity.Of(r.Fact.Station) == station || View.Identity.Of(r.Fact.From) == station));
+
+    private HashSet<string> ValvesAt(string station, PropertyView view) => [.. view.ValvesOf(station).Select(v => View.Identity.Of(v.Id))];
+
+    /// <summary>Any work since that ends a fault of how a station waters.</summary>
+    private bool IsMendedSince(string station, Moment moment)
+    {
+        string[] things = [station, .. View.ValvesOf(station).Select(v => v.Id)];
+        return Water.Of(WaterScope.Station).Any(f => works[f.Repair].Any(w => w.Moment > moment && Concerns(w.Fact, things)));
+    }
 
     /// <summary>Whether anything was read or seen of a station.</summary>
-    public bool IsNotedOf(string station) => Readings.Any(r => r.Station == station) || Watches.Any(w => (w.Station ?? w.About) == station);
+    public bool IsNotedOf(string station) => Readings.Any(r => r.Running.Contains(station)) || Watches.Any(w => (w.Station ?? w.About) == station);
 
     public IEnumerable<WaterReading> Of(WaterMeasure measures) => Readings.Where(r => r.Probe.Measures == measures);
 

@@ -9,9 +9,6 @@ namespace Underturf.Reasoning.Water;
 /// <summary>Takes what the log says of water; what cannot be used is named.</summary>
 internal sealed class WaterNoteFinder(WaterCase owner)
 {
-    /// <summary>Less than this is as uneven as can be.</summary>
-    private const double LeastEvenness = 0.02;
-
     private readonly List<Problem> problems = [];
 
     public IReadOnlyList<Problem> Problems => problems;
@@ -31,7 +28,7 @@ internal sealed class WaterNoteFinder(WaterCase owner)
     private IEnumerable<Problem> Contradictions(IReadOnlyList<WaterReading> readings)
     {
         var alike = readings.Where(r => r.Probe.Measures is WaterMeasure.MeterFlow or WaterMeasure.StaticPressure)
-            .GroupBy(r => (r.Probe.Name, r.Station, string.Join('|', r.Shut.Order(StringComparer.Ordinal)), owner.History.Facts.Works.Count(w => w.Moment <= r.Moment)));
+            .GroupBy(r => (r.Probe.Name, string.Join('|', r.Running), string.Join('|', r.Shut.Order(StringComparer.Ordinal)), owner.History.Facts.Works.Count(w => w.Moment <= r.Moment)));
         foreach (var group in alike)
         {
             foreach (var (first, second) in group.Zip(group.Skip(1)).Where(p => Math.Abs(p.First.Si - p.Second.Si) > owner.Book.Questions.DisagreeSpreads * double.Hypot(p.First.Sigma, p.Second.Sigma)))
@@ -64,13 +61,14 @@ internal sealed class WaterNoteFinder(WaterCase owner)
         return new WaterReading(
             note.Moment,
             probe,
-            note.Fact.Stations is [var only] ? View.Identity.Of(only) : null,
+            Running(note.Fact) is [var only] ? only : null,
             value.Si,
             meter.Sigma(value.Si, DisplayStep.Si(value)),
             value.Text,
             owner.ShutAt(note.Moment))
         {
             Place = note.Fact.Place is { } place ? View.Identity.Of(place) : null,
+            Together = Running(note.Fact) is { Count: > 1 } together ? together : [],
         };
     }
 
@@ -91,7 +89,7 @@ internal sealed class WaterNoteFinder(WaterCase owner)
         }
 
         // A can that caught nothing is one of the property's own: the least that is told apart stands in, so that a share has a logarithm.
-        var evenness = Math.Max(caught.Evenness, LeastEvenness);
+        var evenness = Math.Max(caught.Evenness, owner.Book.Water.Usual.LeastEvenness);
         return new WaterReading(
             note.Moment,
             owner.Book.Water.ProbeOf(WaterMeasure.Evenness)!,
@@ -101,6 +99,9 @@ internal sealed class WaterNoteFinder(WaterCase owner)
             $"{WaterSay.Share(caught.Evenness)} of {caught.Cans} cans",
             owner.ShutAt(note.Moment));
     }
+
+    /// <summary>Each once, in order.</summary>
+    private List<string> Running(ReadingFact fact) => [.. fact.Stations.Select(View.Identity.Of).Distinct().Order(StringComparer.Ordinal)];
 
     private Problem? Fault(Observed<ReadingFact> note, WaterProbe probe, WaterInstrument meter)
     {
@@ -115,20 +116,21 @@ internal sealed class WaterNoteFinder(WaterCase owner)
             return new Problem(where, $"'{value.Text}' is {Units.Name(value.Dimension)}, but {probe.Name} reads {Units.Name(meter.Dimension)}", "Strike it and note it again with the right unit or the right way of reading");
         }
 
-        if (fact.Stations.Count > 1)
+        if (fact.Stations.FirstOrDefault(s => !View.Stations.ContainsKey(View.Identity.Of(s))) is { } unknown)
         {
-            return new Problem(where, $"{probe.Name} names {fact.Stations.Count} stations; only a reading with one station, or none, is weighed", "Read each station alone", Severity.Notice);
+            return new Problem(where, $"names station '{unknown}', which nobody has noted", "Note the station, or strike this and name the right one");
         }
 
-        if (fact.Stations is [var only] && !View.Stations.ContainsKey(View.Identity.Of(only)))
+        if (Running(fact).Count > 1 && probe.Measures is not (WaterMeasure.MeterFlow or WaterMeasure.RunningPressure or WaterMeasure.StaticPressure))
         {
-            return new Problem(where, $"names station '{only}', which nobody has noted", "Note the station, or strike this and name the right one");
+            return new Problem(where, $"{probe.Name} names {Running(fact).Count} stations, but it is read of one", "Read it with each station alone", Severity.Notice);
         }
 
         return (probe.Measures, fact.Stations.Count) switch
         {
             (WaterMeasure.Evenness, _) => new Problem(where, $"is a reading by '{probe.Name}', which are noted can by can", "Strike it and note a catch: {\"kind\":\"catch\",\"station\":\"s1\",\"minutes\":10,\"cans\":[\"4 mm\",\"6 mm\"]}"),
-            (WaterMeasure.MeterFlow, _) or (WaterMeasure.StaticPressure, 0) => null,
+            (WaterMeasure.MeterFlow, _) => null,
+            (WaterMeasure.StaticPressure, 0) => value.Si < 0 ? new Problem(where, $"'{value.Text}' is less than none", "Strike it and read again") : null,
             (WaterMeasure.HoleLevel, 0) => fact.Place is null ? new Problem(where, "names no place", "Strike it and note it again with the place of the hole") : null,
             (WaterMeasure.StaticPressure, _) => new Problem(where, "names a station that ran, but static pressure is read with nothing running", "Strike it and note it again as running pressure"),
             (_, 0) => new Problem(where, $"{probe.Name} names no station", "Strike it and note it again with the station that ran"),

@@ -10,7 +10,7 @@ namespace Underturf.Reasoning.Water;
 internal static class WaterProblems
 {
     public static IEnumerable<Problem> Of(PropertyHistory history, PracticeBook book) =>
-        Pipes(history.Now, book.Water).Concat(Sizes(history.Now)).Concat(Behind(history.Now)).Concat(Apart(history.Now)).Concat(Outlets(history.Now, book.Water)).Concat(Settings(history));
+        Pipes(history.Now, book.Water).Concat(Sizes(history.Now)).Concat(Behind(history.Now)).Concat(Apart(history.Now)).Concat(Outlets(history.Now, book.Water)).Concat(Settings(history)).Concat(Itself(history.Now));
 
     private static IEnumerable<Problem> Pipes(PropertyView view, WaterPractice book)
     {
@@ -105,6 +105,10 @@ internal static class WaterProblems
         from outlet in view.Outlets
         where book.Outlets.All(o => o.Name != outlet.Value.What) && outlet.Value.Flow is null
         select new Problem($"outlets '{outlet.Key}'", $"are '{outlet.Value.What}', which the practice book does not know, and no flow is noted; they count for nothing", $"Note the flow of one, or use one of: {string.Join(", ", book.Outlets.Select(o => o.Name))}", Severity.Notice);
+
+    private static IEnumerable<Problem> Itself(PropertyView view) => view.IsolationValves
+        .Where(i => i.Value.Shuts.Any(s => view.Identity.Of(s) == i.Key))
+        .Select(i => new Problem($"isolation valve '{i.Key}'", "is noted to shut off itself; that counts for nothing", "Note what lies behind it", Severity.Notice));
 
     private static IEnumerable<Problem> Settings(PropertyHistory history) =>
         from setting in history.Facts.Settings

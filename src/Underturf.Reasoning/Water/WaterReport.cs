@@ -39,4 +39,8 @@ public sealed record StationBelief(string Station, string Number, IReadOnlyList<
 /// <param name="Stations">Numbers of the stations that have no water then.</param>
 /// <param name="ByPipes">True where pipes are noted that say so, false where somebody told it; nothing where nobody knows.</param>
 /// <param name="StandsShut">It stands shut now.</param>
-public sealed record ShutLine(string Id, string Name, IReadOnlyList<string> Stations, bool? ByPipes, bool StandsShut);
+public sealed record ShutLine(string Id, string Name, IReadOnlyList<string> Stations, bool? ByPipes, bool StandsShut)
+{
+    /// <summary>Chance that it holds, by what the meter showed while it was shut; null where nobody has read.</summary>
+    public double? Holds { get; init; }
+}

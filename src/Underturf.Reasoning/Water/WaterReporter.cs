@@ -19,7 +19,7 @@ internal sealed class WaterReporter(WaterBelief belief, OpenQuestion? idle)
         return new WaterReport(leading?.Summary, leading?.Probability, idle?.WaterLost, [.. Sorted().Select(Station)], [.. View.IsolationValves.OrderBy(i => View.Name(i.Key), NaturalOrder.Instance).Select(i => Shuts(i.Key))])
         {
             Sources = [.. Sources()],
-            Supply = [.. States(belief.SupplyStates.Select((f, k) => (f is null ? [] : new[] { f.Id }, belief.SupplyShares[k])))],
+            Supply = [.. States(belief.SupplyStates.Select((f, k) => (f.Faults.Select(w => w.Id).ToArray(), belief.SupplyShares[k])))],
         };
     }
 
@@ -55,14 +55,15 @@ internal sealed class WaterReporter(WaterBelief belief, OpenQuestion? idle)
     {
         var shut = Owner.ShutAt(Moment.Last).Contains(id);
         var graph = Owner.Graph;
+        double? held = belief.NotHolding.TryGetValue(id, out var not) ? 1 - not : null;
         if (graph.Knows(id))
         {
             var (all, left) = (graph.Reached(_ => false), graph.Reached(other => other == id));
-            return new ShutLine(id, View.Name(id), Numbers(View.Stations.Keys.Where(s => View.ValvesOf(s).Any(v => all.Contains(v.Id) && !left.Contains(v.Id)))), ByPipes: true, shut);
+            return new ShutLine(id, View.Name(id), Numbers(View.Stations.Keys.Where(s => View.ValvesOf(s).Any(v => all.Contains(v.Id) && !left.Contains(v.Id)))), ByPipes: true, shut) { Holds = held };
         }
 
         var told = Owner.ToldBehind(id).Count > 1;
-        return new ShutLine(id, View.Name(id), Numbers(Owner.ToldStationsBehind(id)), told ? false : null, shut);
+        return new ShutLine(id, View.Name(id), Numbers(Owner.ToldStationsBehind(id)), told ? false : null, shut) { Holds = held };
     }
 
     private IReadOnlyList<string> Numbers(IEnumerable<string> stations) => [.. stations.Select(View.StationNumber).Order(NaturalOrder.Instance)];

@@ -18,41 +18,49 @@ internal sealed class WaterSum
     private readonly WaterCase owner;
     private readonly IReadOnlyList<WaterReading> meter;
     private readonly IReadOnlyList<StationWater> stations;
-    private readonly IReadOnlyList<WaterFault?> supplies;
-    private readonly SupplyWater supply;
+    private readonly List<SupplyState> supplies;
+    private readonly double[] begins;
     private readonly OffReadings off;
+    private readonly LeakGroups groups;
+    private readonly int[] running;
+    private readonly Dictionary<(int First, int Second), List<(int First, int Second, double Log)>> pairs = [];
     private readonly Fed nowhere;
     private readonly Dictionary<(int Supply, string Fed), double[]> besides = [];
     private readonly Dictionary<(int Supply, int Group), double[]> weights = [];
-    private readonly Dictionary<(int First, int Second), Fed> unions = [];
+    private readonly Dictionary<string, Fed> alike = new(StringComparer.Ordinal);
     private readonly Dictionary<(int Supply, Fed Fed, int Amount, WaterFault? Leaking), double> runningBeside;
     private readonly Dictionary<string, StationWater> telling;
     private readonly Dictionary<(string Station, int Supply, int Group, int Amount), double> ownShares = [];
     private double likeliest = double.NegativeInfinity;
 
-    public WaterSum(WaterCase owner, IReadOnlyList<WaterReading> meter, IReadOnlyList<LeakSource> sources, IReadOnlyList<StationWater> stations, IReadOnlyList<WaterFault?> supplies, SupplyWater supply)
+    public WaterSum(WaterCase owner, IReadOnlyList<WaterReading> meter, LeakGroups groups, IReadOnlyList<StationWater> stations, SupplyWater supply)
     {
-        (this.owner, this.meter, this.stations, this.supplies, this.supply) = (owner, meter, stations, supplies, supply);
+        (this.owner, this.meter, this.groups, this.stations) = (owner, meter, groups, stations);
+        supplies = [.. supply.States.Select(s => s.Felt).Distinct()];
+        double[] logs = [.. supply.States.Select(s => s.LogPrior + supply.LogChance(s))];
+        begins = [.. supplies.Select(f => LogMath.LogSumExp([.. logs.Where((_, k) => supply.States[k].Felt == f)]))];
         telling = stations.Where(s => s.HasFlow || s.IsSeenIdle).ToDictionary(s => s.Station, StringComparer.Ordinal);
         nowhere = Fed.Nowhere(meter.Count);
         off = new OffReadings(owner, meter);
-        Groups = [.. sources.GroupBy(s => s.Signature).Select(g => new LeakGroup(g.First().Fault, g.First().Fed, [.. g]))];
+        running = [.. Enumerable.Range(0, meter.Count).Where(r => !meter[r].IsIdle)];
         var all = new List<Cell>();
-        for (var s = 0; s < supplies.Count; s++)
+        double[] alone = [.. supplies.Select((_, k) => begins[k] + Besides(k, nowhere)[0])];
+        foreach (var state in Enumerable.Range(0, supplies.Count).Where(s => alone[s] > alone.Max() + Worthless).OrderByDescending(s => alone[s]))
         {
-            AddCells(s, all);
+            AddCells(state, all);
         }
 
         all.RemoveAll(c => c.Log < likeliest + Worthless);
         var scale = LogMath.LogSumExp([.. all.Select(c => c.Log)]);
         Cells = [.. all.Select(c => new WeighedCell(c.Supply, c.First, c.Second, c.A, c.B, Math.Exp(c.Log - scale)))];
         runningBeside = Beside();
-        SupplyShares = [.. supplies.Select((_, s) => Cells.Where(c => c.Supply == s).Sum(c => c.Share))];
+        double[] shares = [.. supplies.Select((_, s) => Cells.Where(c => c.Supply == s).Sum(c => c.Share))];
+        SupplyShares = [.. supply.States.Select((s, k) => (Log: logs[k], Felt: supplies.IndexOf(s.Felt))).Select(s => shares[s.Felt] * Math.Exp(s.Log - begins[s.Felt]))];
         Unmodelled = UnmodelledShare(scale);
     }
 
     /// <summary>Sources that no reading tells apart.</summary>
-    public IReadOnlyList<LeakGroup> Groups { get; }
+    public IReadOnlyList<LeakGroup> Groups => groups.All;
 
     /// <summary>Everything that is worth a share; their shares sum to one.</summary>
     public IReadOnlyList<WeighedCell> Cells { get; }
@@ -71,6 +79,9 @@ internal sealed class WaterSum
             yield return source.Odds * (own is null ? 1 : Math.Exp(own.LogChance(supplies[supplyState], nowhere, 0, Shown(source, own)) - own.LogChance(supplies[supplyState], Groups[group].Fed, amount)));
         }
     }
+
+    /// <summary>Chance that a doubted valve does not hold.</summary>
+    public double Passes(int valve) => Cells.GroupBy(c => (c.First, c.Second)).Sum(g => g.Sum(c => c.Share) * groups.Passes(valve, g.Key.First, g.Key.Second));
 
     /// <summary>A station's states, all that may run beside it counted in.</summary>
     public double[] SharesOf(StationWater station)
@@ -105,7 +116,7 @@ internal sealed class WaterSum
                 others -= own;
                 if (own > 0)
                 {
-                    Count((cell.Supply, other < 0 ? nowhere : Groups[other].Fed, otherAmount, Groups[group].Fault), own * cell.Share);
+                    Count((cell.Supply, Alike(other < 0 ? nowhere : Groups[other].Fed), otherAmount, Groups[group].Fault), own * cell.Share);
                 }
             }
 
@@ -131,35 +142,30 @@ internal sealed class WaterSum
     /// <summary>What a station that was looked at while everything was off may have shown of its own valve.</summary>
     private static WaterFault? Shown(LeakSource source, StationWater own) => own.IsSeenIdle ? source.Fault : null;
 
-    private Fed FedOf(WeighedCell cell) => cell.Second >= 0 ? Union(cell.First, cell.Second) : cell.First >= 0 ? Groups[cell.First].Fed : nowhere;
+    private Fed FedOf(WeighedCell cell) => Alike(cell.First < 0 ? nowhere : cell.Second < 0 ? Groups[cell.First].Fed : Groups[cell.First].Fed.Or(Groups[cell.Second].Fed));
 
-    private Fed Union(int first, int second)
+    /// <summary>One for all that show in the same readings of stations.</summary>
+    private Fed Alike(Fed fed)
     {
-        if (!unions.TryGetValue((first, second), out var union))
-        {
-            unions[(first, second)] = union = Groups[first].Fed.Or(Groups[second].Fed);
-        }
-
-        return union;
+        var key = fed.KeyOf(running);
+        return alike.TryGetValue(key, out var first) ? first : alike[key] = fed;
     }
 
-    private static int AmountOf(WeighedCell cell) => cell.Second < 0 ? cell.A : AmountGrid.Nearest(AmountGrid.At(cell.A) + AmountGrid.At(cell.B));
+    private static int AmountOf(WeighedCell cell) => cell.Second < 0 ? cell.A : AmountGrid.Both(cell.A, cell.B);
 
     private void AddCells(int state, List<Cell> cells)
     {
-        var fault = supplies[state];
-        var begin = supply.LogPrior(fault) + supply.LogChance(fault);
+        var begin = begins[state];
         var none = Besides(state, nowhere)[0];
         Add(cells, new Cell(state, -1, -1, 0, 0, begin + off.LogChance(nowhere, 0) + none));
         for (var g = 0; g < Groups.Count; g++)
         {
             var (fed, more) = (Groups[g].Fed, Weights(state, g));
-            var beside = Besides(state, fed);
+            var (beside, prior) = (Besides(state, fed), begin + groups.LogPrior(g));
             for (var a = 1; a <= MostPlace(fed); a++)
             {
-                Add(cells, new Cell(state, g, -1, a, 0, begin + more[a] + off.LogChance(fed, a) + Value(beside, state, fed, a)));
+                Add(cells, new Cell(state, g, -1, a, 0, prior + more[a] + off.LogChance(fed, a) + Value(beside, state, fed, a)));
             }
-
         }
 
         for (var g = 0; g < Groups.Count; g++)
@@ -167,9 +173,9 @@ internal sealed class WaterSum
             for (var h = 0; h < g; h++)
             {
                 // What shows in the same readings as one source would is not told apart from it.
-                if (Groups[h].Fed.Key != Groups[g].Fed.Key)
+                if (Groups[h].Fed.Key != Groups[g].Fed.Key && groups.LogPrior(h, g) > double.NegativeInfinity)
                 {
-                    AddPair(state, h, g, begin - none, cells);
+                    AddPair(state, h, g, begin, cells);
                 }
             }
         }
@@ -190,30 +196,32 @@ internal sealed class WaterSum
         var (one, two) = (Groups[first].Fed, Groups[second].Fed);
         var (both, onlyOne, onlyTwo) = (one.And(two), one.Without(two), two.Without(one));
         var (tableBoth, tableOne, tableTwo) = (Besides(state, both), Besides(state, onlyOne), Besides(state, onlyTwo));
-        var none = Besides(state, nowhere)[0];
-        var (mostOne, mostTwo) = (MostPlace(one), MostPlace(two));
-        var (step, nothing) = (2 * Math.Log(Coarse), off.LogChance(nowhere, 0));
-        for (var a = 1; a <= mostOne; a += Coarse)
+        var none = 2 * Besides(state, nowhere)[0];
+        begin += (2 * Math.Log(Coarse)) + groups.LogPrior(first, second) - none;
+        foreach (var (a, b, log) in Pairs(first, second))
         {
-            var partA = begin + step + Weights(state, first)[a] + off.LogChance(onlyOne, a) + Value(tableOne, state, onlyOne, a) - none;
-            for (var b = 1; b <= mostTwo; b += Coarse)
-            {
-                var log = off.LogChance(onlyTwo, b) + off.LogChanceOfSum(both, AmountGrid.At(a) + AmountGrid.At(b)) - (2 * nothing);
-                if (log + off.LogChance(onlyOne, a) < off.Floor)
-                {
-                    continue;
-                }
-
-                var sum = AmountGrid.Nearest(AmountGrid.At(a) + AmountGrid.At(b));
-                Add(cells, new Cell(state, first, second, a, b, partA + log + Weights(state, second)[b] + Value(tableBoth, state, both, sum) + Value(tableTwo, state, onlyTwo, b)));
-            }
+            var sum = AmountGrid.Both(a, b);
+            Add(cells, new Cell(state, first, second, a, b, begin + log + Weights(state, first)[a] + Weights(state, second)[b]
+                + Value(tableBoth, state, both, sum) + Value(tableOne, state, onlyOne, a) + Value(tableTwo, state, onlyTwo, b)));
         }
+    }
+
+    /// <summary>The same under every state of the supply.</summary>
+    private List<(int First, int Second, double Log)> Pairs(int first, int second)
+    {
+        if (!pairs.TryGetValue((first, second), out var known))
+        {
+            var (one, two) = (Groups[first].Fed, Groups[second].Fed);
+            pairs[(first, second)] = known = [.. off.OfTwo(one, two, MostPlace(one), MostPlace(two), Coarse)];
+        }
+
+        return known;
     }
 
     /// <summary>The largest amount that the readings in which it shows leave room for.</summary>
     private int MostPlace(Fed fed)
     {
-        var most = Enumerable.Range(0, meter.Count).Where(r => fed[r]).Select(r => meter[r].Si + (Beyond * meter[r].Sigma)).DefaultIfEmpty(double.PositiveInfinity).Min();
+        var most = Enumerable.Range(0, meter.Count).Where(r => fed[r].Kind == PassageKind.Open).Select(r => (meter[r].Si + (Beyond * meter[r].Sigma)) / meter[r].Drawn).DefaultIfEmpty(double.PositiveInfinity).Min();
         return double.IsInfinity(most) ? AmountGrid.Count - 1 : AmountGrid.Nearest(most);
     }
 
@@ -233,9 +241,10 @@ internal sealed class WaterSum
     /// <summary>ln of the chance of all stations' notes, by the amount that runs elsewhere; filled as it is asked for.</summary>
     private double[] Besides(int state, Fed fed)
     {
-        if (!besides.TryGetValue((state, fed.Key), out var table))
+        var key = fed.KeyOf(running);
+        if (!besides.TryGetValue((state, key), out var table))
         {
-            besides[(state, fed.Key)] = table = new double[AmountGrid.Count];
+            besides[(state, key)] = table = new double[AmountGrid.Count];
             Array.Fill(table, double.NaN);
             Value(table, state, fed, 0);
         }
@@ -261,8 +270,7 @@ internal sealed class WaterSum
             return 0;
         }
 
-        var other = Math.Log(owner.Water.Unmodelled) + off.LogChanceUnmodelled + LogMath.LogSumExp([.. supplies.Select((f, s) =>
-            supply.LogPrior(f) + supply.LogChance(f) + Besides(s, nowhere)[0])]);
+        var other = Math.Log(owner.Water.Unmodelled) + off.LogChanceUnmodelled + LogMath.LogSumExp([.. supplies.Select((_, s) => begins[s] + Besides(s, nowhere)[0])]);
         return 1 / (1 + Math.Exp(scale - other));
     }
 

@@ -16,7 +16,7 @@ internal static class WiringWater
     /// <summary>What the water says to the wires: one message for each station that was metered since anybody worked on it.</summary>
     public static IReadOnlyList<WaterEvidence> Messages(WaterCase water, Case matter)
     {
-        var metered = water.Of(WaterMeasure.MeterFlow).Where(r => r.Station is { } s && matter.Paths.ContainsKey(s)).GroupBy(r => r.Station!).ToList();
+        var metered = water.Of(WaterMeasure.MeterFlow).Where(r => r.Station is { } s && matter.Paths.ContainsKey(s) && water.IsAsNow(s, r.Moment)).GroupBy(r => r.Station!).ToList();
         if (metered.Count == 0)
         {
             return [];

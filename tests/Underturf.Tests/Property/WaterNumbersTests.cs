@@ -60,7 +60,8 @@ public sealed class WaterNumbersTests
     private static Orchard Pressed() => Orchard.Unpiped().Read("running pressure", "24 psi", "s1").Read("opening time", "30 s", "s3").Read("closing time", "31 s", "s4");
 
     /// <summary>Weak here and there, and nobody has gauged while anything ran.</summary>
-    private static Orchard Doubtful() => Orchard.Unpiped().Read("static pressure", "60 psi").Watch("s1", "weak").Watch("s2", "weak");
+    private static Orchard Doubtful() => Orchard.Unpiped().Read("static pressure", "60 psi").Watch("s1", "weak").Watch("s2", "weak")
+        .With(new CatchFact { Station = "s3", Cans = [new Length(0), new Length(0), new Length(0.009), new Length(0.012)] });
 
     /// <summary>Each station with another trouble, and pressure at rest alone.</summary>
     private static Orchard Troubled()

@@ -50,6 +50,24 @@ public sealed class CatchTests
     }
 
     [Fact]
+    public void Cans_set_out_before_a_repair_are_no_longer_told()
+    {
+        var mended = Cans(10, 1, 1, 2, 8, 9, 10, 11, 12).With(new WorkFact { Did = "outlet replaced", Target = "s1" });
+        Assert.Null(mended.Notebook().Flow("s1").Value.Stations[0].Caught);
+        Assert.NotNull(mended.With(new CatchFact { Station = "s1", Cans = [new Length(0.006), new Length(0.008)] }).Notebook().Flow("s1").Value.Stations[0].Caught);
+    }
+
+    [Fact]
+    public void What_was_read_of_a_station_before_a_valve_of_it_became_another_is_not_weighed()
+    {
+        var before = Cans(10, 1, 1, 2, 8, 9, 10, 11, 12).With(new ValveFact { Id = "v9", Station = "s1" }).Meter("7 gpm", "s1").Watch("s1", "weak");
+        Assert.NotNull(before.Question("water-s1"));
+        var after = before.With(new StationFact { Id = "s5", Controller = "c", Terminal = 5 }).With(new WorkFact { Did = "station split", Target = "v9" }).With(new ValveFact { Id = "v9", Station = "s5" }).With(new RenumberedFact { Station = "s5", From = "s1", Was = "1", Now = "5", Valve = "v9" });
+        Assert.Null(after.Question("water-s1"));
+        Assert.Null(after.Notebook().Flow("s1").Value.Stations[0].Caught);
+    }
+
+    [Fact]
     public void Empty_cans_an_unknown_station_and_cans_noted_as_a_reading_are_named_with_what_to_do()
     {
         Assert.Contains(Cans(10, 0, 0, 0).Problems(), p => p.Reason == "has no water in any can" && p.Remedy.Contains("nothing waters", StringComparison.Ordinal));

@@ -142,4 +142,20 @@ public sealed class IsolationTests
     public void A_place_that_is_not_there_is_named() => Assert.Equal("is not noted", Orchard.Piped().Notebook().Isolate("nowhere").Problem!.Reason);
 
     private static IsolationAnswer Isolate(Orchard orchard, string place) => orchard.Notebook().Isolate(place).Value;
+
+    [Fact]
+    public void What_no_pipe_joins_to_a_point_of_connection_is_not_without_pressure_for_that()
+    {
+        var orchard = Orchard.Unpiped().With(new FittingFact { Id = "far" }).With(new PipeFact { Id = "p", From = "far", To = "v1", Size = "1" });
+        Assert.Equal("everything at street meter", orchard.Notebook().Isolate("v1").Value.Shut.Single().Name);
+        Assert.Equal("i1", orchard.With(new IsolationValveFact { Id = "i1", Shuts = ["s1"] }).Notebook().Isolate("v1").Value.Shut.Single().Id);
+    }
+
+    [Fact]
+    public void A_valve_that_shuts_itself_and_a_pressure_less_than_none_are_named()
+    {
+        var problems = Orchard.Unpiped().With(new IsolationValveFact { Id = "i1", Shuts = ["i1", "s1"] }).Read("static pressure", "-3 psi").Problems();
+        Assert.Contains(problems, p => p.Reason.StartsWith("is noted to shut off itself", StringComparison.Ordinal));
+        Assert.Contains(problems, p => p.Reason == "'-3 psi' is less than none");
+    }
 }
