@@ -63,6 +63,13 @@ public sealed partial class PageTests
         }
     }
 
+    [Fact]
+    public void The_report_says_what_is_stated_of_a_whole_property()
+    {
+        var trial = TrialStudy.One(21_046, WorldShape.Trial(30, null), PracticeBook.Default, [Trial.PolicyNames[0]])[0];
+        Assert.Contains(Assert.Single(TrialStudy.SaidRows(trial)), Repository.Read("docs/reports/diagnosis.md"), StringComparison.Ordinal);
+    }
+
     [GeneratedRegex(@"^  (?<name>\w+)", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
     private static partial Regex Commands();
 
