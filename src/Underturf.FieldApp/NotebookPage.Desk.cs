@@ -49,7 +49,7 @@ public sealed partial class NotebookPage
             others[before] = Desk();
         }
 
-        (hand, draft, sweep, noting, sweeping) = (new GroundHand(), new NoteDraft(), SweepPanel.Begin(), false, false);
+        (hand, draft, sweep, noting, sweeping) = (new GroundHand(), new NoteDraft(), BeginSweep(), false, false);
         boxes.Clear();
         water.Close();
         rework.Clear();

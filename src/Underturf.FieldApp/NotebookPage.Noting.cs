@@ -19,7 +19,7 @@ public sealed partial class NotebookPage
     private bool sweeping;
 
     /// <summary>The figure of a sweep that is being typed.</summary>
-    private NoteDraft sweep = SweepPanel.Begin();
+    private NoteDraft sweep = BeginSweep();
     private bool returning;
     private (PropertyHistory? History, OpenedLog? Opened, IReadOnlyList<StationLine> Lines) lined = (null, null, []);
 
@@ -159,6 +159,9 @@ public sealed partial class NotebookPage
         Away(() => KeepSameAsync(pulls: false));
         ThinkOn();
     }
+
+    /// <summary>Nothing typed yet. The panel is not asked: it begins by reading the practice book, for which no page should wait before it can note.</summary>
+    private static NoteDraft BeginSweep() => new() { Kind = NoteKind.Reading, How = StationLine.StationOhms };
 
     private void Sweep(bool on)
     {
