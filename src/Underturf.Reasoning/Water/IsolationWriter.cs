@@ -18,14 +18,13 @@ internal sealed class IsolationWriter
     private readonly Walks walks;
     private readonly PipeRecord pipes;
     private readonly HashSet<string> shutNow;
-    private readonly HeldBack held;
 
     /// <summary>Cost of what stands shut already: less than any other, more than nothing, so that only what parts the place counts.</summary>
     private const double Standing = 1e-6;
 
     public IsolationWriter(WaterCase owner, Walks walks)
     {
-        (this.owner, this.walks, held) = (owner, walks, new HeldBack(owner));
+        (this.owner, this.walks) = (owner, walks);
         shutNow = [.. owner.ShutAt(Moment.Last), .. owner.OffAtSupply()];
 
         // Everything open: what may be opened while somebody works there is not left to chance, and what stands shut is part of the answer.
@@ -111,7 +110,7 @@ internal sealed class IsolationWriter
 
     private IsolationAnswer Answer(string id, IReadOnlyList<string> shut, string from, IReadOnlyList<string> dry, string? needed, IReadOnlyList<ShutOtherwise> otherwise, IReadOnlyList<string> relieve, HoleAnswer? hole)
     {
-        var stands = shut.Where(shutNow.Contains).Select(s => new ShutStep(Called(s), s, walks.Minutes(from, s), 0) { Holds = held.Holds(s) }).ToList();
+        var stands = shut.Where(shutNow.Contains).Select(s => new ShutStep(Called(s), s, walks.Minutes(from, s), 0) { Holds = owner.Held.Holds(s) }).ToList();
         var steps = Round(shut.Where(s => !shutNow.Contains(s)), from);
         return new IsolationAnswer(
             Notebook.Engine,
@@ -121,7 +120,7 @@ internal sealed class IsolationWriter
             stands,
             steps,
             steps.Sum(s => s.WalkMinutes + s.TurnMinutes),
-            shut.Aggregate(1.0, (all, s) => all * (1 - held.NotHolding(s))),
+            shut.Aggregate(1.0, (all, s) => all * (1 - owner.Held.NotHolding(s))),
             [.. dry.Select(View.StationNumber).Order(NaturalOrder.Instance)],
             needed,
             otherwise,
@@ -138,7 +137,7 @@ internal sealed class IsolationWriter
         var at = from;
         foreach (var next in shut.OrderBy(s => walks.Minutes(from, s)))
         {
-            steps.Add(new ShutStep(Called(next), next, walks.Minutes(at, next), owner.Water.Isolating.TurnMinutes) { Holds = held.Holds(next) });
+            steps.Add(new ShutStep(Called(next), next, walks.Minutes(at, next), owner.Water.Isolating.TurnMinutes) { Holds = owner.Held.Holds(next) });
             at = next;
         }
 
@@ -186,7 +185,7 @@ internal sealed class IsolationWriter
 
     /// <summary>The way there and the turning; and what it costs where it turns out not to hold, times the chance of that.</summary>
     private double Cost(string from, string isolation) =>
-        walks.Minutes(from, isolation) + owner.Water.Isolating.TurnMinutes + (held.NotHolding(isolation) * owner.Book.Loss.WrongRepairMinutes);
+        walks.Minutes(from, isolation) + owner.Water.Isolating.TurnMinutes + (owner.Held.NotHolding(isolation) * owner.Book.Loss.WrongRepairMinutes);
 
     private string IdOf(int element) => View.IsolationValves.Keys.Concat(View.WaterSupplies.Keys).First(i => pipes.ElementOf(i) == element);
 

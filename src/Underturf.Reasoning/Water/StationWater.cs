@@ -26,7 +26,7 @@ internal sealed class StationWater
     public StationWater(WaterCase owner, string station, StationFlows usual, IReadOnlyList<WiringState> wiring, IReadOnlyList<WaterReading> meter)
     {
         (this.owner, this.usual, Station) = (owner, usual, station);
-        things = [station, .. owner.View.ValvesOf(station).Select(v => v.Id)];
+        things = owner.ThingsOf(station);
         flows = [.. meter.Select((r, k) => (r, k)).Where(r => r.r.Station == station && owner.IsAsNow(station, r.r.Moment))];
         runsWithOthers = meter.Any(r => r.Together.Contains(station) && r.Together.All(s => owner.IsAsNow(s, r.Moment)));
         others = [.. owner.Readings.Where(r => r.Station == station && r.Probe.Measures is WaterMeasure.OutletPressure or WaterMeasure.OpeningTime or WaterMeasure.ClosingTime or WaterMeasure.Evenness && owner.IsAsNow(station, r.Moment))];

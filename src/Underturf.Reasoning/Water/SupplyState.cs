@@ -10,11 +10,11 @@ internal sealed class SupplyState
 {
     private readonly WaterPractice book;
 
-    private SupplyState(WaterPractice book, IReadOnlyList<WaterFault> faults, bool hidden = false)
+    /// <param name="sound">The state that the stations feel instead, where the faults are hidden from them.</param>
+    private SupplyState(WaterPractice book, IReadOnlyList<WaterFault> faults, SupplyState? sound = null)
     {
-        (this.book, Faults, Reaching) = (book, faults, hidden ? [] : faults);
-        Felt = this;
-        LogPrior = book.Of(WaterScope.Supply).Sum(f => Math.Log(faults.Contains(f) ? f.Rate : 1 - f.Rate)) + (faults.Count == 0 ? 0 : Math.Log(hidden ? book.SupplyHidden : 1 - book.SupplyHidden));
+        (this.book, Faults, Reaching, Felt) = (book, faults, sound is null ? faults : [], sound ?? this);
+        LogPrior = book.Of(WaterScope.Supply).Sum(f => Math.Log(faults.Contains(f) ? f.Rate : 1 - f.Rate)) + (faults.Count == 0 ? 0 : Math.Log(sound is null ? 1 - book.SupplyHidden : book.SupplyHidden));
     }
 
     public IReadOnlyList<WaterFault> Faults { get; }
@@ -23,7 +23,7 @@ internal sealed class SupplyState
     public IReadOnlyList<WaterFault> Reaching { get; }
 
     /// <summary>What the stations have of it: the same as of one in order where nothing reaches them.</summary>
-    public SupplyState Felt { get; private init; }
+    public SupplyState Felt { get; }
 
     /// <summary>ln of its probability beforehand.</summary>
     public double LogPrior { get; }
@@ -39,15 +39,12 @@ internal sealed class SupplyState
         return
         [
             sound,
-            .. from hidden in new[] { false, true }
+            .. from felt in new[] { null, sound }
                from second in Enumerable.Range(0, faults.Length)
                from first in Enumerable.Range(0, second + 1)
-               let both = new SupplyState(book, first == second ? [faults[first]] : [faults[first], faults[second]], hidden)
-               select hidden ? both.FeltAs(sound) : both,
+               select new SupplyState(book, first == second ? [faults[first]] : [faults[first], faults[second]], felt),
         ];
     }
-
-    private SupplyState FeltAs(SupplyState felt) => new(book, Faults, hidden: true) { Felt = felt };
 
     /// <summary>What of it is left.</summary>
     public SupplyState Without(Predicate<WaterFault> cured) => Faults.Any(f => cured(f)) ? new SupplyState(book, [.. Faults.Where(f => !cured(f))]) : this;

@@ -9,6 +9,7 @@ namespace Underturf.Reasoning.Water;
 internal sealed class WaterCase
 {
     private readonly ILookup<string, Observed<WorkFact>> works;
+    private readonly Lazy<HeldBack> held;
 
     public WaterCase(PropertyHistory history, PracticeBook book)
     {
@@ -17,6 +18,7 @@ internal sealed class WaterCase
         Readings = finder.Readings();
         Watches = finder.Watches();
         Graph = new WaterGraph(View);
+        held = new Lazy<HeldBack>(() => new HeldBack(this));
         works = history.Facts.Works.ToLookup(w => w.Fact.Did, StringComparer.Ordinal);
         Problems = [.. finder.Problems, .. WaterProblems.Of(history, book)];
     }
@@ -43,6 +45,9 @@ internal sealed class WaterCase
 
     public IReadOnlyList<Problem> Problems { get; }
 
+    /// <summary>How likely isolation valves hold; worked out once for all places that are made dry.</summary>
+    public HeldBack Held => held.Value;
+
     /// <summary>Whether anything was read or seen of the water.</summary>
     public bool IsNoted => Readings.Count + Watches.Count > 0;
 
@@ -55,12 +60,15 @@ internal sealed class WaterCase
         ValvesAt(station, History.At(moment)).SetEquals(ValvesAt(station, View))
         && !History.Facts.Renumbered.Any(r => r.Moment > moment && View.Identity.Of(r.Fact.Station) != View.Identity.Of(r.Fact.From) && (View.Identity.Of(r.Fact.Station) == station || View.Identity.Of(r.Fact.From) == station));
 
+    /// <summary>A station and its valves: what work on it names.</summary>
+    public string[] ThingsOf(string station) => [station, .. View.ValvesOf(station).Select(v => v.Id)];
+
     private HashSet<string> ValvesAt(string station, PropertyView view) => [.. view.ValvesOf(station).Select(v => View.Identity.Of(v.Id))];
 
     /// <summary>Any work since that ends a fault of how a station waters.</summary>
     private bool IsMendedSince(string station, Moment moment)
     {
-        string[] things = [station, .. View.ValvesOf(station).Select(v => v.Id)];
+        var things = ThingsOf(station);
         return Water.Of(WaterScope.Station).Any(f => works[f.Repair].Any(w => w.Moment > moment && Concerns(w.Fact, things)));
     }
 
