@@ -17,9 +17,7 @@ internal static class Trials
     /// <param name="arguments">How many properties; how many stations, 0 for small ones; the first seed.</param>
     public static int Run(TextWriter output, IReadOnlyList<string> arguments)
     {
-        var (count, stations, first) = (arguments.Whole(0) ?? Properties, arguments.Whole(1) ?? 0, (ulong)(arguments.Whole(2) ?? (int)TrialStudy.FirstSeed));
-        var book = PracticeBook.Default;
-        var study = new TrialStudy(book, WorldShape.Trial(stations > 0 ? stations : null, null));
+        var ((count, first, study), book) = (Asked(arguments), PracticeBook.Default);
         var all = new List<PropertyTrial>();
         output.WriteLine(TrialStudy.Heading);
         for (var done = 0; done < count; done += TrialStudy.BlockSize)
@@ -48,8 +46,7 @@ internal static class Trials
     /// <param name="arguments">How many properties; how many stations, 0 for small ones; the first seed.</param>
     public static int Said(TextWriter output, IReadOnlyList<string> arguments)
     {
-        var (count, stations, first) = (arguments.Whole(0) ?? Properties, arguments.Whole(1) ?? 0, (ulong)(arguments.Whole(2) ?? (int)TrialStudy.FirstSeed));
-        var study = new TrialStudy(PracticeBook.Default, WorldShape.Trial(stations > 0 ? stations : null, null));
+        var (count, first, study) = Asked(arguments);
         var all = new PropertyTrial[count];
         output.WriteLine(TrialStudy.SaidHeading);
         for (var i = 0; i < count; i++)
@@ -66,6 +63,11 @@ internal static class Trials
         Words(output, [.. all]);
         return 0;
     }
+
+    private static (int Count, ulong First, TrialStudy Study) Asked(IReadOnlyList<string> arguments) => (
+        arguments.Whole(0) ?? Properties,
+        (ulong)(arguments.Whole(2) ?? (int)TrialStudy.FirstSeed),
+        new TrialStudy(PracticeBook.Default, WorldShape.Trial(arguments.Whole(1) is { } stations and > 0 ? stations : null, null)));
 
     private static void Costs(TextWriter output, List<PropertyTrial> all, PracticeBook book)
     {

@@ -31,5 +31,15 @@ internal sealed record Bundle(string Place, IReadOnlyList<Joint> Ends, IReadOnly
     /// <summary>The column of a wire's id, or -1.</summary>
     public int ColumnOf(string id) => Wires.Index().Where(w => w.Item.Id == id || w.Item.Also.Contains(id)).Select(w => w.Index).FirstOrDefault(-1);
 
+    /// <summary>How many wires there are, or ends.</summary>
+    public int Count(bool wires) => wires ? Wires.Count : Ends.Count;
+
+    /// <summary>The column of a wire's id or the row of an end's, or -1.</summary>
+    public int At(string id, bool isWire) => isWire ? ColumnOf(id) : RowOf(id);
+
+    public string IdOf(int at, bool isWire) => isWire ? Wires[at].Id : Ends[at].Ends[0].Id;
+
+    public string NameOf(int at, bool isWire) => isWire ? Wires[at].Name : Ends[at].Ends[0].Name;
+
     public bool[] Commons => [.. Wires.Select(w => w.Role == WireRole.Common)];
 }

@@ -82,7 +82,7 @@ internal sealed class DoubtFinder(Bundle bundle, NamingBelief belief, NamingTabl
 
     private string Carried(Touching round) => RoundWriter.Said(bundle, Enumerable.Range(0, round.Put.Length).Where(one => round.Put[one]), round.Turned);
 
-    private string TouchedName(Touching round, int touched) => round.Turned ? bundle.Wires[touched].Name : bundle.Ends[touched].Ends[0].Name;
+    private string TouchedName(Touching round, int touched) => bundle.NameOf(touched, round.Turned);
 
     /// <summary>"it is station 4 (98 %)"; of a wire the end that it is.</summary>
     private string Likely(Touching round, int touched)
@@ -90,7 +90,7 @@ internal sealed class DoubtFinder(Bundle bundle, NamingBelief belief, NamingTabl
         if (round.Turned)
         {
             var end = Enumerable.Range(0, bundle.Ends.Count).MaxBy(e => belief.Shares[e, touched]);
-            return belief.Shares[end, touched] >= 0.5 ? $"it is {bundle.Ends[end].Ends[0].Name} ({Say.Share(belief.Shares[end, touched])})" : "it is none of these ends for sure";
+            return belief.Shares[end, touched] >= 0.5 ? $"it is {bundle.NameOf(end, isWire: false)} ({Say.Share(belief.Shares[end, touched])})" : "it is none of these ends for sure";
         }
 
         var (wire, share) = belief.Best(touched);

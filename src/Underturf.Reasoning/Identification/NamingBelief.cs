@@ -59,10 +59,11 @@ internal sealed class NamingBelief
     public (IReadOnlyDictionary<int, double> Is, double Made) Without(Touching round)
     {
         var (carrier, all, rest) = (Array.IndexOf(round.Put, true), new Dictionary<int, double>(), 1.0);
+        double Share(Supposed s, int touched) => s.Share * (round.Turned ? s.Shares[carrier, touched] : s.Shares[touched, carrier]);
         foreach (var (touched, _, log) in round.Speaks())
         {
-            var here = supposed.Sum(s => s.Share * (round.Turned ? s.Shares[carrier, touched] : s.Shares[touched, carrier]));
-            var under = round.Lead == NamingTable.NoLead ? here : supposed.Where(s => s.Lead == round.Lead).Sum(s => s.Share * (round.Turned ? s.Shares[carrier, touched] : s.Shares[touched, carrier]));
+            var here = supposed.Sum(s => Share(s, touched));
+            var under = round.Lead == NamingTable.NoLead ? here : supposed.Where(s => s.Lead == round.Lead).Sum(s => Share(s, touched));
             rest -= here;
             all[touched] = (under / Math.Exp(log)) + here - under;
         }

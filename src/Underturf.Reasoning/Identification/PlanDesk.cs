@@ -91,17 +91,15 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
     private bool[] Ready(NamingWay way, bool turned)
     {
         var before = Before(way, turned).SelectMany(t => t.Touching.Touched).ToHashSet();
-        return [.. Enumerable.Range(0, Count(turned)).Select(one => way.Shows == NamingSign.Ohms ? IsFitted(one, turned) : before.Contains(one))];
+        return [.. Enumerable.Range(0, bundle.Count(wires: turned)).Select(one => way.Shows == NamingSign.Ohms ? IsFitted(one, turned) : before.Contains(one))];
     }
 
     private IEnumerable<NotedTouching> Before(NamingWay way, bool turned) => touches.Where(t => t.Touching.Way == way && t.Touching.Turned == turned);
 
-    private int Count(bool turned) => turned ? bundle.Wires.Count : bundle.Ends.Count;
-
     /// <summary>The most that a way needed to get each ready that was touched by it.</summary>
     private double[] Spent(bool turned)
     {
-        var spent = new double[Count(turned)];
+        var spent = new double[bundle.Count(wires: turned)];
         foreach (var (touching, one) in touches.Where(t => t.Touching.Turned == turned).SelectMany(t => t.Touching.Touched.Select(one => (t.Touching, one))))
         {
             spent[one] = Math.Max(spent[one], touching.Way.ReadyMinutes);
@@ -115,16 +113,16 @@ internal sealed class PlanDesk(Case matter, Bundle bundle, NamingBelief belief, 
     {
         var lead = way.NeedsCommon ? Common : NamingTable.NoLead;
         var before = Before(way, turned).Where(t => t.Touching.Lead == lead && way.Shows != NamingSign.Answers && !t.Touching.IsCheck).Select(t => Array.IndexOf(t.Touching.Put, true)).ToHashSet();
-        return [.. Enumerable.Range(0, Count(!turned)).Select(before.Contains)];
+        return [.. Enumerable.Range(0, bundle.Count(wires: !turned)).Select(before.Contains)];
     }
 
     private bool IsChecked(NamingWay way, bool turned) => Before(way, turned).Any(t => t.Touching.IsCheck && t.Touching.Lead == Common);
 
     /// <summary>Each end but the common with its resistor; each wire but commons where it is turned.</summary>
     public IEnumerable<(int Of, double Ohms)> Fitted(bool turned) => Kits.Of(turned) is not { } kit ? [] :
-        Enumerable.Range(0, Count(turned)).Where(one => turned ? bundle.Wires[one].Role != WireRole.Common : one != Common).Select(one => (one, kit.Ohms[one]));
+        Enumerable.Range(0, bundle.Count(wires: turned)).Where(one => turned ? bundle.Wires[one].Role != WireRole.Common : one != Common).Select(one => (one, kit.Ohms[one]));
 
-    public bool IsFitted(int one, bool turned) => matter.History.Facts.Resistors.LastOrDefault(r => matter.View.Identity.Of(r.Fact.End) is var id && (turned ? bundle.ColumnOf(id) : bundle.RowOf(id)) == one) is { Fact.Ohms: not null };
+    public bool IsFitted(int one, bool turned) => matter.History.Facts.Resistors.LastOrDefault(r => bundle.At(matter.View.Identity.Of(r.Fact.End), isWire: turned) == one) is { Fact.Ohms: not null };
 
     public double Minutes(NextTouches next) => Standing(next.Plan).Minutes(next);
 }

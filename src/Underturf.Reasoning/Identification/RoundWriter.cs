@@ -15,10 +15,10 @@ internal sealed class RoundWriter(Bundle bundle, PlanDesk desk)
         return new NamingRound(
             way.Name,
             Say(next, put.Count),
-            [.. put.Select(one => turned ? bundle.Ends[one].Ends[0].Id : bundle.Wires[one].Id)],
+            [.. put.Select(one => bundle.IdOf(one, isWire: !turned))],
             Said(bundle, put, turned),
-            [.. next.Touch.Select(one => turned ? bundle.Wires[one].Id : bundle.Ends[one].Ends[0].Id)],
-            [.. next.Touch.Select(one => turned ? bundle.Wires[one].Name : bundle.Ends[one].Ends[0].Name)],
+            [.. next.Touch.Select(one => bundle.IdOf(one, isWire: turned))],
+            [.. next.Touch.Select(one => bundle.NameOf(one, isWire: turned))],
             next.Plan.Routine == Routine.OneByOne && way.Shows == NamingSign.Answers,
             against?.Id,
             against?.Name,
@@ -37,16 +37,15 @@ internal sealed class RoundWriter(Bundle bundle, PlanDesk desk)
         return next.Plan.Routine == Routine.OneTrip && put > 1 ? $"{say}, all of these joined together; over range means that {bundle.Ends[desk.Common].Ends[0].Name} is not the common" : say;
     }
 
-    private ResistorFit Fit(int one, double ohms, bool turned) => turned
-        ? new(bundle.Wires[one].Id, bundle.Wires[one].Name, Diagnosis.Say.Figure(ohms, Dimension.Resistance), ohms)
-        : new(bundle.Ends[one].Ends[0].Id, bundle.Ends[one].Ends[0].Name, Diagnosis.Say.Figure(ohms, Dimension.Resistance), ohms);
+    private ResistorFit Fit(int one, double ohms, bool turned) =>
+        new(bundle.IdOf(one, isWire: turned), bundle.NameOf(one, isWire: turned), Diagnosis.Say.Figure(ohms, Dimension.Resistance), ohms);
 
     /// <summary>What carries it: "common, stations 1 to 4 and 9"; "end 2, end 5" where it is put on at the place.</summary>
     public static string Said(Bundle bundle, IEnumerable<int> put, bool turned)
     {
         if (turned)
         {
-            return string.Join(", ", put.Select(e => bundle.Ends[e].Ends[0].Name));
+            return string.Join(", ", put.Select(e => bundle.NameOf(e, isWire: false)));
         }
 
         var wires = put.Select(w => bundle.Wires[w]).ToList();

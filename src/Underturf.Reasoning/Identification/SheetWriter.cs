@@ -18,9 +18,7 @@ internal sealed class SheetWriter(Bundle bundle, NamingBelief belief, PlanDesk d
 
     /// <summary>Wires that may be one of the ends without a name, or such ends that may be a wire: the likeliest first, those that are about as likely in their own order.</summary>
     private List<int> Open(bool turned) =>
-        [.. Enumerable.Range(0, Count(turned)).Where(one => Mass(one, turned) > Unlikely && !IsNamed(one, turned)).OrderByDescending(one => Math.Round(Mass(one, turned), 1))];
-
-    private int Count(bool turned) => turned ? bundle.Ends.Count : bundle.Wires.Count;
+        [.. Enumerable.Range(0, bundle.Count(wires: !turned)).Where(one => Mass(one, turned) > Unlikely && !IsNamed(one, turned)).OrderByDescending(one => Math.Round(Mass(one, turned), 1))];
 
     private IEnumerable<double> Shares(int one, bool turned) => turned ? Enumerable.Range(0, bundle.Wires.Count).Select(w => belief.Shares[one, w]) : Enumerable.Range(0, bundle.Ends.Count).Select(e => belief.Shares[e, one]);
 
@@ -33,7 +31,7 @@ internal sealed class SheetWriter(Bundle bundle, NamingBelief belief, PlanDesk d
     {
         var (way, turned) = (next.Plan.Way, next.Plan.Turned);
         bool Carries(int one) => turned ? !way.NeedsCommon || one != desk.Common : way.FitsCommon || !belief.Table.IsCommon(one);
-        var open = Enumerable.Range(0, Count(turned)).Where(one => next.Put[one] || (Carries(one) && Mass(one, turned) > Unlikely && !IsNamed(one, turned))).OrderByDescending(one => Mass(one, turned)).ToList();
+        var open = Enumerable.Range(0, bundle.Count(wires: !turned)).Where(one => next.Put[one] || (Carries(one) && Mass(one, turned) > Unlikely && !IsNamed(one, turned))).OrderByDescending(one => Mass(one, turned)).ToList();
         var patterns = open.ToDictionary(w => w, _ => string.Empty);
         var rounds = new List<SheetRound>();
         var put = open.Where(w => next.Put[w]).ToHashSet();
@@ -44,7 +42,7 @@ internal sealed class SheetWriter(Bundle bundle, NamingBelief belief, PlanDesk d
             put = open.GroupBy(w => patterns[w]).SelectMany(alike => Half(alike, turned)).ToHashSet();
         }
 
-        return Sheet(next.Plan, rounds, [.. open.Order().Select(w => new SheetKey(NameOf(w, !turned), patterns[w]))], []);
+        return Sheet(next.Plan, rounds, [.. open.Order().Select(w => new SheetKey(bundle.NameOf(w, isWire: !turned), patterns[w]))], []);
     }
 
     /// <summary>Half of the wires with one pattern, by how likely they are here; those that were never put on share theirs with ends that are none of them.</summary>
@@ -64,14 +62,12 @@ internal sealed class SheetWriter(Bundle bundle, NamingBelief belief, PlanDesk d
     private NamingSheet OneTrip(NextTouches next)
     {
         var turned = next.Plan.Turned;
-        var fitted = desk.Fitted(turned).Select(f => new SheetKey(NameOf(f.Of, turned), Say.Figure(f.Ohms, Dimension.Resistance)));
-        var keys = desk.Fitted(turned).Select(f => new SheetKey(NameOf(f.Of, turned), Say.Figure(f.Ohms + (2 * desk.Kits.Of(turned)!.WireOhms), Dimension.Resistance)));
+        var fitted = desk.Fitted(turned).Select(f => new SheetKey(bundle.NameOf(f.Of, isWire: turned), Say.Figure(f.Ohms, Dimension.Resistance)));
+        var keys = desk.Fitted(turned).Select(f => new SheetKey(bundle.NameOf(f.Of, isWire: turned), Say.Figure(f.Ohms + (2 * desk.Kits.Of(turned)!.WireOhms), Dimension.Resistance)));
         var put = Enumerable.Range(0, next.Put.Length).Where(one => next.Put[one]).ToList();
         var alone = Open(turned).Where(one => turned ? one != desk.Common : !belief.Table.IsCommon(one)).Select(one => Round([one], turned));
         return Sheet(next.Plan, [.. put.Count > 1 ? alone.Prepend(new SheetRound($"all together: {Round(put, turned).On}")) : alone], [.. keys], [.. fitted]);
     }
-
-    private string NameOf(int one, bool isWire) => isWire ? bundle.Wires[one].Name : bundle.Ends[one].Ends[0].Name;
 
     private SheetRound Round(IEnumerable<int> put, bool turned) => new(RoundWriter.Said(bundle, put, turned));
 

@@ -10,7 +10,7 @@ internal sealed class TouchDoubts(Case matter, Bundle bundle)
 {
     public IEnumerable<Problem> Of(Observed<TouchFact> note, Touching touching)
     {
-        foreach (var stray in note.Fact.Touched.Where(t => matter.View.Knows(t) && (touching.Turned ? bundle.ColumnOf(matter.View.Identity.Of(t)) : bundle.RowOf(matter.View.Identity.Of(t))) < 0))
+        foreach (var stray in note.Fact.Touched.Where(t => matter.View.Knows(t) && bundle.At(matter.View.Identity.Of(t), touching.Turned) < 0))
         {
             yield return new Problem(
                 note.Entry.ToString(),
@@ -38,7 +38,7 @@ internal sealed class TouchDoubts(Case matter, Bundle bundle)
 
     private string Shown(Touching touching) => touching.Shows is { } one and >= 0 ? Name(one, touching) : "none of them";
 
-    private string Name(int touched, Touching touching) => touching.Turned ? bundle.Wires[touched].Name : bundle.Ends[touched].Ends[0].Name;
+    private string Name(int touched, Touching touching) => bundle.NameOf(touched, touching.Turned);
 
     /// <summary>Two ends whose resistors lie closer than those that are picked for a plan; no resistor at all is as good as any other.</summary>
     private static (int A, int B)? Alike(Touching touching)

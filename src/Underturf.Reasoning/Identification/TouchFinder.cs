@@ -90,10 +90,10 @@ internal sealed class TouchFinder(Case matter, Bundle bundle)
     /// <summary>What carried it: wires, or ends of the place where it is turned.</summary>
     private bool[] Carriers(Observed<TouchFact> note, bool turned)
     {
-        var put = new bool[turned ? bundle.Ends.Count : bundle.Wires.Count];
+        var put = new bool[bundle.Count(wires: !turned)];
         foreach (var id in note.Fact.Put)
         {
-            if (view.Identity.Of(id) is var known && (turned ? bundle.RowOf(known) : bundle.ColumnOf(known)) is var carrier and >= 0)
+            if (bundle.At(view.Identity.Of(id), isWire: !turned) is var carrier and >= 0)
             {
                 put[carrier] = true;
             }
@@ -143,7 +143,7 @@ internal sealed class TouchFinder(Case matter, Bundle bundle)
             : null;
     }
 
-    private int Touchable(string id, bool turned) => turned ? bundle.ColumnOf(view.Identity.Of(id)) : bundle.RowOf(view.Identity.Of(id));
+    private int Touchable(string id, bool turned) => bundle.At(view.Identity.Of(id), isWire: turned);
 
     private List<int> Touchables(IReadOnlyList<string> ids, bool turned) => [.. ids.Select(id => Touchable(id, turned)).Where(t => t >= 0)];
 

@@ -74,6 +74,8 @@ public sealed class NamingHand
         return facts;
     }
 
+    private bool IsOnNoCommon(NamingRound round) => round.Against is { } against && scene.Truth[against] != NamingScene.Controller;
+
     private bool Answers(NamingWay way, NamingRound round, string end)
     {
         if (!way.NeedsCommon)
@@ -82,7 +84,7 @@ public sealed class NamingHand
             return Loudness(end, round.Put) > 0.5;
         }
 
-        if (round.Against is { } against && scene.Truth[against] != NamingScene.Controller)
+        if (IsOnNoCommon(round))
         {
             return false;
         }
@@ -100,7 +102,7 @@ public sealed class NamingHand
             return FieldOf(wire, round.Put) > 0.5;
         }
 
-        if (round.Against is { } against && scene.Truth[against] != NamingScene.Controller)
+        if (IsOnNoCommon(round))
         {
             return false;
         }
@@ -142,7 +144,7 @@ public sealed class NamingHand
     /// <summary>The resistors hang between their ends and the one that the lead is on: if that is no common, nothing comes back. Several wires read together stand side by side.</summary>
     private Shown Ohms(NamingRound round)
     {
-        if (round.Against is { } against && scene.Truth[against] != NamingScene.Controller)
+        if (IsOnNoCommon(round))
         {
             return Shown.OverRange;
         }
