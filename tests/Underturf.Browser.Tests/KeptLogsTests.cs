@@ -48,9 +48,9 @@ public sealed class KeptLogsTests : BunitContext
     public async Task A_copy_of_a_log_that_is_not_open_backs_up_its_notes_and_leaves_the_open_one_open()
     {
         var log = await BothAsync();
-        Assert.Equal(1, (await log.NotBackedUpAsync("memorial-garden")).Value);
+        Assert.Equal(1, (await log.AtStakeAsync("memorial-garden")).Value.Notes);
         Assert.Null(await log.HandOutAsync("memorial-garden"));
-        Assert.Equal(0, (await log.NotBackedUpAsync("memorial-garden")).Value);
+        Assert.Equal(0, (await log.AtStakeAsync("memorial-garden")).Value.Notes);
         Assert.Equal("memorial-garden.jsonl", device.HandedOut[^1].Name);
         var again = await OpenAsync();
         Assert.Equal("Orchard", again.Name);

@@ -17,11 +17,29 @@ public sealed partial class DeviceLog
         unstored ??= await RememberAsync(Kept?.BackedUp ?? 0);
     }
 
-    /// <summary>How many of its notes of this device stand in no copy elsewhere.</summary>
-    public async Task<Outcome<long>> NotBackedUpAsync(string property)
+    /// <summary>What would be lost with one of them.</summary>
+    public async Task<Outcome<AtStake>> AtStakeAsync(string property)
     {
         var read = await ReadKeptAsync(property);
-        return read.Succeeded ? Math.Max(0, WrittenIn(read.Value) - kept[property].BackedUp) : read.Problem!;
+        if (!read.Succeeded)
+        {
+            return read.Problem!;
+        }
+
+        var photos = PhotosIn(read.Value).DistinctBy(photo => photo.Hash).ToList();
+        foreach (var other in KeptHere.Where(log => photos.Count > 0 && log.Property != property))
+        {
+            var elsewhere = await ReadKeptAsync(other.Property);
+            if (!elsewhere.Succeeded)
+            {
+                return elsewhere.Problem!;
+            }
+
+            var hashes = PhotosIn(elsewhere.Value).Select(photo => photo.Hash).ToHashSet();
+            photos.RemoveAll(photo => hashes.Contains(photo.Hash));
+        }
+
+        return new AtStake(Math.Max(0, WrittenIn(read.Value) - kept[property].BackedUp), photos);
     }
 
     /// <summary>Hands out one of them as a file that the command line tool reads.</summary>
@@ -36,32 +54,6 @@ public sealed partial class DeviceLog
         await device.HandOutAsync($"{FileName(property)}.jsonl", read.Value.ToBytes());
         kept[property] = kept[property] with { BackedUp = Math.Max(kept[property].BackedUp, WrittenIn(read.Value)) };
         return await device.RememberAsync(kept[property], isOpen: property == Document.Property);
-    }
-
-    /// <summary>The photos of one of them that no other log of this device has.</summary>
-    public async Task<Outcome<IReadOnlyList<PhotoFact>>> PhotosOfAloneAsync(string property)
-    {
-        var (own, elsewhere) = (new List<PhotoFact>(), new HashSet<string>(StringComparer.Ordinal));
-        foreach (var log in KeptHere)
-        {
-            var read = await ReadKeptAsync(log.Property);
-            if (!read.Succeeded)
-            {
-                return read.Problem!;
-            }
-
-            var photos = read.Value.Entries.Select(entry => entry.Fact).OfType<PhotoFact>();
-            if (log.Property == property)
-            {
-                own.AddRange(photos.DistinctBy(photo => photo.Hash));
-            }
-            else
-            {
-                elsewhere.UnionWith(photos.Select(photo => photo.Hash));
-            }
-        }
-
-        return own.FindAll(photo => !elsewhere.Contains(photo.Hash));
     }
 
     /// <summary>Takes one off the device; where it is in hand, none is afterwards.</summary>
@@ -89,7 +81,14 @@ public sealed partial class DeviceLog
         return lines.Succeeded ? LogDocument.Read(lines.Value.Bytes).InOrder() : lines.Problem!;
     }
 
+    private static IEnumerable<PhotoFact> PhotosIn(LogDocument log) => log.Entries.Select(entry => entry.Fact).OfType<PhotoFact>();
+
     private long WrittenIn(LogDocument log) => log.LastHeader(WriterOf(log.Property))?.Id.Seq ?? 0;
 
     private string WriterOf(string? property) => property is not null && kept.GetValueOrDefault(property) is { Removed: > 0 } log ? $"{writer}r{log.Removed}" : writer;
 }
+
+/// <summary>What goes with a log that is taken off.</summary>
+/// <param name="Notes">Those of this device that stand in no copy elsewhere.</param>
+/// <param name="Photos">Those that no other log of this device has.</param>
+public sealed record AtStake(long Notes, IReadOnlyList<PhotoFact> Photos);
