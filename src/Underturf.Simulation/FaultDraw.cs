@@ -44,7 +44,7 @@ internal sealed class FaultDraw
         while (faults.Count < count)
         {
             var second = setting is not null && taken.Count > 0 && doubles.Happens(setting.SameStationShare);
-            var seats = book.Faults.SelectMany(Seats).ToList();
+            var seats = book.Faults.Where(f => !f.AsksNothing).SelectMany(Seats).ToList();
             var free = seats.Where(s => Fits(s.Fault, second)).ToList();
             free = free.Count == 0 && second ? [.. seats.Where(s => Fits(s.Fault, false))] : free;
             if (free.Count == 0)

@@ -7,6 +7,7 @@ public enum FaultScope
     Splice,
     Coil,
     Branch,
+    Run,
     Station,
     Pair,
     CommonConductor,
@@ -38,8 +39,11 @@ public sealed record FaultPractice
     /// <summary>Chance that one part of its scope has it. For a pair it is shared out over the pairs of a station.</summary>
     public required double Rate { get; init; }
 
-    /// <summary>The repair that cures it; empty where none is known.</summary>
+    /// <summary>The repair that cures it; empty where none is known, or none is needed.</summary>
     public required string Repair { get; init; }
+
+    /// <summary>Nothing is to be mended: a sound part is another than was thought.</summary>
+    public bool AsksNothing => Repair.Length == 0 && Scope != FaultScope.Unmodelled;
 
     /// <summary>The part does not conduct.</summary>
     public bool Open { get; init; }
@@ -65,8 +69,20 @@ public sealed record FaultPractice
     /// <summary>The part hangs on another common: open to its own.</summary>
     public bool OtherCommon { get; init; }
 
+    /// <summary>Of what hangs on another common: chance that this comes from the same controller, so that the valve runs all the same.</summary>
+    public double OtherLive { get; init; }
+
     /// <summary>The coil has this share of its ohms left.</summary>
     public Spread? CoilFactor { get; init; }
+
+    /// <summary>The coil is another than the others of its box: its ohms against theirs.</summary>
+    public Spread? CoilRatio { get; init; }
+
+    /// <summary>Ohms of a run's copper against those that follow from what was noted of it.</summary>
+    public Spread? RunRatio { get; init; }
+
+    /// <summary>Metres by which a valve that nobody has found lies beyond the last place where its wire was seen.</summary>
+    public Spread? MoreMetres { get; init; }
 
     /// <summary>Ohms from the part to earth.</summary>
     public Spread? EarthOhms { get; init; }
@@ -115,7 +131,7 @@ public sealed record FaultPractice
     /// <summary>The quantity of its effect that is not known well; nothing where there is none.</summary>
     public Spread? Unknown => Spreads.FirstOrDefault();
 
-    internal IEnumerable<Spread> Spreads => new[] { SeriesOhms, DcSeriesOhms, CoilFactor, EarthOhms, ToCommonOhms, SourceOhms }.OfType<Spread>();
+    internal IEnumerable<Spread> Spreads => new[] { SeriesOhms, DcSeriesOhms, CoilFactor, CoilRatio, RunRatio, MoreMetres, EarthOhms, ToCommonOhms, SourceOhms }.OfType<Spread>();
 
     internal IEnumerable<Spread> HalfWaves => new[] { HalfWaveAmps, HalfWaveVolts }.OfType<Spread>();
 }
@@ -130,7 +146,8 @@ public sealed record RepairPractice(string Name, string Source, string Say, doub
 /// <summary>What is expected of a reading that no fault of the book explains.</summary>
 /// <param name="OverRange">Share of such ohm readings that show over-range.</param>
 /// <param name="DriftImagined">Chance that a sound display was noted as not settling.</param>
-public sealed record UnmodelledPractice(string Source, double OverRange, double DriftImagined);
+/// <param name="Anothers">Share of wrong notes that show what another station shows.</param>
+public sealed record UnmodelledPractice(string Source, double OverRange, double DriftImagined, double Anothers);
 
 /// <summary>Words and repair where nothing is broken.</summary>
 /// <param name="WeakRepair">What helps where a sound run cannot feed its valve.</param>

@@ -8,6 +8,8 @@ namespace Underturf.Property.Practice;
 /// <param name="GaugeSpread">Standard deviation of the logarithm of a run's ohms for a metre where nobody noted its gauge.</param>
 /// <param name="Detour">A run is this much longer than the straight line between its ends.</param>
 /// <param name="BranchMetres">Median length of wire to a further valve that nobody noted.</param>
+/// <param name="UnfoundBox">Chance that a run passes through a box that nobody has found.</param>
+/// <param name="CommonsApart">Chance that two cables of a controller with several commons return by different ones.</param>
 /// <param name="OpenOhms">What a parted conductor still passes through wet soil.</param>
 public sealed record WirePractice(
     string Source,
@@ -24,6 +26,8 @@ public sealed record WirePractice(
     double Detour,
     double BranchMetres,
     double BranchSpread,
+    double UnfoundBox,
+    double CommonsApart,
     Spread OpenOhms)
 {
     [JsonIgnore]

@@ -5,6 +5,9 @@ namespace Underturf.Reasoning.Diagnosis;
 internal sealed record World(Suspect[] Suspects, double Probability)
 {
     public bool IsSound => Suspects.Length == 0;
+
+    /// <summary>Nothing is to be mended: all is sound, or a sound part is another than was thought.</summary>
+    public bool AsksNothing => Array.TrueForAll(Suspects, s => s.Fault.AsksNothing);
 }
 
 /// <summary>The posterior over all that could be wrong at one controller.</summary>

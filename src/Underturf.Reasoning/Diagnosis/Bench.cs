@@ -14,7 +14,8 @@ internal sealed class Bench
     internal readonly record struct LegSlots(int Conductor, int Leak, int BranchWire, int BranchCoil);
 
     /// <summary>Slots of one coil.</summary>
-    internal readonly record struct CoilSlots(int Coil, int Shunt, int Leg);
+    /// <param name="IsJoined">Its leads are joined: nothing of the coil is read.</param>
+    internal readonly record struct CoilSlots(int Coil, int Shunt, int Leg, bool IsJoined);
 
     public required BenchSetup Setup { get; init; }
 
@@ -63,9 +64,11 @@ internal sealed class Bench
         FaultScope.Conductor or FaultScope.Splice or FaultScope.Branch => Slots(suspect)?.Conductor ?? -1,
         FaultScope.CommonConductor or FaultScope.CommonSplice => Commons.GetValueOrDefault(suspect.Leg!.Value, -1),
         FaultScope.Sensor => Sensor,
-        FaultScope.Coil => Coils.TryGetValue((suspect.Station!, suspect.Place!), out var coil) ? coil.Coil : -1,
+        FaultScope.Coil => Coil(suspect) is { IsJoined: false } coil ? coil.Coil : -1,
         _ => -1,
     };
+
+    public CoilSlots? Coil(Suspect suspect) => Coils.TryGetValue((suspect.Station!, suspect.Place!), out var slots) ? slots : null;
 
     public LegSlots? Slots(Suspect suspect) =>
         suspect is { Station: { } station, Leg: { } leg } && Legs.TryGetValue((station, leg), out var slots) ? slots : null;

@@ -34,8 +34,10 @@ internal sealed class BenchLayout
     public static Bench Of(BenchSetup setup, PracticeBook book, Unknowns unknowns) => new BenchLayout(setup, book, unknowns).Build();
 
     /// <summary>Ohms of the two conductors to a further valve that nobody noted.</summary>
-    public static double BranchWireOhms(PracticeBook book) =>
-        2 * WireOhms(book, WireSize.FromAwg(book.Wire.StationAwg), book.Wire.BranchMetres);
+    public static double BranchWireOhms(PracticeBook book) => FurtherWireOhms(book, book.Wire.BranchMetres);
+
+    /// <summary>Ohms of two conductors that nobody noted.</summary>
+    public static double FurtherWireOhms(PracticeBook book, double metres) => 2 * WireOhms(book, WireSize.FromAwg(book.Wire.StationAwg), metres);
 
     /// <summary>Ohms of one conductor in soil of the usual temperature.</summary>
     public static double WireOhms(PracticeBook book, WireSize size, double metres) =>
@@ -178,10 +180,7 @@ internal sealed class BenchLayout
 
         var coil = network.AddCoil("coil", a, b, ohms, setup.IsFed ? Henries : 0);
         var shunt = network.AddResistor("shorted turns", a, b, double.PositiveInfinity);
-        if (!joined)
-        {
-            coils[(path.Station, end.Place)] = new Bench.CoilSlots(coil, shunt, end.Leg);
-        }
+        coils[(path.Station, end.Place)] = new Bench.CoilSlots(coil, shunt, end.Leg, joined);
 
         if (ohms > 0 && double.IsFinite(ohms))
         {

@@ -9,7 +9,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     private readonly Dictionary<Key, (Bench Bench, Prediction Sound)> benches = [];
     private readonly Dictionary<string, StationFeeder> feeders = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Station, LegKey Leg), StationFeeder> cut = [];
-    private readonly Dictionary<(string Station, string Partner, string Place), StationFeeder?> joined = [];
+    private readonly Dictionary<(string Station, string Partner, string Place, bool Beyond), StationFeeder?> joined = [];
     private readonly Dictionary<(string Station, string Other, Suspect Pair), (Bench Bench, Prediction Sound)> beside = [];
 
     public StationPath Path(string station) => paths[station];
@@ -45,7 +45,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
                 : null;
         }
 
-        return pair.Fault.Joins && Joined(station, partner, pair.Place!) is { } feeder ? feeder.Predict(measures, place, inrush, active) with { IsTouched = true } : null;
+        return pair.Fault.Joins && Joined(station, partner, pair) is { } feeder ? feeder.Predict(measures, place, inrush, active) with { IsTouched = true } : null;
     }
 
     /// <summary>What is read of the other's circuit where two are swapped; nothing where the terminal has no part in it.</summary>
@@ -57,16 +57,22 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
         _ => null,
     };
 
-    private StationFeeder? Joined(string station, string partner, string place)
+    private StationFeeder? Joined(string station, string partner, Suspect pair)
     {
-        if (!joined.TryGetValue((station, partner, place), out var feeder))
+        var meeting = Meeting(pair)!;
+        var key = (station, partner, meeting, pair.IsInside);
+        if (!joined.TryGetValue(key, out var feeder))
         {
-            feeder = JoinedPath.Of(paths[station], paths[partner], place) is { } both ? NewFeeder(both.Path, [paths[station].Legs.Count - 1, both.PartnersEnd]) : null;
-            joined[(station, partner, place)] = feeder;
+            feeder = pair.IsInside ? JoinedBeyond(paths[station], paths[partner], meeting)
+                : JoinedPath.Of(paths[station], paths[partner], meeting) is { } both ? NewFeeder(both.Path, [paths[station].Legs.Count - 1, both.PartnersEnd]) : null;
+            joined[key] = feeder;
         }
 
         return feeder;
     }
+
+    private StationFeeder? JoinedBeyond(StationPath path, StationPath partner, string place) =>
+        JoinedPath.Beyond(path, partner, place) is { } both ? NewFeeder(both.Path, [path.Legs.Count, both.PartnersEnd], both.Cut) : null;
 
     /// <summary>
     /// Two terminals read against each other, one of them crossed or swapped with a third station: its circuit is the third's, or has the third's valves on it. A
@@ -78,7 +84,7 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
         {
             var laid = stations.Select(s => !pair.Concerns(s) ? paths[s]
                 : pair.Fault.Swaps ? paths[Partner(s, pair)]
-                : JoinedPath.Of(paths[s], paths[Partner(s, pair)], pair.Place!)?.Path ?? paths[s]).ToList();
+                : JoinedPath.Of(paths[s], paths[Partner(s, pair)], Meeting(pair)!)?.Path ?? paths[s]).ToList();
             var bench = BenchLayout.Of(new BenchSetup(laid, Measure.BetweenStationsOhms, null, supplyOf(laid[0].Controller)), book, Unknowns(stations[0]));
             known = (bench, new Predictor(book, Unknowns(stations[0])).Predict(bench, null) with { IsTouched = true });
             beside[(stations[0], stations[1], pair)] = known;
@@ -90,18 +96,15 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
     }
 
     /// <summary>
-    /// What bounds the ohms that a terminal shows with another's valves on its conductor: its own loop, the ohms of it up to the place where they are joined, and the
-    /// other's loop. Nothing where the wires branch or do not meet there.
+    /// What bounds the ohms that a terminal shows with another's valves on its conductor: its own loop, the ohms of it up to the place where they are joined at the
+    /// farthest, and the other's loop. Nothing where the wires branch or do not meet there.
     /// </summary>
     public (Prediction Own, double ToPlaceOhms, Prediction Other)? Loops(string station, Suspect pair)
     {
         var partner = Partner(station, pair);
-        if (!IsHere(pair, [station]) || paths[station].Valves.Count > 1 || paths[partner].Valves.Count > 1)
-        {
-            return null;
-        }
-
-        return (Loop(station), Feeder(station).OhmsTo(pair.Place!), Loop(partner));
+        var farthest = pair.IsInside ? JoinedPath.Next(paths[station], Meeting(pair)!) : pair.Place;
+        return farthest is null || !IsHere(pair, [station]) || paths[station].Valves.Count > 1 || paths[partner].Valves.Count > 1 ? null
+            : (Loop(station), Feeder(station).OhmsTo(farthest), Loop(partner));
     }
 
     private Prediction Loop(string station) => Feeder(station).Predict(Measure.StationOhms, null, false, []);
@@ -168,13 +171,18 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
         new(path, book, supplyOf(path.Controller), unknownsOf(path.Controller), ends, cut);
 
     /// <summary>Whether a pair changes what is measured: it holds a station of it, and both were there at that time and, where it has a place, met in it.</summary>
-    private bool IsHere(Suspect pair, IReadOnlyList<string> stations) => stations.Any(pair.Concerns) && Meets(pair.Station!, pair.Place) && Meets(pair.Other!, pair.Place);
+    private bool IsHere(Suspect pair, IReadOnlyList<string> stations) => stations.Any(pair.Concerns)
+        && (Meeting(pair) is var place && (place is not null || pair.Place is null)) && Meets(pair.Station!, place) && Meets(pair.Other!, place);
 
     private bool Meets(string station, string? place) => paths.TryGetValue(station, out var path) && (place is null || path.LegTo(place) >= 0);
 
     private static string Partner(string station, Suspect pair) => pair.Station == station ? pair.Other! : pair.Station!;
 
-    private static string? JoinAt(Suspect pair) => pair.Fault.Joins ? pair.Place : null;
+    private string? JoinAt(Suspect pair) => pair.Fault.Joins ? Meeting(pair) : null;
+
+    /// <summary>The last place that both of a pair are known to pass where they are joined; nothing where they have none, or not at that time.</summary>
+    private string? Meeting(Suspect pair) => !pair.IsInside ? pair.Place
+        : paths.TryGetValue(pair.Station!, out var path) && path.IndexOf(pair.Leg!.Value) is var stretch and >= 0 ? path.Legs[stretch].From : null;
 
     private Unknowns Unknowns(string station) => unknownsOf(paths[station].Controller);
 

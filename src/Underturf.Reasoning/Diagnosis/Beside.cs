@@ -5,7 +5,7 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <summary>
 /// The states of a cluster beside a fault that it shares with others: the likeliest by all its notes, and the likeliest by the notes that the
 /// fault leaves alone; these stand for all others too, by their share of the latter notes. A station that the common cuts off still shows its
-/// own leak to earth. Readings between two stations are left out of that choice.
+/// own leak to earth. Readings between two stations are left out of that choice; a note that the fault contradicts may itself be wrong.
 /// </summary>
 internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, OutlookFit fit)
 {
@@ -15,6 +15,9 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
 
     /// <summary>States by the notes left alone are kept down to this much below the best, in the logarithm.</summary>
     private const double Near = 4;
+
+    /// <summary>In the logarithm: what a wrong note costs at the least.</summary>
+    private const double Strongly = 4;
 
     private readonly StateFinder finder = new(owner);
     private readonly Dictionary<(int, ulong), IReadOnlyList<State>> companies = [];
@@ -31,8 +34,17 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
             companies[(cluster, mask)] = company;
         }
 
-        return finder.Weigh(clusters[cluster], company, faults, outlook);
+        return finder.Weigh(clusters[cluster], company.Concat(Contradicted(clusters[cluster], faults).ExceptBy(company.Select(s => new SuspectSet(s.Suspects)), s => new SuspectSet(s.Suspects))), faults, outlook);
     }
+
+    /// <summary>A note that speaks strongly against the faults may be the one that is wrong; without them it would not be doubted.</summary>
+    private IEnumerable<State> Contradicted(Cluster cluster, Suspect[] faults) =>
+        from station in cluster.Stations
+        from family in station.Families
+        where family[0].Note is not null
+        let note = cluster.Evidence.First(e => e.Entry == family[0].Note)
+        where note.LogChance(faults, fit.Posterior, owner.Cures) < note.LogChance([], fit.Posterior, owner.Cures) - Strongly
+        select new State([family[0]], cluster.LogNone + Math.Log(family[0].Weight), 0);
 
     private List<State> Company(Cluster cluster, ulong mask, States without)
     {

@@ -24,6 +24,8 @@ internal sealed class Case
         Cures = new Cures(history, book);
         Paths = new PathFinder(View, book).All().ToDictionary(p => p.Station, StringComparer.Ordinal);
         Supplies = new Supplies(history, book);
+        var rate = book.Faults.Where(f => f.Scope == FaultScope.Note).Sum(f => f.Rate);
+        LogWrongNote = Math.Log(rate / (1 - rate));
         Suspects = new SuspectList(book, [.. Paths.Values]);
         var finder = new EvidenceFinder(this);
         BenchesNow = Benches(Moment.Last);
@@ -56,10 +58,18 @@ internal sealed class Case
 
     public IReadOnlyList<Evidence> Evidence => evidence.Value;
 
+    /// <summary>log of the prior odds that one note is wrong; minus infinity where the practice book knows of none.</summary>
+    public double LogWrongNote { get; }
+
     /// <summary>Readings of a supply that none in order shows.</summary>
     public IReadOnlyList<Observed<ReadingFact>> Unexplained { get; }
 
     public IReadOnlyList<Problem> Problems { get; }
+
+    /// <summary>Whether two stations may return by different commons, nobody having noted by which: several were seen at the controller, and the two lie in different cables.</summary>
+    public bool MayReturnApart(StationPath one, StationPath other) =>
+        one.Common is null && other.Common is null && one.Legs[0].Id != other.Legs[0].Id
+        && View.Ends.Values.Count(e => e.Common == true && View.Identity.Of(e.Place) == one.Controller) > 1;
 
     public BenchStore Benches(Moment moment)
     {

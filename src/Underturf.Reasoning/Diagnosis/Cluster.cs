@@ -48,8 +48,8 @@ internal sealed record State(Suspect[] Suspects, double LogPrior, double LogWeig
 /// <param name="LogLeftOut">A bound of the logarithm of what the states left out would add.</param>
 internal sealed record States(IReadOnlyList<State> All, double LogTotal, double LogLeftOut)
 {
-    /// <summary>Probability of being sound.</summary>
-    public double Sound => All.Where(s => s.IsSound).Sum(s => Math.Exp(s.LogWeight - LogTotal));
+    /// <summary>Probability that nothing is to be mended.</summary>
+    public double AsksNothing => All.Where(s => Array.TrueForAll(s.Suspects, x => x.Fault.AsksNothing)).Sum(s => Math.Exp(s.LogWeight - LogTotal));
 
     public static States Of(List<State> all, double logLeftOut)
     {

@@ -92,6 +92,11 @@ internal sealed class Display
         return Math.Log(Math.Max(mass * (1 - over), 1e-12));
     }
 
+    /// <summary>Where it is of something that was read before: both err as the instrument does.</summary>
+    public double LogChanceOfAnother(Shown before) => before.Value is { } value
+        ? LogChance((value.Si, Math.Sqrt(2 * instrument.OwnVariance(value.Si))))
+        : overRange ? 0 : LeastLog;
+
     private double Open() => Logarithmic(book.Wire.OpenOhms.Median, book.Wire.OpenOhms.LogSpread);
 
     /// <summary>A quantity whose spread is of the order of itself is never negative: its logarithm is what spreads.</summary>

@@ -29,6 +29,15 @@ internal interface IFaultyCircuit
     /// <summary>The suspect's coil keeps a share of its ohms.</summary>
     void ShortTurns(Suspect suspect, double share, double logSpread);
 
+    /// <summary>The suspect's coil has another's ohms: so many times its own.</summary>
+    void ScaleCoil(Suspect suspect, double ratio, double logSpread);
+
+    /// <summary>The suspect's run has so many times the ohms that were noted, conductors and common.</summary>
+    void ScaleRun(Suspect suspect, double ratio, double logSpread);
+
+    /// <summary>So many metres of wire more before the suspect's coil.</summary>
+    void MoveOn(Suspect suspect, double metres, double logSpread);
+
     void Leak(Suspect suspect, double ohms, double logSpread);
 
     void TouchCommon(Suspect suspect, double ohms, double logSpread);
@@ -55,7 +64,7 @@ internal static class Effects
     public static void Apply(Suspect suspect, IFaultyCircuit circuit)
     {
         var fault = suspect.Fault;
-        if (fault.Open || (fault.OtherCommon && !circuit.IsOnOtherCommon) || IsBlocked(suspect, circuit))
+        if (fault.Open || IsOffCommon(suspect, circuit) || IsBlocked(suspect, circuit))
         {
             circuit.Break(suspect);
         }
@@ -83,6 +92,10 @@ internal static class Effects
         Across(suspect, fault, circuit);
     }
 
+    /// <summary>Lifted for ohms, another common leads nowhere; where the controller feeds it too, the valve runs.</summary>
+    private static bool IsOffCommon(Suspect suspect, IFaultyCircuit circuit) =>
+        suspect.Fault.OtherCommon && !circuit.IsOnOtherCommon && !(circuit.IsFed && suspect.Seat.IsLive);
+
     private static bool IsBlocked(Suspect suspect, IFaultyCircuit circuit) =>
         !circuit.IsFed && suspect.Passes is Passes.Forward or Passes.Backward && circuit.IsReversed == (suspect.Passes == Passes.Forward);
 
@@ -91,6 +104,21 @@ internal static class Effects
         if (fault.CoilFactor is not null)
         {
             circuit.ShortTurns(suspect, Math.Min(suspect.Amount, MostShare), suspect.AmountLogSpread);
+        }
+
+        if (fault.CoilRatio is not null)
+        {
+            circuit.ScaleCoil(suspect, suspect.Amount, suspect.AmountLogSpread);
+        }
+
+        if (fault.RunRatio is not null)
+        {
+            circuit.ScaleRun(suspect, suspect.Amount, suspect.AmountLogSpread);
+        }
+
+        if (fault.MoreMetres is not null)
+        {
+            circuit.MoveOn(suspect, suspect.Amount, suspect.AmountLogSpread);
         }
 
         if (fault.EarthOhms is not null)

@@ -29,8 +29,11 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
     public double LogChance(Suspect[] suspects, Outlook outlook, Cures cures, JointReadings? before = null)
     {
         var active = Active(suspects, cures);
-        return AllowAnything(active) ? LogChanceUnmodelled : LogChanceActive(active, outlook, before);
+        return IsMisnoted(active) ? LogChanceMisnoted : AllowAnything(active) ? LogChanceUnmodelled : LogChanceActive(active, outlook, before);
     }
+
+    /// <summary>log of the chance to note just this when the note is wrong.</summary>
+    public double LogChanceIfWrong => CanBeMisread ? LogChanceMisnoted : double.NegativeInfinity;
 
     /// <summary>A bound of the logarithm of its chance, whatever is wrong.</summary>
     public virtual double LogCeiling => 0;
@@ -57,9 +60,14 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
 
     protected abstract double LogChanceUnmodelled { get; }
 
+    /// <summary>The same of a note that is wrong.</summary>
+    protected virtual double LogChanceMisnoted => LogChanceUnmodelled;
+
     protected abstract double LogChanceActive(Suspect[] active, Outlook outlook, JointReadings? before);
 
     protected abstract string PredictedActive(Suspect[] active, Outlook outlook);
+
+    private bool IsMisnoted(Suspect[] active) => Array.Exists(active, s => s.Note == Entry);
 
     /// <summary>Whether one of them leaves room for anything: the note is wrong, or something not modelled is.</summary>
     protected bool AllowAnything(Suspect[] active)

@@ -15,10 +15,25 @@ internal sealed class EvidenceFinder(Case owner)
     public IReadOnlyList<Evidence> Find()
     {
         var facts = owner.History.Facts;
-        var readings = facts.Readings.Select(Reading);
+        var readings = Befriended([.. facts.Readings.Select(Reading).OfType<ReadingEvidence>()]);
         var runs = facts.Tests.Select(t => Run(t.Fact.Station, t.Fact.Watered, t.Fact.Behaved, t.Moment));
         var looks = facts.Looks.Select(Look);
         return [.. readings.Concat<Evidence?>(runs).Concat(ToldToWater()).Concat(looks).OfType<Evidence>()];
+    }
+
+    /// <summary>Each told which others were taken in its way at its controller.</summary>
+    private List<ReadingEvidence> Befriended(List<ReadingEvidence> readings)
+    {
+        foreach (var alike in readings.GroupBy(r => (r.Measures, owner.Paths[r.Stations[0]].Controller)))
+        {
+            IReadOnlyList<ReadingEvidence> fellows = [.. alike];
+            foreach (var reading in fellows)
+            {
+                reading.Fellows = fellows;
+            }
+        }
+
+        return readings;
     }
 
     private ReadingEvidence? Reading(Observed<ReadingFact> note)
@@ -57,6 +72,7 @@ internal sealed class EvidenceFinder(Case owner)
             Caution = probe.Caution,
             Place = place,
             Book = owner.Book,
+            MayBeApart = needed == 2 && owner.MayReturnApart(owner.Paths[stations[0]], owner.Paths[stations[1]]),
         };
     }
 

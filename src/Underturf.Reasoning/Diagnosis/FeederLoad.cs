@@ -15,6 +15,9 @@ internal record struct FeederLoad
 
     public double CoilSpread { get; init; }
 
+    /// <summary>Standard deviation of the logarithm of what a suspect multiplies the coil's ohms by.</summary>
+    public double RatioSpread { get; init; }
+
     /// <summary>True where the ohms follow the property's usual coil.</summary>
     public bool IsLevel { get; init; }
 

@@ -199,9 +199,7 @@ internal sealed class FeederReading
             }
             else if (load.Suspect >= 0)
             {
-                var first = Prediction.AmountsOfOne * load.Suspect;
-                amounts[first + (load.IsCoil ? Prediction.FurtherCoil : 0)] += coil * load.CoilSpread;
-                amounts[first + Prediction.FurtherWire] += slope.Wire * load.WireOhms * load.WireSpread;
+                amounts[(Prediction.AmountsOfOne * load.Suspect) + (load.IsCoil ? Prediction.FurtherCoil : 0)] += coil * load.CoilSpread;
             }
             else
             {
@@ -210,9 +208,15 @@ internal sealed class FeederReading
 
             if (load.Suspect >= 0)
             {
-                amounts[Prediction.AmountsOfOne * load.Suspect] += shunt;
-                amounts[(Prediction.AmountsOfOne * load.Suspect) + Prediction.FurtherWire] += load.Node == feeder.Cut ? AlongStretch(work, load.Node) : 0;
+                var first = Prediction.AmountsOfOne * load.Suspect;
+                amounts[first] += shunt + (coil * load.RatioSpread);
+                amounts[first + Prediction.FurtherWire] += slope.Wire * load.WireOhms * load.WireSpread;
             }
+        }
+
+        if (work.Inside >= 0)
+        {
+            amounts[(Prediction.AmountsOfOne * work.Inside) + Prediction.Along] += AlongStretch(work, feeder.Cut);
         }
 
         var weakness = work.Weakness;
@@ -227,11 +231,17 @@ internal sealed class FeederReading
         return new Prediction(mean, level, own, false, work.IsTouched, known, slopes) { Amounts = amounts };
     }
 
-    /// <summary>Change of the mean for one standard deviation of where in a cut stretch something sits: one half longer, the other as much shorter.</summary>
+    /// <summary>Change of the mean for one standard deviation of where in a cut stretch something sits: one half longer, each one beyond as much shorter.</summary>
     private double AlongStretch(FeederVariation work, int cut)
     {
-        var stretch = 2 * (feeder.ConductorCopper[cut] + (work.IsEarthed ? 0 : feeder.CommonCopper[cut]));
-        return (legSlopes[cut] - legSlopes[cut + 1]) * stretch * CutPath.ShareSpread;
+        double Change(int leg) => legSlopes[leg] * 2 * (feeder.ConductorCopper[leg] + (work.IsEarthed ? 0 : feeder.CommonCopper[leg]));
+        var change = Change(cut);
+        for (var i = cut + 1; i < legSlopes.Length; i++)
+        {
+            change -= feeder.Path.Legs[i].Parent == cut ? Change(i) : 0;
+        }
+
+        return change * CutPath.ShareSpread;
     }
 
     /// <summary>A valve that pulls in is read by nobody's meter.</summary>

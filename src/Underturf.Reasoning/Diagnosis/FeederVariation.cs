@@ -57,6 +57,9 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     /// <summary>What the meter shows of a sine's amount, half waves passing; nothing where only sines do.</summary>
     public Spread? HalfWave { get; private set; }
 
+    /// <summary>Which suspect sits somewhere inside the stretch that is cut; -1 for none.</summary>
+    public int Inside { get; private set; }
+
     /// <summary>How many suspects there are.</summary>
     public int Suspects { get; private set; }
 
@@ -71,7 +74,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     {
         (Measures, IsInrush, IsTouched, IsCutOff, Weakness) = (measures, inrush, false, measures == Measure.OtherCommonOhms, (0, 0, -1));
         HalfWave = null;
-        Suspects = suspects;
+        (Suspects, Inside) = (suspects, -1);
         Stand = measures == Measure.OutwardOhms ? feeder.Path.LegTo(place!) : -1;
         Valve = feeder.ValveAt(place);
         SourceOhms = feeder.Supply.Ohms;
@@ -143,6 +146,37 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
         }
     }
 
+    public void ScaleCoil(Suspect suspect, double ratio, double logSpread)
+    {
+        if (CoilOf(suspect) is var load and >= 0 && double.IsFinite(loads[load].CoilOhms))
+        {
+            loads[load] = loads[load] with { CoilOhms = loads[load].CoilOhms * ratio, RatioSpread = logSpread, Suspect = current };
+            IsTouched = true;
+        }
+    }
+
+    public void ScaleRun(Suspect suspect, double ratio, double logSpread)
+    {
+        var last = feeder.LegOf(suspect);
+        for (var leg = last > 0 && last - 1 == feeder.Cut ? feeder.Cut : last; leg >= 0 && leg <= last; leg++)
+        {
+            var copper = feeder.ConductorCopper[leg] + (IsEarthed ? 0 : feeder.CommonCopper[leg]);
+            Series[leg] += (ratio - 1) * copper;
+            extras.Add(new Extra(current, leg, ratio * copper, logSpread, 0, false));
+            IsTouched = true;
+        }
+    }
+
+    /// <summary>To earth and at the freed coil a longer wire shows nothing.</summary>
+    public void MoveOn(Suspect suspect, double metres, double logSpread)
+    {
+        if (!IsEarthed && Measures != Measure.CoilOhms && ValveOf(suspect) is var load and >= 0)
+        {
+            loads[load] = loads[load] with { WireOhms = BenchLayout.FurtherWireOhms(feeder.Book, metres), WireSpread = logSpread, Suspect = current };
+            IsTouched = true;
+        }
+    }
+
     /// <summary>At the far end the leak is all that counts of the insulation.</summary>
     public void Leak(Suspect suspect, double ohms, double logSpread)
     {
@@ -156,9 +190,8 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
 
     public void TouchCommon(Suspect suspect, double ohms, double logSpread)
     {
-        if (!IsEarthed && feeder.LegOf(suspect) is var leg and >= 0)
+        if (!IsEarthed && NodeOf(suspect) is var node and >= 0)
         {
-            var node = suspect.IsInside && leg - 1 == feeder.Cut && leg > 0 ? feeder.Cut : leg;
             loads.Add(new FeederLoad { Node = node, CoilOhms = ohms, CoilSpread = logSpread, Suspect = current });
             IsTouched = true;
         }
@@ -167,7 +200,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     /// <summary>So many like coils side by side, each on its own stretch of wire, are one with so many times less ohms.</summary>
     public void Branch(Suspect suspect, int count)
     {
-        if (IsEarthed || feeder.LegOf(suspect) is not (var leg and >= 0))
+        if (IsEarthed || NodeOf(suspect) is not (var node and >= 0))
         {
             return;
         }
@@ -175,7 +208,7 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
         var book = feeder.Book;
         loads.Add(new FeederLoad
         {
-            Node = leg,
+            Node = node,
             WireOhms = BenchLayout.BranchWireOhms(book) / count,
             WireSpread = book.Wire.BranchSpread / Math.Sqrt(count),
             CoilOhms = book.Coil.Ohms / count,
@@ -188,9 +221,13 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
         IsTouched = true;
     }
 
-    /// <summary>Two stations are no matter of one feeder.</summary>
+    /// <summary>The other's valves are in the feeder already; where they hang in a cut stretch is not known.</summary>
     public void Join()
     {
+        if (feeder.Cut >= 0)
+        {
+            (Inside, IsTouched) = (current, true);
+        }
     }
 
     public void Rectify(Suspect suspect)
@@ -224,21 +261,36 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     /// <summary>The leg in whose loop the suspect's ohms or break would lie; a fault of the common does not show to earth.</summary>
     private int SeriesLeg(Suspect suspect) => suspect.Fault.Scope switch
     {
-        FaultScope.Conductor or FaultScope.Splice or FaultScope.Branch => feeder.LegOf(suspect),
+        FaultScope.Branch => NodeOf(suspect),
+        FaultScope.Conductor or FaultScope.Splice => feeder.LegOf(suspect),
         FaultScope.CommonConductor or FaultScope.CommonSplice when !IsEarthed => feeder.LegOf(suspect),
         _ => -1,
     };
 
-    private int CoilOf(Suspect suspect)
+    /// <summary>The leg at whose far end the suspect sits; what sits inside a stretch, between its two halves. -1 where it lies elsewhere.</summary>
+    private int NodeOf(Suspect suspect)
     {
-        for (var v = IsEarthed || suspect.Station != feeder.Path.Station ? -1 : feeder.Coils.Length - 1; v >= 0; v--)
+        var leg = feeder.LegOf(suspect);
+        if (!suspect.IsInside || leg <= 0 || leg - 1 != feeder.Cut)
         {
-            if (feeder.Path.Valves[v].Place == suspect.Place && !(Measures == Measure.JoinedOhms && v == Valve))
-            {
-                return v;
-            }
+            return leg;
         }
 
-        return -1;
+        Inside = current;
+        return feeder.Cut;
+    }
+
+    /// <summary>The load of the suspect's coil; -1 where it lies elsewhere or its leads are joined.</summary>
+    private int CoilOf(Suspect suspect) => ValveOf(suspect) is var valve && Measures == Measure.JoinedOhms && valve == Valve ? -1 : valve;
+
+    private int ValveOf(Suspect suspect)
+    {
+        var valve = IsEarthed || suspect.Station != feeder.Path.Station ? -1 : feeder.Coils.Length - 1;
+        while (valve >= 0 && feeder.Path.Valves[valve].Place != suspect.Place)
+        {
+            valve--;
+        }
+
+        return valve;
     }
 }

@@ -98,5 +98,5 @@ internal sealed class LookEvidence(Moment moment, IReadOnlyList<string> stations
     }
 
     private bool IsHere(Suspect suspect) =>
-        suspect.Place == Place && (suspect.Station is null || Stations.Contains(suspect.Station) || (suspect.Other is { } other && Stations.Contains(other)));
+        suspect.Place == Place && !suspect.Seat.IsUnfound && (suspect.Station is null || Stations.Contains(suspect.Station) || (suspect.Other is { } other && Stations.Contains(other)));
 }

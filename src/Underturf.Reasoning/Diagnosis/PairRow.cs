@@ -9,6 +9,7 @@ internal sealed class PairRow(Case owner, IReadOnlyList<Cluster> clusters, Outlo
     private readonly StateFinder finder = new(owner);
     private readonly SiteFinder learner = new(owner);
     private readonly Beside beside = new(owner, clusters, fit);
+    private readonly HashSet<(string Station, string Owner)> seen = [.. owner.Evidence.OfType<RunEvidence>().SelectMany(e => e.Elsewhere.Owners.Select(o => (e.Stations[0], o)))];
 
     /// <summary>The last clusters weighed without a pair: pairs of the same stations come in a row.</summary>
     private (int[] Touched, double Log)? without;
@@ -27,14 +28,17 @@ internal sealed class PairRow(Case owner, IReadOnlyList<Cluster> clusters, Outlo
         return last.Outlook;
     }
 
-    /// <summary>log of how much likelier a pair is with nothing else wrong than no pair; once it is below the floor, anything below it.</summary>
+    /// <summary>One of the two was seen to water the other's place.</summary>
+    public bool IsSeen(Suspect pair) => seen.Contains((pair.Station!, pair.Other!)) || seen.Contains((pair.Other!, pair.Station!));
+
+    /// <summary>log of how much likelier a pair is with nothing else wrong than no pair, notes but where it was seen; once it is below the floor, anything below it.</summary>
     public double Rough(Suspect pair, int[] touched, double logPrior, double floor)
     {
         var (ratio, outlook) = (logPrior, Others(touched).Without([]));
         foreach (var k in touched)
         {
             ratio += Sound(k).LogPrior - fit.States(k).LogTotal;
-            ratio += finder.Log(clusters[k].Evidence, [pair], outlook, floor - ratio);
+            ratio += Rough(clusters[k].Evidence, pair, outlook, floor - ratio);
             if (ratio < floor)
             {
                 break;
@@ -47,6 +51,28 @@ internal sealed class PairRow(Case owner, IReadOnlyList<Cluster> clusters, Outlo
         }
 
         return ratio;
+    }
+
+    /// <summary>Each note as the pair has it, or wrong where the pair was seen; once the sum is below the floor, anything below it.</summary>
+    private double Rough(IEnumerable<Evidence> evidence, Suspect pair, Outlook outlook, double floor)
+    {
+        if (!IsSeen(pair))
+        {
+            return finder.Log(evidence, [pair], outlook, floor);
+        }
+
+        // Each by itself: what a wrong note shows says nothing of the others.
+        var sum = 0.0;
+        foreach (var note in evidence)
+        {
+            sum += Math.Max(note.LogChance([pair], outlook, owner.Cures), owner.LogWrongNote + note.LogChanceIfWrong);
+            if (sum < floor)
+            {
+                break;
+            }
+        }
+
+        return sum;
     }
 
     /// <summary>Each cluster's states beside the pair, and the logarithm of how much likelier all its notes are with the pair than without.</summary>

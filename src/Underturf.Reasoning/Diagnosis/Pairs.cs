@@ -69,6 +69,11 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
     {
         owner.Pace.Step();
         var prior = Math.Log(pair.Weight);
+        if (row.IsSeen(pair))
+        {
+            return row.Rough(pair, touched, prior, -Negligible);
+        }
+
         if (pair.Fault.Joins && (prior + MostGain(touched[0]) < -Negligible || prior + MostGain(pair, touched) < -Negligible))
         {
             return double.NegativeInfinity;
@@ -123,6 +128,6 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
     }
 
     /// <summary>Its own suspects say so, or one of its notes is surprising with nothing broken, whoever may be to blame.</summary>
-    private bool IsOdd(int k) => fit.States(k).Sound < owner.Book.Questions.OpenBelow
+    private bool IsOdd(int k) => fit.States(k).AsksNothing < owner.Book.Questions.OpenBelow
         || clusters[k].Evidence.Any(e => e is not LookEvidence && e.Surprise(Outlook(k)) > Surprising);
 }

@@ -12,12 +12,14 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <param name="Slopes">Change of the mean for one standard deviation of each of them.</param>
 internal sealed record Prediction(double Mean, double LevelSlope, double OwnVariance, bool IsOpen, bool IsTouched, int[] Shared, double[] Slopes)
 {
-    /// <summary>How many of <see cref="Amounts"/> each suspect has: its ohms, then the coil and the wire of a further valve, or where in its stretch it sits.</summary>
-    public const int AmountsOfOne = 3;
+    /// <summary>How many of <see cref="Amounts"/> each suspect has: its ohms, then the coil and the wire of a further valve, and where in its stretch it sits.</summary>
+    public const int AmountsOfOne = 4;
 
     public const int FurtherCoil = 1;
 
     public const int FurtherWire = 2;
+
+    public const int Along = 3;
 
     /// <summary>
     /// Change of the mean for one standard deviation of what is not known of each suspect, so that readings of one fault share it. Empty where that is counted

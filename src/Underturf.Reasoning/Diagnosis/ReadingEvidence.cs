@@ -9,6 +9,7 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
 {
     private Predictions? predictions;
     private double? logImagined;
+    private double? logMisnoted;
 
     /// <summary>The last chance that was worked out: a station's sound reading is asked for again and again.</summary>
     private (Prediction? Prediction, object? Outlook, double LogChance) last;
@@ -33,24 +34,30 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
 
     public required PracticeBook Book { get; init; }
 
+    /// <summary>True between two stations that may return by different commons: lifted, these do not meet, and nothing is read.</summary>
+    public required bool MayBeApart { get; init; }
+
+    /// <summary>Readings taken in the same way at the same controller, this one among them: a figure may have been noted under the wrong station.</summary>
+    public IReadOnlyList<ReadingEvidence> Fellows { get; set; } = [];
+
     /// <summary>The SI prediction under suspects, for tables of predicted beside read.</summary>
     public Prediction Predict(Suspect[] active) => (predictions ??= new Predictions(Benches, Measures, Stations, Place, inrush: false)).Of(active);
 
-    /// <summary>What the suspects predict; nothing where they leave no current to flow, or room for anything.</summary>
+    /// <summary>What the suspects predict; nothing where they leave no current to flow, or room for anything, or where the commons may not meet.</summary>
     public Prediction? Closed(Suspect[] suspects, Cures cures)
     {
         var active = Active(suspects, cures);
-        return !AllowAnything(active) && Predict(active) is { IsOpen: false } prediction ? prediction : null;
+        return !MayBeApart && !AllowAnything(active) && Predict(active) is { IsOpen: false } prediction ? prediction : null;
     }
 
-    public override double LogCeiling => Display.LogCeiling;
+    public override double LogCeiling => Math.Max(Display.LogCeiling, LogChanceMisnoted);
 
     public override bool IsOfTheSame(Evidence other) =>
         other is ReadingEvidence reading && reading.Measures == Measures && reading.Place == Place && Stations.ToHashSet(StringComparer.Ordinal).SetEquals(reading.Stations);
 
     public override int Side(Suspect[] suspects, Outlook outlook, Cures cures, JointReadings? before = null)
     {
-        if (IsFed)
+        if (IsFed || MayBeApart)
         {
             return 0;
         }
@@ -88,9 +95,23 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
 
     protected override double LogChanceUnmodelled => Display.LogChanceUnmodelled() + LogImagined;
 
+    /// <summary>Anything, or what another station shows.</summary>
+    protected override double LogChanceMisnoted => logMisnoted ??= Misnoted([.. Fellows.Where(f => f.Stations[0] != Stations[0])]);
+
+    private double Misnoted(IReadOnlyList<ReadingEvidence> others) => others.Count == 0 ? LogChanceUnmodelled : LogImagined + LogMath.LogAdd(
+        Math.Log(1 - Book.Unmodelled.Anothers) + Display.LogChanceUnmodelled(),
+        Math.Log(Book.Unmodelled.Anothers / others.Count) + LogMath.LogSumExp([.. others.Select(f => Display.LogChanceOfAnother(f.Shown))]));
+
     protected override double LogChanceActive(Suspect[] active, Outlook outlook, JointReadings? before)
     {
         var prediction = Predict(active);
+        if (MayBeApart)
+        {
+            return LogUnsteady(active, prediction) + LogMath.LogAdd(
+                Math.Log(1 - Book.Wire.CommonsApart) + Alone(prediction, outlook),
+                Math.Log(Book.Wire.CommonsApart) + Display.LogChance(Prediction.Open(false), outlook));
+        }
+
         var unsteady = LogUnsteady(active, prediction);
         var chance = prediction.IsOpen || before is null or { IsEmpty: true } ? Alone(prediction, outlook) : Display.LogChance(before.Expect(prediction, Display.Instrument));
         if (!prediction.IsOpen && Shown.Value is { } value)

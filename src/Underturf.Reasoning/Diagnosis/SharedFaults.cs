@@ -23,6 +23,9 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
 
     private const int MostFull = 160;
 
+    /// <summary>What asks for nothing and makes the notes no likelier than this, in the logarithm, may as well not be there.</summary>
+    private const double Telling = 3;
+
     /// <summary>Faults less likely than this, in the logarithm, are not weighed twice.</summary>
     private const double Minor = 6;
 
@@ -42,6 +45,7 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     public static bool Affects(Suspect suspect, StationPath path) => suspect.Fault?.Scope switch
     {
         FaultScope.CommonConductor or FaultScope.CommonSplice => suspect.Common == path.Common && path.IndexOf(suspect.Leg!.Value) >= 0,
+        FaultScope.Run => path.IndexOf(suspect.Leg!.Value) >= 0,
         FaultScope.Sensor or FaultScope.Supply or FaultScope.Everywhere => true,
         FaultScope.Pair => suspect.Station == path.Station || suspect.Other == path.Station,
         _ => false,
@@ -102,6 +106,7 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
         var best = Math.Max(0, scores.SelectMany(s => s).DefaultIfEmpty(0).Max());
         return [.. families
             .SelectMany((f, i) => scores[i].Index().Where(s => s.Item > best - Negligible).Select(s => (Suspect: f[s.Index], Score: s.Item)))
+            .Where(s => !s.Suspect.Fault.AsksNothing || s.Score - Math.Log(s.Suspect.Weight) > Telling)
             .OrderByDescending(s => s.Score)
             .Take(MostFull)
             .GroupBy(s => (s.Suspect.Fault, s.Suspect.Leg, s.Suspect.Common), s => s.Suspect)

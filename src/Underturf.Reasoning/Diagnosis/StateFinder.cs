@@ -12,12 +12,13 @@ internal sealed class StateFinder(Case owner)
     /// <summary>States below the best by this much in the logarithm are left out; their sum is bounded in the result.</summary>
     private const double Negligible = 14;
 
-    /// <summary>A station less likely sound than this is searched for several faults at once.</summary>
+    /// <summary>A station less likely to ask for nothing than this is searched for several faults at once.</summary>
     private const double Ordinary = 0.9;
 
     private const int MostFaults = 3;
     private const int MostSeeds = 10;
     private const int SeedsOfANote = 2;
+    private const int AmountsOfASeed = 2;
     private const int MostJoints = 4000;
 
     private readonly JointReadings before = new();
@@ -73,13 +74,13 @@ internal sealed class StateFinder(Case owner)
         }
 
         var states = States.Of(found.Kept(), found.LogLeftOut);
-        return deep && states.Sound < Ordinary ? Deepen(station, states, shared, outlook, found) : states;
+        return deep && states.AsksNothing < Ordinary ? Deepen(station, states, shared, outlook, found) : states;
     }
 
     /// <summary>Adds a suspect to what explains the notes best so far, and to what explains a single note best.</summary>
     private States Deepen(StationNotes station, States states, Suspect[] shared, Outlook outlook, Found found)
     {
-        var seeds = states.All.Where(s => s.Suspects.Length == 1).Take(MostSeeds).Concat(SeedsByNote(station, shared, outlook)).DistinctBy(s => s.Suspects[0]).ToList();
+        var seeds = Varied(states.All.Where(s => s.Suspects.Length == 1)).Take(MostSeeds).Concat(SeedsByNote(station, shared, outlook)).DistinctBy(s => s.Suspects[0]).ToList();
         var tried = new Dictionary<SuspectSet, Verdict>();
         var (seed, family) = ((State)null!, (SuspectFamily)null!);
         Verdict Weigh(int i) => TryOnce(station, seed, family[i], shared, outlook, found, tried);
@@ -97,10 +98,37 @@ internal sealed class StateFinder(Case owner)
                 }
             }
 
-            seeds = [.. found.Kept().Where(s => s.Suspects.Length == count).OrderByDescending(s => s.LogWeight).Take(MostSeeds / 2)];
+            seeds = [.. Varied(found.Kept().Where(s => s.Suspects.Length == count).OrderByDescending(s => s.LogWeight)).Take(MostSeeds / 2)];
         }
 
         return States.Of(found.Kept(), found.LogLeftOut);
+    }
+
+    /// <summary>Of the same things in other amounts only the first few: neighbouring amounts are one beginning.</summary>
+    private static IEnumerable<State> Varied(IEnumerable<State> states)
+    {
+        var kept = new List<Suspect[]>();
+        foreach (var state in states)
+        {
+            if (kept.Count(k => AreSameThings(k, state.Suspects)) < AmountsOfASeed)
+            {
+                kept.Add(state.Suspects);
+                yield return state;
+            }
+        }
+    }
+
+    private static bool AreSameThings(Suspect[] one, Suspect[] other)
+    {
+        for (var i = 0; i < one.Length; i++)
+        {
+            if (!ReferenceEquals(one[i].Seat, other[i].Seat))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>Out of the question whatever the notes say.</summary>
@@ -154,7 +182,7 @@ internal sealed class StateFinder(Case owner)
     {
         foreach (var suspect in suspects)
         {
-            if (suspect == more || (suspect.Fault == more.Fault && suspect.Leg == more.Leg && suspect.Place == more.Place && suspect.Other == more.Other && suspect.Note == more.Note) || IsAnything(suspect))
+            if (suspect == more || (suspect.Fault == more.Fault && suspect.Leg == more.Leg && suspect.Place == more.Place && suspect.Seat.IsUnfound == more.Seat.IsUnfound && suspect.Other == more.Other && suspect.Note == more.Note) || IsAnything(suspect))
             {
                 return false;
             }

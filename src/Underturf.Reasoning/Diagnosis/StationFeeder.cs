@@ -95,15 +95,9 @@ internal sealed class StationFeeder
     }
 
     /// <summary>The leg of a suspect; -1 where it lies elsewhere.</summary>
-    public int LegOf(Suspect suspect)
-    {
-        if (suspect.Leg is not { } key || (suspect.Station is { } station ? station != Path.Station : suspect.Common != Path.Common))
-        {
-            return -1;
-        }
+    public int LegOf(Suspect suspect) => suspect.Leg is { } key && IsOnPath(suspect) ? Path.IndexOf(key) : -1;
 
-        return Path.IndexOf(key);
-    }
+    private bool IsOnPath(Suspect suspect) => suspect.Station is { } station ? station == Path.Station : suspect.Fault.Scope == FaultScope.Run || suspect.Common == Path.Common;
 
     /// <summary>Loop ohms from the controller to a place on the way, splices not counted.</summary>
     public double OhmsTo(string place)

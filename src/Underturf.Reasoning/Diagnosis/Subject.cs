@@ -30,7 +30,7 @@ internal sealed class SubjectFinder(Case owner)
         var grouped = belief.Stations.Where(s => ShareOf(s.Value, OnCommon) > Likely).Select(s => s.Key).Order(ByTerminal).ToList();
         var single = belief.Stations.Keys
             .Except(grouped)
-            .Where(s => ShareOf(belief.Stations[s], w => w.IsSound) < owner.Book.Questions.OpenBelow || Shortfall(s, belief.Stations[s]) || IsFound(s) || asked.Contains(s))
+            .Where(s => ShareOf(belief.Stations[s], w => w.AsksNothing) < owner.Book.Questions.OpenBelow || Shortfall(s, belief.Stations[s]) || IsFound(s) || asked.Contains(s))
             .Order(ByTerminal)
             .Select(s => Of($"station-{s}", [s], belief))
             .Where(IsOpen);
@@ -112,7 +112,7 @@ internal sealed class SubjectFinder(Case owner)
     /// <summary>Chances this close in the logarithm are equal but for rounding.</summary>
     private const double Indifferent = 1e-6;
 
-    private bool IsOpen(Subject subject) => ShareOf(subject.Worlds, w => w.IsSound) < owner.Book.Questions.OpenBelow
+    private bool IsOpen(Subject subject) => ShareOf(subject.Worlds, w => w.AsksNothing) < owner.Book.Questions.OpenBelow
         || subject.Shortfall
         || IsFound(subject.Stations[0])
         || asked.Contains(subject.Stations[0]);
@@ -146,7 +146,7 @@ internal sealed class SubjectFinder(Case owner)
     private bool IsCuredSince(Suspect suspect, Moment moment) => owner.Cures.IsCured(suspect, Moment.Last) && !owner.Cures.IsCured(suspect, moment);
 
     /// <summary>Only what stations share is wrong; a station with a fault of its own besides keeps its own question.</summary>
-    private bool OnCommon(World world) => !world.IsSound && world.Suspects.All(s => s.IsShared && !owner.Cures.IsCured(s, Moment.Last));
+    private bool OnCommon(World world) => !world.AsksNothing && world.Suspects.All(s => s.IsShared && !owner.Cures.IsCured(s, Moment.Last));
 
     private static double ShareOf(IEnumerable<World> worlds, Func<World, bool> which) => worlds.Where(which).Sum(w => w.Probability);
 }

@@ -56,7 +56,7 @@ public sealed record Suspect
     public required double Weight { get; init; }
 
     /// <summary>True where it lies on the common or on all stations.</summary>
-    public bool IsShared => Fault.Scope is FaultScope.CommonConductor or FaultScope.CommonSplice or FaultScope.Sensor
+    public bool IsShared => Fault.Scope is FaultScope.Run or FaultScope.CommonConductor or FaultScope.CommonSplice or FaultScope.Sensor
         or FaultScope.Supply or FaultScope.Everywhere;
 
     /// <summary>A suspect is itself and no other: two strata that look alike are two suspects.</summary>
@@ -64,8 +64,8 @@ public sealed record Suspect
 
     public override int GetHashCode() => System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(this);
 
-    /// <summary>Whether it touches the common somewhere inside a stretch, not at an end of it.</summary>
-    public bool IsInside => Fault.TouchesInside;
+    /// <summary>Whether it sits somewhere inside a stretch, not at an end of it.</summary>
+    public bool IsInside => Fault.TouchesInside || Seat.IsUnfound;
 
     public bool IsPair => Fault.Scope == FaultScope.Pair;
 
@@ -94,6 +94,15 @@ public sealed record SuspectSeat(FaultPractice Fault, string? Station = null, Le
 
     /// <summary>The note that is wrong.</summary>
     public EntryId? Note { get; init; }
+
+    /// <summary>Of what hangs on another common: that common comes from the same controller.</summary>
+    public bool IsLive { get; init; }
+
+    /// <summary>
+    /// In a box that nobody has found, inside the stretch that ends at the place; for a pair inside the two stretches that go on from the place where both were last
+    /// seen.
+    /// </summary>
+    public bool IsUnfound { get; init; }
 }
 
 /// <summary>What diodes let through.</summary>

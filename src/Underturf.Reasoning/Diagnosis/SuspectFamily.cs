@@ -18,7 +18,7 @@ internal sealed class SuspectFamily : IReadOnlyList<Suspect>
     {
         this.seat = seat;
         unknown = seat.Passes == Passes.All || seat.Note is not null ? null : seat.Fault.Unknown;
-        made = new Suspect?[unknown is null ? 1 : Strata.Count];
+        made = new Suspect?[unknown is null ? 1 : Strata.CountOf(seat.Fault)];
     }
 
     public int Count => made.Length;
@@ -37,7 +37,7 @@ internal sealed class SuspectFamily : IReadOnlyList<Suspect>
 
     private Suspect At(Spread ohms, int index)
     {
-        var (amount, spread) = Strata.Of(ohms, index);
+        var (amount, spread) = Strata.Of(seat.Fault, ohms, index);
         return seat with { Amount = amount, AmountLogSpread = spread, Weight = seat.Weight / Count };
     }
 }

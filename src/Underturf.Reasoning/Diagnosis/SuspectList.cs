@@ -35,21 +35,32 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
                     }
 
                     var meeting = here[i].LastMeeting(here[j]);
-                    if (meeting is not null || (fault.Swaps && (here[i].Guessed || here[j].Guessed)))
+                    var rate = fault.Rate / (here.Count - 1);
+                    if (fault.Swaps && (meeting is not null || here[i].Guessed || here[j].Guessed))
                     {
                         // Wherever two conductors are swapped, it is cured at the terminals: the place says nothing.
-                        yield return Suspect.Of(new SuspectSeat(fault, here[i].Station, fault.Swaps ? null : meeting?.Key, fault.Swaps ? null : meeting?.To) { Other = here[j].Station }, fault.Rate / (here.Count - 1));
+                        yield return Suspect.Of(new SuspectSeat(fault, here[i].Station) { Other = here[j].Station }, rate);
+                    }
+                    else if (!fault.Swaps && meeting is not null)
+                    {
+                        foreach (var suspect in Crossed(fault, here[i], here[j], meeting, rate))
+                        {
+                            yield return suspect;
+                        }
                     }
                 }
             }
         }
     }
 
-    private static IEnumerable<Suspect> PrivateSeats(FaultPractice fault, StationPath path) => fault.Scope switch
+    private IEnumerable<Suspect> PrivateSeats(FaultPractice fault, StationPath path) => fault.Scope switch
     {
-        FaultScope.Conductor or FaultScope.Splice => path.Legs.Select(leg => OnLeg(fault, path, leg, fault.Rate)),
-        FaultScope.Branch => path.Legs.Select(leg => OnLeg(fault, path, leg, fault.Rate / path.Legs.Count)).SelectMany(seat => Whole(seat).SelectMany(Branches).Concat(OneWay(seat))),
-        FaultScope.Coil => path.Valves.Select(v => OnLeg(fault, path, path.Legs[v.Leg], fault.Rate)),
+        FaultScope.Conductor or FaultScope.Splice => path.Legs.Select(leg => OnLeg(fault, path, leg, fault.Rate)).SelectMany(Commons),
+        FaultScope.Branch => path.Legs
+            .Select(leg => new SuspectSeat(fault, path.Station, leg.Key, leg.To))
+            .SelectMany(seat => fault.DcSeriesOhms is null ? Boxes(seat, seat, fault.Rate / path.Legs.Count) : [Suspect.Of(seat, fault.Rate / path.Legs.Count)])
+            .SelectMany(seat => Whole(seat).SelectMany(Branches).Concat(OneWay(seat))),
+        FaultScope.Coil => path.Valves.Where(v => fault.MoreMetres is null || (v.Valve is null && !path.Guessed)).Select(v => OnLeg(fault, path, path.Legs[v.Leg], fault.Rate)),
         FaultScope.Station => [Suspect.Of(new SuspectSeat(fault, path.Station, Place: path.Valves[0].Place), fault.Rate)],
         FaultScope.Unmodelled => [Suspect.Of(new SuspectSeat(fault, path.Station), fault.Rate)],
         _ => [],
@@ -62,10 +73,37 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
             .SelectMany(p => p.Legs.Select(l => (Leg: l, p.Common)))
             .DistinctBy(l => (l.Leg.Id, l.Leg.To, l.Common))
             .Select(l => Suspect.Of(new SuspectSeat(fault, Leg: l.Leg.Key, Place: l.Leg.To) { Common = l.Common }, fault.Rate)),
+        FaultScope.Run => paths
+            .Where(p => p.Controller == controller)
+            .SelectMany(p => p.Legs)
+            .DistinctBy(l => l.Key)
+            .Select(l => Suspect.Of(new SuspectSeat(fault, Leg: l.Key, Place: l.To), fault.Rate)),
         FaultScope.Sensor or FaultScope.Supply or FaultScope.Everywhere =>
             [Suspect.Of(new SuspectSeat(fault, Place: fault.Scope == FaultScope.Everywhere ? null : controller), fault.Rate)],
         _ => [],
     };
+
+    /// <summary>Where two stations meet for the last time, or in a box that nobody has found on the stretches by which both go on.</summary>
+    private IEnumerable<Suspect> Crossed(FaultPractice fault, StationPath one, StationPath other, Leg meeting, double rate)
+    {
+        var seat = new SuspectSeat(fault, one.Station, meeting.Key, meeting.To) { Other = other.Station };
+        return JoinedPath.GoesOn(one, other, meeting.To) is { } onward ? Boxes(seat, seat with { Leg = onward.Key, Place = onward.To }, rate) : [Suspect.Of(seat, rate)];
+    }
+
+    /// <summary>A box that is known, and one inside a stretch that nobody has found.</summary>
+    private IEnumerable<Suspect> Boxes(SuspectSeat known, SuspectSeat inside, double rate)
+    {
+        var unfound = book.Wire.UnfoundBox;
+        yield return Suspect.Of(known, rate / (1 + unfound));
+        yield return Suspect.Of(inside with { IsUnfound = true }, rate * unfound / (1 + unfound));
+    }
+
+    /// <summary>What hangs on another common: on one of the same controller, or on one that leads elsewhere.</summary>
+    private static IEnumerable<Suspect> Commons(Suspect seat) => seat.Fault.OtherLive <= 0 ? [seat] :
+    [
+        new Suspect { Seat = seat.Seat with { IsLive = true }, Weight = seat.Weight * seat.Fault.OtherLive },
+        .. seat.Fault.OtherLive < 1 ? new[] { seat with { Weight = seat.Weight * (1 - seat.Fault.OtherLive) } } : [],
+    ];
 
     private static Suspect OnLeg(FaultPractice fault, StationPath path, Leg leg, double rate) => Suspect.Of(new SuspectSeat(fault, path.Station, leg.Key, leg.To), rate);
 

@@ -70,9 +70,47 @@ internal sealed class Variation(Bench bench, PracticeBook book) : IFaultyCircuit
     /// <summary>Shorted turns are a shunt that leaves the coil this share of its ohms, at any frequency.</summary>
     public void ShortTurns(Suspect suspect, double share, double logSpread)
     {
-        if (bench.Coils.TryGetValue((suspect.Station!, suspect.Place!), out var slots) && double.IsFinite(Ohms[slots.Coil]))
+        if (bench.Coil(suspect) is { IsJoined: false } slots && double.IsFinite(Ohms[slots.Coil]))
         {
             Put(slots.Shunt, Ohms[slots.Coil] * share / (1 - share), logSpread);
+        }
+    }
+
+    public void ScaleCoil(Suspect suspect, double ratio, double logSpread)
+    {
+        if (bench.Coil(suspect) is { IsJoined: false } slots && double.IsFinite(Ohms[slots.Coil]))
+        {
+            var known = parts.FindIndex(p => p.Element == slots.Coil);
+            Set(slots.Coil, Ohms[slots.Coil] * ratio);
+            parts[known] = parts[known] with { Ohms = Ohms[slots.Coil] };
+            parts.Add(new Part(slots.Coil, PartKind.Other, -1, Ohms[slots.Coil], logSpread));
+        }
+    }
+
+    public void ScaleRun(Suspect suspect, double ratio, double logSpread)
+    {
+        if (!bench.Commons.TryGetValue(suspect.Leg!.Value, out var common))
+        {
+            return;
+        }
+
+        var whole = 0.0;
+        foreach (var element in bench.Legs.Where(l => l.Key.Leg == suspect.Leg).Select(l => l.Value.Conductor).Append(common))
+        {
+            var copper = bench.Parts.First(p => p.Element == element).Ohms;
+            Set(element, Ohms[element] + ((ratio - 1) * copper));
+            whole += ratio * copper;
+        }
+
+        // One ratio for all of them, and the same current in most: to first order one part.
+        parts.Add(new Part(common, PartKind.Other, -1, whole, logSpread));
+    }
+
+    public void MoveOn(Suspect suspect, double metres, double logSpread)
+    {
+        if (bench.Setup.Measures != Measure.CoilOhms && bench.Coil(suspect) is { } slots && double.IsFinite(Ohms[slots.Coil]))
+        {
+            Add(slots.Coil, BenchLayout.FurtherWireOhms(book, metres), PartKind.Wire, logSpread);
         }
     }
 

@@ -24,10 +24,10 @@ internal sealed class InferredFaults(PropertyView view, PracticeBook practice, I
         ? $"{HiddenName.Fault} in the ground, {question.Symptom}"
         : $"{HiddenName.Fault} in the ground, {(question.Stations.Count == 1 ? "station" : "stations")} {NumberRuns.Say(question.Stations)}";
 
-    /// <summary>Explanations share what they say of a run: their probabilities of it add up. A doubt puts nothing into the ground.</summary>
+    /// <summary>Explanations share what they say of a run: their probabilities of it add up. A doubt puts nothing into the ground, nor does what asks for no repair.</summary>
     private IReadOnlyList<Stretch> Stretches(OpenQuestion question) =>
     [
-        .. question.Explanations.Where(e => !e.Doubt)
+        .. question.Explanations.Where(e => !e.Doubt && e.Repair.Length > 0)
             .SelectMany(e => e.Places.Where(p => p.From is not null).Select(p => (From: p.From!, To: p.Place, Share: e.Probability * p.Probability)))
             .GroupBy(p => (p.From, p.To))
             .Select(run => Stretch(run.Key.From, run.Key.To, run.Sum(p => p.Share)))

@@ -37,7 +37,7 @@ internal sealed class Reach(Case owner, Subject subject)
     public static double[] LookRow(World world, string place, List<string> findings)
     {
         var row = new double[findings.Count + 1];
-        foreach (var suspect in world.Suspects.Where(s => s.Place == place && s.Fault.Seen > 0))
+        foreach (var suspect in world.Suspects.Where(s => s.Place == place && !s.Seat.IsUnfound && s.Fault.Seen > 0))
         {
             row[findings.IndexOf(suspect.Fault.FindingName)] = suspect.Fault.Seen;
         }
@@ -52,6 +52,8 @@ internal sealed class Reach(Case owner, Subject subject)
         return row;
     }
 
-    private string? Neighbour() =>
-        owner.Paths.Values.FirstOrDefault(p => p.Station != Path.Station && p.Controller == Path.Controller && p.Legs[^1].To == Path.Legs[^1].To)?.Station;
+    /// <summary>Of the same cable where there is one: the common of another may be another.</summary>
+    private string? Neighbour() => owner.Paths.Values
+        .Where(p => p.Station != Path.Station && p.Controller == Path.Controller && p.Legs[^1].To == Path.Legs[^1].To && !owner.MayReturnApart(p, Path))
+        .MaxBy(p => p.Legs[0].Id == Path.Legs[0].Id)?.Station;
 }

@@ -21,24 +21,30 @@ internal sealed class RepairList(Case owner, Subject subject, IReadOnlyList<Worl
         return [.. right.SelectMany(r => r).Distinct().Select(r => Of(r, right))];
     }
 
-    private Remedy Of((string Repair, string? Place) what, List<List<(string Repair, string? Place)>> right)
+    private Remedy Of(Work what, List<List<Work>> right)
     {
-        var cured = worlds[right.FindIndex(r => r.Contains(what))].Suspects.FirstOrDefault(s => s.Fault.Repair == what.Repair && (what.Place is null || s.Place == what.Place));
+        var cured = worlds[right.FindIndex(r => r.Contains(what))].Suspects
+            .FirstOrDefault(s => s.Fault.Repair == what.Repair && (what.Place is null || (s.Place == what.Place && s.Seat.IsUnfound == what.IsUnfound)));
         var place = what.Repair.Length == 0 ? null : what.Place ?? cured?.Place ?? (NoteOf(cured) as ReadingEvidence)?.Place ?? owner.Paths[subject.Stations[0]].Controller;
         return new Remedy(what.Repair, place, book.Repair(what.Repair)?.Minutes ?? 0, cured, [.. right.Select(r => r.Contains(what))]);
     }
 
     /// <summary>
     /// What is right in a world: the repair of its fault, at its place where the repair has one; of any of several faults, for all have to be
-    /// mended; in a sound world leaving it alone.
+    /// mended; where nothing is to be mended leaving it alone. A note that is wrong besides is no repair.
     /// </summary>
-    private IEnumerable<(string Repair, string? Place)> Right(World world) => world.Suspects switch
+    private IEnumerable<Work> Right(World world)
     {
-        [] => [(subject.IsWeak ? book.AsBuilt.WeakRepair : string.Empty, null)],
-        var suspects => suspects
-            .Where(s => s.Fault.Repair.Length > 0 && (s.Note is null || suspects.Length == 1))
-            .Select(s => (s.Fault.Repair, book.Repair(s.Fault.Repair)!.Placed ? s.Place : null)),
-    };
+        if (world.AsksNothing)
+        {
+            return [new Work(subject.IsWeak ? book.AsBuilt.WeakRepair : string.Empty, null, false)];
+        }
+
+        var asking = world.Suspects.Where(s => !s.Fault.AsksNothing).ToList();
+        return asking
+            .Where(s => s.Fault.Repair.Length > 0 && (s.Note is null || asking.Count == 1))
+            .Select(s => book.Repair(s.Fault.Repair)!.Placed ? new Work(s.Fault.Repair, s.Place, s.Seat.IsUnfound) : new Work(s.Fault.Repair, null, false));
+    }
 
     /// <summary>The work, or the reading to repeat where the note itself is what may be wrong.</summary>
     public MoveStep Step(Remedy remedy)
@@ -51,10 +57,14 @@ internal sealed class RepairList(Case owner, Subject subject, IReadOnlyList<Worl
             _ => repair.Caution,
         };
         Fact asks = note is null ? Asked.Work(repair.Name, remedy.Place!, remedy.Cured, subject) : Asked.Again(note, book);
-        return new MoveStep(repair.Say + Whose(remedy.Cured), remedy.Minutes, caution, subject.Id, asks);
+        return new MoveStep(repair.Say + Whose(remedy.Cured) + Unfound(remedy.Cured), remedy.Minutes, caution, subject.Id, asks);
     }
 
     private Evidence? NoteOf(Suspect? cured) => owner.Evidence.FirstOrDefault(e => e.Entry == cured?.Note);
+
+    private string Unfound(Suspect? cured) => cured is { Seat.IsUnfound: true } && owner.Paths[cured.Station!].Legs.FirstOrDefault(l => l.Key == cured.Leg) is { } leg
+        ? $", in a box between {owner.View.Name(leg.From)} and {owner.View.Name(leg.To)} that has to be found first"
+        : string.Empty;
 
     private string Whose(Suspect? cured)
     {
@@ -64,4 +74,7 @@ internal sealed class RepairList(Case owner, Subject subject, IReadOnlyList<Worl
             : string.Empty;
         return who.Length == 0 ? who : $", {(isCommon ? "common of " : string.Empty)}{who}";
     }
+
+    /// <summary>A repair by name, at its place where it has one.</summary>
+    private readonly record struct Work(string Repair, string? Place, bool IsUnfound);
 }

@@ -52,7 +52,7 @@ internal sealed class SharedStationFinder(Case matter)
             noted < 2 ? share : 1,
             likeliest.Sum(w => w.Probability),
             whole,
-            [.. new Joints(matter, whole) { FoundShare = place.Sum(w => w.Probability) / likeliest.Sum(w => w.Probability) }.Valves()],
+            [.. new Joints(matter, whole) { FoundShare = place.Where(w => !Branch(w).Seat.IsUnfound).Sum(w => w.Probability) / likeliest.Sum(w => w.Probability) }.Valves()],
             repair);
     }
 

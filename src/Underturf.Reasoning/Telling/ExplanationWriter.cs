@@ -56,7 +56,7 @@ internal sealed class ExplanationWriter(Case owner, Subject subject)
 
     private string Summary(WorldGroup group) => places.Summary(group.Worlds[0], places.Places(group.Worlds));
 
-    private string RepairOf(World world) => world.IsSound
+    private string RepairOf(World world) => world.AsksNothing
         ? subject.IsWeak ? owner.Book.Repair(owner.Book.AsBuilt.WeakRepair)!.Say : string.Empty
         : string.Join(", ", world.Suspects.Select(s => s.Fault.Repair).Where(r => r.Length > 0).Distinct().Select(r => owner.Book.Repair(r)!.Say));
 

@@ -22,7 +22,7 @@ internal sealed class PlaceWriter(Case owner, Subject subject)
             .ThenBy(p => p.Place, NaturalOrder.Instance)];
     }
 
-    /// <summary>Its place; for a broken conductor also where the run to that place begins.</summary>
+    /// <summary>Its place; for what sits inside a run also where the run to that place begins.</summary>
     private (string? Place, string? From) PlaceOf(World world)
     {
         if (world.Suspects.FirstOrDefault(s => s.Place is not null) is not { } suspect)
@@ -30,7 +30,7 @@ internal sealed class PlaceWriter(Case owner, Subject subject)
             return (null, null);
         }
 
-        var leg = suspect.Fault.Scope is FaultScope.Conductor or FaultScope.CommonConductor
+        var leg = suspect.IsInside || suspect.Fault.Scope is FaultScope.Conductor or FaultScope.CommonConductor or FaultScope.Run
             ? owner.Paths[suspect.Station ?? subject.Stations[0]].Legs.FirstOrDefault(l => l.Key == suspect.Leg)
             : null;
         return (suspect.Place, leg is null ? null : owner.View.Name(leg.From));
@@ -62,7 +62,9 @@ internal sealed class PlaceWriter(Case owner, Subject subject)
     private static string At(PlaceProbability place) => place.From is null ? $"at {place.Place}" : place.Label;
 
     /// <summary>The other station of a pair, where the question is not about both; the note that may be wrong.</summary>
-    private string Partner(Suspect suspect) => suspect.Common is { } common ? $" (common {Say.Clipped(common)})"
+    private string Partner(Suspect suspect) => Whose(suspect) + (suspect.Seat.IsUnfound ? ", in a box that nobody has found" : string.Empty);
+
+    private string Whose(Suspect suspect) => suspect.Common is { } common ? $" (common {Say.Clipped(common)})"
         : suspect.Note is { } note ? $" ({note})"
         : !suspect.IsPair ? string.Empty
         : string.Concat(new[] { suspect.Station!, suspect.Other! }.Except(subject.Stations).Select(s => $", with {owner.View.Name(s)}"));

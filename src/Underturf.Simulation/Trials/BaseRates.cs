@@ -9,7 +9,7 @@ internal sealed class BaseRates(PropertyView view, PracticeBook book)
 {
     public Statement Of(StationPath path)
     {
-        var seats = book.Faults.SelectMany(f => Seats(f, path)).ToList();
+        var seats = book.Faults.Where(f => !f.AsksNothing).SelectMany(f => Seats(f, path)).ToList();
         var total = seats.Sum(s => s.Rate);
         return Statements.Of(seats.Select(s => (s.Class, s.Rate / total)));
     }

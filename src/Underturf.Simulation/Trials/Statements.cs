@@ -45,18 +45,27 @@ internal sealed class Statements(PropertyView view, PracticeBook book, Mending m
         var known = explanation.Fault.Split(RepairClass.And).Select(id => book.Faults.FirstOrDefault(f => f.Id == id)).ToList();
         if (known.Contains(null))
         {
-            return [(explanation.Fault != AsBuilt ? RepairClass.Unknown : explanation.Repair.Length > 0 ? new RepairClass(book.AsBuilt.WeakRepair, null) : RepairClass.Nothing, explanation.Probability)];
+            return [(explanation.Fault == AsBuilt ? LeftAlone(explanation) : RepairClass.Unknown, explanation.Probability)];
+        }
+
+        var asking = known.Where(f => !f!.AsksNothing).ToList();
+        if (asking.Count == 0)
+        {
+            return [(LeftAlone(explanation), explanation.Probability)];
         }
 
         // A note that is wrong besides is no repair; by itself it is to be taken again.
-        var real = known.Where(f => f!.Scope != FaultScope.Note).ToList();
-        var repairs = (real.Count > 0 ? real : known).Select(f => f!.Repair).Where(r => r.Length > 0).Distinct().Order(StringComparer.Ordinal).ToList();
+        var real = asking.Where(f => f!.Scope != FaultScope.Note).ToList();
+        var repairs = (real.Count > 0 ? real : asking).Select(f => f!.Repair).Where(r => r.Length > 0).Distinct().Order(StringComparer.Ordinal).ToList();
         var name = string.Join(RepairClass.And, repairs);
         return repairs.Count == 0 ? [(RepairClass.Unknown, explanation.Probability)]
             : repairs.Exists(r => book.Repair(r)!.Placed) && explanation.Places.Count > 0
                 ? explanation.Places.Select(p => (new RepairClass(name, p.Place), p.Probability * explanation.Probability))
                 : [(new RepairClass(name, null), explanation.Probability)];
     }
+
+    /// <summary>Nothing is broken; a sound run may be too weak all the same.</summary>
+    private RepairClass LeftAlone(Explanation explanation) => explanation.Repair.Length > 0 ? new RepairClass(book.AsBuilt.WeakRepair, null) : RepairClass.Nothing;
 
     /// <summary>The name under which the notebook says that nothing is broken.</summary>
     private const string AsBuilt = "as-built";

@@ -64,7 +64,8 @@ public sealed class CuredTests
         Assert.All(again, m => Assert.Contains("one note is wrong", m.Why, StringComparison.Ordinal));
     }
 
-    private static readonly PracticeBook All = PracticeBook.Default with { Questions = PracticeBook.Default.Questions with { ListMoves = 100 } };
+    /// <summary>Every move is listed, and no sound coil or run is another than was noted.</summary>
+    private static readonly PracticeBook All = Books.AsNoted with { Questions = PracticeBook.Default.Questions with { ListMoves = 100 } };
 
     private static IEnumerable<Move> Looks(Site site) => site.Answer(All).About(1).Moves.Where(m => m.Steps.Any(s => s.Asks is LookFact));
 

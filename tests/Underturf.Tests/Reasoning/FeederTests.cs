@@ -84,7 +84,7 @@ public sealed class FeederTests
                 var actual = new StationFeeder(cut, book, supply, unknowns, [cut.Legs.Count - 1], stretch).Predict(measures, path.Legs[0].To, inrush: false, [suspect]);
                 double Laid(double share) => WithAPlaceAt(share, cut, stretch, suspect, measures, supply);
                 Close(Laid(0.5), actual.Mean, actual.Mean);
-                Close((Laid(0.5 + Nudge) - Laid(0.5 - Nudge)) / (2 * Nudge) * CutPath.ShareSpread, actual.Amounts[Prediction.FurtherWire], actual.Mean);
+                Close((Laid(0.5 + Nudge) - Laid(0.5 - Nudge)) / (2 * Nudge) * CutPath.ShareSpread, actual.Amounts[Prediction.Along], actual.Mean);
             }
         }
     }
@@ -134,6 +134,6 @@ public sealed class FeederTests
         Close(Math.Sqrt(prior.Variance(expected)), Math.Sqrt(prior.Variance(actual)), expected.Mean);
     }
 
-    /// <summary>The network has the switch of the output, 0.1 milliohm, in it.</summary>
-    private static void Close(double expected, double actual, double scale) => Assert.InRange(actual - expected, -1e-4 * (scale + 1e-3), 1e-4 * (scale + 1e-3));
+    /// <summary>The network has the switch of the output, 0.1 milliohm, in it; beside a contact of half an ohm that is 0.02 %.</summary>
+    private static void Close(double expected, double actual, double scale) => Assert.InRange(actual - expected, -2e-4 * (scale + 1e-3), 2e-4 * (scale + 1e-3));
 }

@@ -237,10 +237,10 @@ public sealed class OneStationTests
     public void A_doubtful_reading_is_taken_again_until_two_agree_against_it_and_asks_nothing_more()
     {
         var site = Site.Line().Sweep(60, (4, "24.0 ohm")).Run(4, "opens", "lawn 4").ReadAt("b2", "valve volts", "25.9 V", "s4");
-        Assert.Equal("misread", site.Answer().About(4).Leading());
+        Assert.Equal("misread", site.Answer(Books.AsNoted).About(4).Leading());
         var sound = Site.Ohms(Site.SoundOhms(120, 2));
-        Assert.NotEmpty(site.Read("station ohms", sound, "s4").Answer().About(4).Repeats);
-        Assert.DoesNotContain(site.Read("station ohms", sound, "s4").Answer().Questions, q => q.Stations.Contains("4"));
+        Assert.NotEmpty(site.Read("station ohms", sound, "s4").Answer(Books.AsNoted).About(4).Repeats);
+        Assert.DoesNotContain(site.Read("station ohms", sound, "s4").Answer(Books.AsNoted).Questions, q => q.Stations.Contains("4"));
     }
 
     [Fact]

@@ -79,7 +79,7 @@ public sealed class SharedUnknownsTests
         var drawn = Drawn(matter, clusters, count);
         for (var k = 0; k < clusters.Count; k++)
         {
-            Assert.InRange(fit.States(k).Sound - drawn[k], -0.04, 0.04);
+            Assert.InRange(fit.States(k).AsksNothing - drawn[k], -0.04, 0.04);
         }
     }
 
@@ -96,7 +96,7 @@ public sealed class SharedUnknownsTests
         site.Add(new CableFact { Id = "k1", From = "c", To = "b1", Carries = [.. Enumerable.Range(1, 8).Select(s => $"s{s}")] });
         for (var s = 1; s <= 8; s++)
         {
-            site.Read("station ohms", s == 8 ? "52.0 ohm" : "43.0 ohm", $"s{s}");
+            site.Read("station ohms", s == 8 ? "90.0 ohm" : "43.0 ohm", $"s{s}");
         }
 
         Assert.Equal(["8"], Assert.Single(site.Answer().Questions).Stations);
@@ -125,7 +125,7 @@ public sealed class SharedUnknownsTests
             total += weight;
             for (var k = 0; k < clusters.Count; k++)
             {
-                sound[k] += weight * states[k].Sound;
+                sound[k] += weight * states[k].AsksNothing;
             }
         }
 

@@ -86,7 +86,7 @@ public sealed class ToldTests
     [Fact]
     public void A_doubted_note_is_overturned_by_the_same_figure_again()
     {
-        var question = Site.Line().Sweep(60, (3, "24 ohm")).Answer().About(3);
+        var question = Site.Line().Sweep(60, (3, "24 ohm")).Answer(Books.AsNoted).About(3);
         Assert.True(question.Explanations[0].Doubt, question.Leading());
         Assert.Contains("once more", question.Overturn!.Action, StringComparison.Ordinal);
         Assert.Equal("the same as before", question.Overturn.Outcome);

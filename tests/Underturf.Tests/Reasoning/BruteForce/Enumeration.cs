@@ -34,7 +34,7 @@ internal sealed class Enumeration
         sums = [.. stations.Select(_ => new Dictionary<string, double>(StringComparer.Ordinal))];
         Suspect[] shared = [.. matter.Suspects.Shared(controller).SelectMany(f => f), .. matter.Suspects.Pairs(controller, _ => true)];
         Row[][] plain = [.. stations.Select(lists.Plain)];
-        (about, odd) = Ground.Agree(plain, unknowns + (Most * Most), matter.Book.Coil.LevelSpread);
+        (about, odd) = Ground.Agree(plain, unknowns + (Most * Prediction.AmountsOfOne), matter.Book.Coil.LevelSpread);
         usual = new Ground(plain, matter.Book.Coil.LevelSpread, about);
         var reference = Sets(shared).Where(s => s.Length < Most).Max(s => Weighed(s, Most - 1 - s.Length, double.PositiveInfinity).Best);
         foreach (var set in Sets(shared))

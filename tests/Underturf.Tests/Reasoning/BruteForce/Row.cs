@@ -17,7 +17,7 @@ internal sealed record Row(double Base, double Level, int[] At, double[] Slopes,
     /// <param name="slotOf">The number of an unknown of a fault that stations share; below zero, less one, the number among the station's own.</param>
     public static Row Of(Prediction prediction, InstrumentPractice? instrument, double shown, double step, Func<int, int> slotOf)
     {
-        var (at, slopes, local) = (prediction.Shared.ToList(), prediction.Slopes.ToList(), new double[9]);
+        var (at, slopes, local) = (prediction.Shared.ToList(), prediction.Slopes.ToList(), new double[3 * Prediction.AmountsOfOne]);
         for (var i = 0; i < prediction.Amounts.Length; i++)
         {
             if (slotOf(i) is var slot and >= 0)

@@ -53,7 +53,9 @@ internal sealed class StateList(Case matter, Outlook any, int unknowns)
     private StationState State(StationNotes station, Suspect[] own, IReadOnlyList<(Suspect Suspect, int Number)> shared, DenseUnknowns others)
     {
         Suspect[] active = [.. own, .. shared.Select(s => s.Suspect)];
-        int Slot(int amount) => amount / 3 is var which && which < own.Length ? -amount - 1 : unknowns + (3 * shared[which - own.Length].Number) + (amount % 3);
+        int Slot(int amount) => amount / Prediction.AmountsOfOne is var which && which < own.Length
+            ? -amount - 1
+            : unknowns + (Prediction.AmountsOfOne * shared[which - own.Length].Number) + (amount % Prediction.AmountsOfOne);
         var (log, rows) = (own.Sum(s => Math.Log(s.Weight)), new List<Row>());
         foreach (var note in station.Evidence.Where(e => e is not RunEvidence))
         {

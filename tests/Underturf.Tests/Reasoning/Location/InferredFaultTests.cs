@@ -57,20 +57,23 @@ public sealed class InferredFaultTests
     }
 
     [Fact]
-    public void A_doubt_and_what_sits_in_a_box_put_nothing_into_the_ground()
+    public void A_doubt_what_asks_for_no_repair_and_what_sits_in_a_box_put_nothing_into_the_ground()
     {
-        var doubt = new Explanation("misread", 0.9, "The note is wrong", [new PlaceProbability("box 7", 1, "box 4")], [], string.Empty) { Doubt = true };
-        var boxed = new Explanation("bad-splice", 0.1, "A bad splice", [new PlaceProbability("box 7", 1)], [], string.Empty);
-        Assert.Equal("has nothing hidden", Notes().Notebook().Locate(null, null, Of(doubt, boxed)).Problem!.Reason);
+        var doubt = new Explanation("misread", 0.9, "The note is wrong", [new PlaceProbability("box 7", 1, "box 4")], [], Mend) { Doubt = true };
+        var longer = new Explanation("longer", 0.9, "A longer run", [new PlaceProbability("box 7", 1, "box 4")], [], string.Empty);
+        var boxed = new Explanation("bad-splice", 0.1, "A bad splice", [new PlaceProbability("box 7", 1)], [], Mend);
+        Assert.Equal("has nothing hidden", Notes().Notebook().Locate(null, null, Of(doubt, longer, boxed)).Problem!.Reason);
     }
 
     private static HiddenThing Ask(Grounds grounds) => Assert.Single(grounds.Notebook().Locate(null, null, Inferred()).Value.Things);
 
     private static Grounds Notes(params Fact[] notes) => Grounds.Corner([.. Boxes, .. notes]);
 
+    private const string Mend = "mend the conductor";
+
     private static Answers Inferred() => Of(
-        new Explanation("open-conductor", 0.7, "A broken conductor", [new PlaceProbability("box 7", 0.8, "box 4"), new PlaceProbability("box 4", 0.2)], [], string.Empty),
-        new Explanation("nicked", 0.2, "A nick in the insulation", [new PlaceProbability("box 7", 0.5, "box 4")], [], string.Empty));
+        new Explanation("open-conductor", 0.7, "A broken conductor", [new PlaceProbability("box 7", 0.8, "box 4"), new PlaceProbability("box 4", 0.2)], [], Mend),
+        new Explanation("nicked", 0.2, "A nick in the insulation", [new PlaceProbability("box 7", 0.5, "box 4")], [], Mend));
 
     private static Answers Of(params Explanation[] explanations) => new("0", "1", [new OpenQuestion("station-s1", "station 1 reads over range", ["1"], explanations, [], [], Settled: false)], []);
 }
