@@ -13,7 +13,7 @@ internal static partial class BackdropCalls
     public static partial Task<JSObject> TakeAsync(string property, string input);
 
     [JSImport("find", Module)]
-    public static partial Task<JSObject> FindAsync(string property);
+    public static partial Task<JSObject> FindAsync(string property, string name);
 
     [JSImport("keep", Module)]
     public static partial Task<JSObject> KeepAsync(string property, string laid);

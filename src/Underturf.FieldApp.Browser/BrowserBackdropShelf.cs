@@ -12,10 +12,10 @@ internal sealed class BrowserBackdropShelf : IBackdropShelf
         return said.GetPropertyAsString("failed") is { } failed ? PhotoTrouble.Of(failed) : (said.GetPropertyAsInt32("width"), said.GetPropertyAsInt32("height"));
     }
 
-    public async Task<(Backdrop Picture, string Address)?> FindAsync(string property)
+    public async Task<(Backdrop Picture, string Address)?> FindAsync(string property, string name)
     {
         await BackdropCalls.ReadyAsync();
-        using var said = await BackdropCalls.FindAsync(property);
+        using var said = await BackdropCalls.FindAsync(property, name);
         return said.GetPropertyAsString("laid") is { } laid && Backdrop.Read(laid) is { } picture ? (picture, said.GetPropertyAsString("address")!) : null;
     }
 

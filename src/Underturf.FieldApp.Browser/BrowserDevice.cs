@@ -1,6 +1,4 @@
 using System.Runtime.InteropServices.JavaScript;
-using System.Text.Json;
-using System.Text.Json.Serialization;
 using Underturf.FieldLog;
 using Underturf.Quantities;
 
@@ -19,7 +17,7 @@ internal sealed class BrowserDevice : IDevice
         using var said = await DeviceCalls.StateAsync();
         return Failed(said) is { } failed
             ? StoreTrouble.Of(failed)
-            : JsonSerializer.Deserialize(said.GetPropertyAsString("json")!, KeptLogsJson.Default.KeptLogs)!;
+            : KeptLogsText.Read(said.GetPropertyAsString("json")!);
     }
 
     public async Task<IAsyncDisposable> AloneAsync() => new Hold(await DeviceCalls.HoldAsync());
@@ -46,13 +44,13 @@ internal sealed class BrowserDevice : IDevice
 
     public async Task<Problem?> RememberAsync(KeptLog log, bool isOpen)
     {
-        using var said = await DeviceCalls.RememberAsync(JsonSerializer.Serialize(log, KeptLogsJson.Default.KeptLog), isOpen);
+        using var said = await DeviceCalls.RememberAsync(KeptLogsText.Write(log), isOpen);
         return Failed(said) is { } failed ? StoreTrouble.Of(failed) : null;
     }
 
     public async Task<Problem?> RemoveAsync(KeptLog gone)
     {
-        using var said = await DeviceCalls.RemoveAsync(JsonSerializer.Serialize(gone, KeptLogsJson.Default.KeptLog));
+        using var said = await DeviceCalls.RemoveAsync(KeptLogsText.Write(gone));
         return Failed(said) is { } failed ? StoreTrouble.Of(failed) : null;
     }
 
@@ -83,8 +81,3 @@ internal sealed class BrowserDevice : IDevice
         }
     }
 }
-
-/// <summary>What a device keeps, as the script tells it.</summary>
-[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata, IgnoreReadOnlyProperties = true, PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
-[JsonSerializable(typeof(KeptLogs))]
-internal sealed partial class KeptLogsJson : JsonSerializerContext;

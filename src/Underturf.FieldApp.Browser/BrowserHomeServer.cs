@@ -1,6 +1,3 @@
-using System.Net;
-using System.Net.Http.Headers;
-using System.Net.Http.Json;
 using System.Runtime.InteropServices.JavaScript;
 using System.Text.Json;
 using System.Text.Json.Serialization;
@@ -8,45 +5,30 @@ using Underturf.Quantities;
 
 namespace Underturf.FieldApp.Browser;
 
-/// <summary>The server that the page came from, asked over HTTP.</summary>
-/// <param name="http">Knows the address that the page came from.</param>
-internal sealed partial class BrowserHomeServer(HttpClient http) : IHomeServer
+/// <summary>The server that the page came from, asked by the browser (wwwroot/home-server.js). An answer with "failed" names what kept it from being had.</summary>
+internal sealed partial class BrowserHomeServer : IHomeServer
 {
     private const string Module = "home-server";
-
-    private static readonly Uri log = new("log.jsonl", UriKind.Relative);
+    private const string Log = "log.jsonl";
+    private const string Unpaired = "401";
+    private const string NotThere = "404";
 
     private Task? ready;
 
     public async Task<Outcome<OfferedLog>> PullAsync()
     {
-        try
-        {
-            await ReadyAsync();
-            using var answer = await http.GetAsync(log);
-            answer.EnsureSuccessStatusCode();
-            return new OfferedLog(await answer.Content.ReadAsByteArrayAsync(), answer.Content.Headers.Allow.Contains("POST"));
-        }
-        catch (Exception failure) when (failure is HttpRequestException or OperationCanceledException)
-        {
-            return Unheard(failure);
-        }
+        await ReadyAsync();
+        using var said = await AskAsync();
+        return said.GetPropertyAsString("failed") is { } failed
+            ? Unheard(failed)
+            : new OfferedLog(said.GetPropertyAsByteArray("bytes"), said.GetPropertyAsBoolean("takesNotes"));
     }
 
     public async Task<Outcome<PushAnswer>> PushAsync(ReadOnlyMemory<byte> lines)
     {
-        try
-        {
-            using var content = new ReadOnlyMemoryContent(lines);
-            content.Headers.ContentType = new MediaTypeHeaderValue("application/jsonl");
-            using var answer = await http.PostAsync(log, content);
-            answer.EnsureSuccessStatusCode();
-            return (await answer.Content.ReadFromJsonAsync(PushAnswerJson.Default.PushAnswer))!;
-        }
-        catch (Exception failure) when (failure is HttpRequestException or OperationCanceledException or JsonException)
-        {
-            return Unheard(failure);
-        }
+        await ReadyAsync();
+        using var said = await HandAsync(lines.ToArray());
+        return said.GetPropertyAsString("failed") is { } failed ? Unheard(failed) : Read(said.GetPropertyAsString("text")!);
     }
 
     public void Listen(Func<Task> perhapsNew) => _ = ListenAsync(perhapsNew);
@@ -57,28 +39,34 @@ internal sealed partial class BrowserHomeServer(HttpClient http) : IHomeServer
         Hear(() => _ = perhapsNew());
     }
 
-    private Task ReadyAsync() => ready ??= PairAsync();
+    private Task ReadyAsync() => ready ??= JSHost.ImportAsync(Module, "../home-server.js");
 
-    private async Task PairAsync()
+    private static Outcome<PushAnswer> Read(string text)
     {
-        await JSHost.ImportAsync(Module, "../home-server.js");
-        if (Pairing() is { } secret)
+        try
         {
-            http.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", secret);
+            return JsonSerializer.Deserialize(text, PushAnswerJson.Default.PushAnswer)!;
+        }
+        catch (JsonException)
+        {
+            return Unheard("");
         }
     }
 
-    [JSImport("pairing", Module)]
-    private static partial string? Pairing();
+    [JSImport("pull", Module)]
+    private static partial Task<JSObject> AskAsync();
+
+    [JSImport("push", Module)]
+    private static partial Task<JSObject> HandAsync(byte[] lines);
 
     [JSImport("listen", Module)]
     private static partial void Hear([JSMarshalAs<JSType.Function>] Action told);
 
-    private static Problem Unheard(Exception failure) => (failure as HttpRequestException)?.StatusCode switch
+    private static Problem Unheard(string failed) => failed switch
     {
-        HttpStatusCode.Unauthorized => IHomeServer.Unpaired,
-        HttpStatusCode.NotFound => new Problem(log.ToString(), "is offered by no server here", "Start the server again with the log's path, or open a log file below"),
-        _ => new Problem(log.ToString(), "cannot be had: the server did not answer", "Start the server again with the log's path, or open a log file below"),
+        Unpaired => IHomeServer.Unpaired,
+        NotThere => new Problem(Log, "is offered by no server here", "Start the server again with the log's path, or open a log file below"),
+        _ => new Problem(Log, "cannot be had: the server did not answer", "Start the server again with the log's path, or open a log file below"),
     };
 }
 

@@ -3,8 +3,8 @@ namespace Underturf.FieldApp;
 /// <summary>Going on where the page was killed, or where a log was left for another one: the place, the box, and what was typed and not stored.</summary>
 public sealed partial class NotebookPage
 {
-    /// <summary>How the desks of other logs were left, by their property.</summary>
-    private readonly Dictionary<string, KeptDesk> others = new(StringComparer.Ordinal);
+    /// <summary>How the desks of other logs were left, by their property, and the same as it is kept.</summary>
+    private readonly Dictionary<string, (KeptDesk Desk, string Written)> others = new(StringComparer.Ordinal);
 
     private string? keptDesk;
 
@@ -13,6 +13,9 @@ public sealed partial class NotebookPage
 
     /// <summary>What the device kept has been taken up: only then is it written over.</summary>
     private bool atDesk;
+
+    /// <summary>Somebody has done something here; opening a page writes nothing.</summary>
+    private bool touched;
 
     /// <summary>Takes up what the device kept of the desk.</summary>
     private void TakeUpDesk()
@@ -24,11 +27,11 @@ public sealed partial class NotebookPage
         }
 
         log.By = kept.By;
-        foreach (var desk in kept.Others.Append(kept with { Others = [] }))
+        foreach (var desk in (kept.Others ?? []).Append(kept with { Others = null }))
         {
             if (desk.Property is { } of)
             {
-                others[of] = desk;
+                others[of] = (desk, desk.Write());
             }
         }
 
@@ -46,7 +49,8 @@ public sealed partial class NotebookPage
     {
         if (deskOf is { } before)
         {
-            others[before] = Desk();
+            var left = Desk();
+            others[before] = (left, left.Write());
         }
 
         (hand, draft, sweep, noting, sweeping) = (new GroundHand(), new NoteDraft(), BeginSweep(), false, false);
@@ -58,7 +62,7 @@ public sealed partial class NotebookPage
         deskOf = log.Document.Property;
         if (deskOf is not null && others.Remove(deskOf, out var kept))
         {
-            TakeUp(kept);
+            TakeUp(kept.Desk);
         }
     }
 
@@ -100,15 +104,22 @@ public sealed partial class NotebookPage
         Repair = repair.Thing,
     };
 
-    /// <summary>Keeps the desk where something on it has changed. What keeps it from being kept is said when a note is stored.</summary>
-    private async Task KeepDeskAsync()
+    /// <summary>Somebody has touched the page: keeps the desk where something on it has changed, now and from now on after each drawing.</summary>
+    private Task KeepDeskAsync()
     {
-        if (log.Refused is not null || !atDesk)
+        touched = true;
+        return KeepTouchedAsync();
+    }
+
+    /// <summary>A desk that nobody has touched is as it was kept. What keeps it from being kept is said when a note is stored.</summary>
+    private async Task KeepTouchedAsync()
+    {
+        if (log.Refused is not null || !atDesk || !touched)
         {
             return;
         }
 
-        var now = (Desk() with { Others = [.. others.Values] }).Write();
+        var now = Desk().Write([.. others.Values.Select(other => other.Written)]);
         if (now != keptDesk)
         {
             keptDesk = now;

@@ -12,7 +12,7 @@ public sealed partial class NotebookPage
     /// <summary>Whether ends were being named when the page was drawn last.</summary>
     private bool named;
 
-    private bool IsNaming => place == Place.Boxes && boxes is { Task: BoxTask.Name, Box: { } box } && log.TakesNotes && log.History.Now.Boxes.ContainsKey(log.History.Now.Identity.Of(box));
+    private bool IsNaming => place == Place.Boxes && boxes is { Task: BoxTask.Name, Box: { } box } && log.TakesNotes && log.IsWhole && log.History.Now.Boxes.ContainsKey(log.History.Now.Identity.Of(box));
 
     /// <summary>From Now to the ends of a place.</summary>
     private void GoToNaming(string box)

@@ -69,7 +69,7 @@ public sealed partial class NotebookPage
         }
 
         await CountPhotosAsync();
-        await KeepDeskAsync();
+        await KeepTouchedAsync();
     }
 
     private void Go(Place to)

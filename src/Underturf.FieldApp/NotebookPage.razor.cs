@@ -34,7 +34,9 @@ public sealed partial class NotebookPage : IDisposable
         home = new PushAndPull(log, Server);
         boxes.Turned = StateHasChanged;
         Say("working", "Opening the notes of this device…");
+        var book = FetchBookAsync();
         await log.OpenDeviceAsync();
+        await book;
         TakeUpDesk();
         if (log.Refused is null)
         {
@@ -44,6 +46,7 @@ public sealed partial class NotebookPage : IDisposable
         // A log that is kept here needs no server; what the server has newer joins it when it comes.
         var kept = log.IsEmpty ? Task.CompletedTask : TurnAsync(asksForNewer: false);
         await ComeHomeAsync();
+        await CompleteAsync();
         await kept;
     }
 
@@ -80,10 +83,16 @@ public sealed partial class NotebookPage : IDisposable
     /// <summary>Thinks about the log as it is now, unless that is what it does or has done.</summary>
     private async Task TurnAsync(bool asksForNewer)
     {
+        var goesOn = log.IsWhole || await ReadWholeAsync();
         var step = inHand.Take(log.Document.Property, log.Document.ToBytes());
         if (deskOf != log.Document.Property || step == LogStep.Other)
         {
             TurnDesk();
+        }
+
+        if (!goesOn)
+        {
+            return;
         }
 
         switch (step)
@@ -126,7 +135,7 @@ public sealed partial class NotebookPage : IDisposable
         }
     }
 
-    private Task AgainAsync() => ThinkAsync(Weighing);
+    private Task AgainAsync() => log.IsWhole ? ThinkAsync(Weighing) : TurnAsync(asksForNewer: false);
 
     private void GiveUp()
     {
@@ -142,6 +151,7 @@ public sealed partial class NotebookPage : IDisposable
         {
             named = true;
             Say("waiting", Waits);
+            Away(CompleteAsync);
             await NameAsync();
             return;
         }
@@ -151,6 +161,14 @@ public sealed partial class NotebookPage : IDisposable
         Say("working", why);
         try
         {
+            if (!await CompleteAsync())
+            {
+                mine.ThrowIfCancellationRequested();
+                Say("stopped", "Nothing is worked out before all of the page is here.");
+                return;
+            }
+
+            mine.ThrowIfCancellationRequested();
             Show(await Notebook.OpenAsync(inHand.Bytes, new Waiting(new Heard(s => Hear(s, mine)), mine)), mine);
         }
         catch (OperationCanceledException) when (mine.IsCancellationRequested)

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Underturf.FieldLog;
 
 namespace Underturf.Property;
@@ -8,13 +9,14 @@ namespace Underturf.Property;
 /// </summary>
 public sealed class PropertyHistory
 {
-    private readonly Dictionary<int, PropertyView> views = [];
+    /// <summary>Those that were asked for; also of a longer history that shows the same, so several askers may come at once.</summary>
+    private readonly ConcurrentDictionary<int, PropertyView> views;
 
     private readonly Moment? latest;
 
-    private PropertyHistory(Facts facts, Moment? latest)
+    private PropertyHistory(Facts facts, Moment? latest, ConcurrentDictionary<int, PropertyView> views)
     {
-        (Facts, this.latest) = (facts, latest);
+        (Facts, this.latest, this.views) = (facts, latest, views);
         WorkTimes = [.. facts.Works.Select(w => w.Moment).Order()];
     }
 
@@ -31,14 +33,19 @@ public sealed class PropertyHistory
     {
         var inOrder = standing.OrderBy(e => e.Moment).ToList();
         var zone = PropertyZone.Of(inOrder.FindLast(e => e.Fact is PropertyFact)?.Fact is PropertyFact property ? property.Zone : null);
-        return new PropertyHistory(Facts.None with { Zone = zone }, null).Folded(inOrder);
+        return new PropertyHistory(Facts.None with { Zone = zone }, null, new()).Folded(inOrder, new());
     }
 
     /// <summary>This history with an entry more: folded on where it was so after all others and leaves the clock as it is, else nothing, and all are to be folded again.</summary>
     public PropertyHistory? With(Entry entry) =>
-        latest is { } before && before.CompareTo(entry.Moment) < 0 && (entry.Fact is not PropertyFact property || property.Zone == Facts.Zone.Name) ? Folded([entry]) : null;
+        latest is { } before && before.CompareTo(entry.Moment) < 0 && (entry.Fact is not PropertyFact property || property.Zone == Facts.Zone.Name)
+            ? Folded([entry], IsSeen(entry.Fact) ? views : new())
+            : null;
 
-    private PropertyHistory Folded(IEnumerable<Entry> inOrder)
+    /// <summary>What was seen or done leaves every thing as the views have it, unless it is work, which begins an epoch.</summary>
+    private static bool IsSeen(Fact? fact) => fact is ReadingFact or TestFact or LookFact or WatchFact or CatchFact or ToldFact;
+
+    private PropertyHistory Folded(IEnumerable<Entry> inOrder, ConcurrentDictionary<int, PropertyView> shown)
     {
         var (facts, last) = (Facts, latest);
         foreach (var entry in inOrder)
@@ -46,7 +53,7 @@ public sealed class PropertyHistory
             (facts, last) = (facts.Evolve(entry), entry.Moment);
         }
 
-        return new PropertyHistory(facts, last);
+        return new PropertyHistory(facts, last, shown);
     }
 
     /// <summary>How many epochs had begun at a moment: 0 before any work.</summary>
@@ -54,14 +61,5 @@ public sealed class PropertyHistory
 
     public PropertyView At(Moment moment) => View(EpochAt(moment));
 
-    private PropertyView View(int epoch)
-    {
-        if (!views.TryGetValue(epoch, out var view))
-        {
-            view = PropertyView.Of(this, epoch);
-            views[epoch] = view;
-        }
-
-        return view;
-    }
+    private PropertyView View(int epoch) => views.GetOrAdd(epoch, static (asked, history) => PropertyView.Of(history, asked), this);
 }

@@ -6,13 +6,13 @@ internal static class Arrows
     /// <summary>The rooms that run in the browser too: no console, network, process or host in them.</summary>
     public static IReadOnlyList<string> Core { get; } =
     [
-        "Underturf.Quantities", "Underturf.Numerics", "Underturf.FieldLog", "Underturf.Property", "Underturf.Networks",
+        "Underturf.Quantities", "Underturf.Numerics", "Underturf.FieldLog", "Underturf.Property", "Underturf.Practice", "Underturf.Answers", "Underturf.Networks",
         "Underturf.Reasoning", "Underturf.Planning", "Underturf.Papers", "Underturf.Simulation", "Underturf.FieldApp",
     ];
 
     /// <summary>
-    /// Room to the rooms it may name in its project file. FieldApp stands on Planning until Exchange exists; until then the page's host names
-    /// Papers itself, which FieldApp will reach by Exchange. Simulation carries out plans, so it knows Planning.
+    /// Room to the rooms it may name in its project file. FieldApp stands on Planning until Exchange exists; until then what thinks for the page
+    /// names Papers itself, which FieldApp will reach by Exchange. Simulation carries out plans, so it knows Planning.
     /// </summary>
     public static IReadOnlyDictionary<string, string[]> Direct { get; } = new Dictionary<string, string[]>
     {
@@ -20,15 +20,18 @@ internal static class Arrows
         ["Underturf.Numerics"] = [],
         ["Underturf.FieldLog"] = ["Underturf.Quantities"],
         ["Underturf.Property"] = ["Underturf.FieldLog"],
+        ["Underturf.Practice"] = ["Underturf.Property"],
+        ["Underturf.Answers"] = ["Underturf.Property"],
         ["Underturf.Networks"] = ["Underturf.Quantities", "Underturf.Numerics"],
-        ["Underturf.Reasoning"] = ["Underturf.Property", "Underturf.Networks"],
+        ["Underturf.Reasoning"] = ["Underturf.Practice", "Underturf.Answers", "Underturf.Networks"],
         ["Underturf.Planning"] = ["Underturf.Reasoning"],
         ["Underturf.Planning.Solver"] = ["Underturf.Planning"],
         ["Underturf.Papers"] = ["Underturf.Planning"],
         ["Underturf.Simulation"] = ["Underturf.Planning"],
         ["Underturf.Simulation.SecondEngine"] = ["Underturf.Simulation"],
         ["Underturf.FieldApp"] = ["Underturf.Planning"],
-        ["Underturf.FieldApp.Browser"] = ["Underturf.FieldApp", "Underturf.Papers"],
+        ["Underturf.FieldApp.Thinking"] = ["Underturf.FieldApp", "Underturf.Papers"],
+        ["Underturf.FieldApp.Browser"] = ["Underturf.FieldApp", "Underturf.FieldApp.Thinking"],
         ["Underturf.Server"] = ["Underturf.FieldLog", "Underturf.FieldApp.Browser"],
         ["Underturf.Cli"] = ["Underturf.Papers", "Underturf.Planning", "Underturf.Simulation", "Underturf.Simulation.SecondEngine", "Underturf.Server"],
     };

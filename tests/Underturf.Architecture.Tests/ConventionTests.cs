@@ -9,7 +9,7 @@ public sealed class ConventionTests
     public static TheoryData<string> PhysicalRooms => ["Underturf.Quantities", "Underturf.Networks"];
 
     public static TheoryData<string> ValueRooms =>
-        ["Underturf.Quantities", "Underturf.FieldLog", "Underturf.Property", "Underturf.Networks", "Underturf.Reasoning", "Underturf.Papers"];
+        ["Underturf.Quantities", "Underturf.FieldLog", "Underturf.Property", "Underturf.Practice", "Underturf.Answers", "Underturf.Networks", "Underturf.Reasoning", "Underturf.Papers"];
 
     [Theory]
     [MemberData(nameof(PhysicalRooms))]

@@ -92,6 +92,7 @@ public sealed class ComponentTests : BunitContext
     private IRenderedComponent<NotebookPage> Open(Outcome<ReadOnlyMemory<byte>> offered, OpenedLog opened)
     {
         Services.AddSingleton<INotebook>(new FixedNotebook(opened));
+        Services.AddSingleton<ILateRooms>(new WholePage());
         Services.AddSingleton<IHomeServer>(new MemoryServer(offered));
         Services.AddSingleton<IDevice>(new MemoryDevice());
         Services.AddSingleton<IPhotoShelf>(new MemoryShelf());

@@ -20,6 +20,7 @@ public sealed class DeskTests : IDisposable
         killed.Add(context);
         context.JSInterop.Mode = JSRuntimeMode.Loose;
         context.Services.AddSingleton<INotebook>(new DemoNotebook());
+        context.Services.AddSingleton<ILateRooms>(new WholePage());
         context.Services.AddSingleton<IHomeServer>(new MemoryServer(File.ReadAllBytes(Checkout.DemoLog)));
         context.Services.AddSingleton<IDevice>(device);
         context.Services.AddSingleton<IPhotoShelf>(new MemoryShelf());

@@ -100,6 +100,7 @@ public sealed class LocatingTurnTests : BunitContext
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddSingleton<INotebook>(notebook);
+        Services.AddSingleton<ILateRooms>(new WholePage());
         Services.AddSingleton<IHomeServer>(new MemoryServer(await File.ReadAllBytesAsync(Checkout.DemoLog)));
         Services.AddSingleton<IDevice>(new MemoryDevice());
         Services.AddSingleton<IPhotoShelf>(new MemoryShelf());

@@ -19,6 +19,7 @@ public sealed class NamingTurnTests : BunitContext
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddSingleton<INotebook>(notebook);
+        Services.AddSingleton<ILateRooms>(new WholePage());
         Services.AddSingleton<IHomeServer>(new MemoryServer(await File.ReadAllBytesAsync(Checkout.DemoLog)));
         Services.AddSingleton<IDevice>(device);
         Services.AddSingleton<IPhotoShelf>(new MemoryShelf());

@@ -52,6 +52,7 @@ public sealed class RepairPanelTests : BunitContext
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddSingleton<INotebook>(new RepairingNotebook());
+        Services.AddSingleton<ILateRooms>(new WholePage());
         Services.AddSingleton<IHomeServer>(new MemoryServer(ground.Log.ToBytes().ToArray()));
         Services.AddSingleton<IDevice>(new MemoryDevice());
         Services.AddSingleton<IPhotoShelf>(new MemoryShelf());

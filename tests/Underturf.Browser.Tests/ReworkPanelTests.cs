@@ -71,6 +71,7 @@ public sealed class ReworkPanelTests : BunitContext
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddSingleton<INotebook>(notebook);
+        Services.AddSingleton<ILateRooms>(new WholePage());
         Services.AddSingleton<IHomeServer>(new MemoryServer(ground.Log.ToBytes().ToArray()));
         Services.AddSingleton<IDevice>(new MemoryDevice());
         Services.AddSingleton<IPhotoShelf>(new MemoryShelf());

@@ -20,9 +20,9 @@ export function take(property, input) {
   });
 }
 
-export function find(property) {
+export function find(property, name) {
   return told(async () => {
-    const kept = await run(["backdrops"], "readonly", (store) => store.get(property));
+    const kept = (await run(["backdrops"], "readonly", (store) => store.get(property))) ?? (await takeOver(property, name));
     if (kept?.laid === undefined) {
       return {};
     }
@@ -31,6 +31,15 @@ export function find(property) {
     }
     return { laid: kept.laid, address: addresses.get(property) };
   });
+}
+
+/** A picture that an earlier build kept under the name of the property is kept under its id from now on. */
+async function takeOver(property, name) {
+  const kept = name === property ? undefined : await run(["backdrops"], "readonly", (store) => store.get(name));
+  if (kept !== undefined) {
+    await run(["backdrops"], "readwrite", (store) => (store.put(kept, property), store.delete(name)));
+  }
+  return kept;
 }
 
 export function keep(property, laid) {

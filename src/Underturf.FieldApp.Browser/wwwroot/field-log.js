@@ -32,6 +32,11 @@ function open() {
   }));
 }
 
+/** Opens the database while the page still starts; whoever asks for something says what keeps it from being opened. */
+export function openAhead() {
+  open().catch(() => undefined);
+}
+
 function forget() {
   opening = null;
 }

@@ -1,9 +1,15 @@
 // Has the page kept for use without a signal, and offers a newer build once it is here; nothing changes under the user's hands.
 
+import { whole } from "./rooms.js";
+
 const notice = document.getElementById("newer-build");
 let agreed = false;
 
 if ("serviceWorker" in navigator) {
+  // On the first visit every file is fetched once more to be kept: not before the page is whole, which would wait for them.
+  if (navigator.serviceWorker.controller === null) {
+    await whole;
+  }
   const keeper = await navigator.serviceWorker.register("service-worker.js", { updateViaCache: "none" });
   offer(keeper);
   keeper.addEventListener("updatefound", () => keeper.installing?.addEventListener("statechange", () => offer(keeper)));

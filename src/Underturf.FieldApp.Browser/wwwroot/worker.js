@@ -1,16 +1,21 @@
 // The worker's side: the page's own bundle once more, in a runtime that draws nothing.
 
 import { dotnet } from "./_framework/dotnet.js";
+import { book, page, thinking } from "./rooms.js";
 
 const { setModuleImports, getAssemblyExports, getConfig, INTERNAL } = await dotnet.create();
+const takeUp = (names) => Promise.all(names.map((name) => INTERNAL.loadLazyAssembly(name)));
+const needed = [...page, ...book, ...thinking];
+await takeUp(needed);
 setModuleImports("worker", { told: (share) => postMessage({ share }) });
-const exported = await getAssemblyExports(getConfig().mainAssemblyName);
-const thinker = exported.Underturf.FieldApp.Browser.Thinker;
+const exported = await getAssemblyExports("Underturf.FieldApp.Thinking");
+const thinker = exported.Underturf.FieldApp.Thinking.Thinker;
 
-/** What draws is left out of the page's start: it is fetched before the first task that draws. */
+/** What draws is fetched before the first task that draws. */
 const drawing = new Set(["Papers", "Day", "Locate"]);
+const here = new Set(needed);
 let fetching = null;
-const fetched = () => (fetching ??= Promise.all((getConfig().resources.lazyAssembly ?? []).map(({ name }) => INTERNAL.loadLazyAssembly(name))));
+const fetched = () => (fetching ??= takeUp(getConfig().resources.lazyAssembly.map(({ name }) => name).filter((name) => !here.has(name))));
 
 addEventListener("message", async ({ data }) => {
   try {

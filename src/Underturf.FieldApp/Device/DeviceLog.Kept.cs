@@ -69,7 +69,7 @@ public sealed partial class DeviceLog
         kept[property] = gone;
         if (property == Document.Property)
         {
-            (Document, Source, last) = (nothing, "", 0);
+            (Document, Source, last, unread) = (nothing, "", 0, null);
         }
 
         return null;

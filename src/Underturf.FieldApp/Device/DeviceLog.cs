@@ -107,12 +107,13 @@ public sealed partial class DeviceLog(IDevice device)
     {
         if (unopened is not null || incoming.Property is not { } property)
         {
-            (Document, Source, last) = (incoming, source, 0);
+            (Document, Source, last, unread) = (incoming, source, 0, null);
             return;
         }
 
+        await ReadWholeAsync();
         await using var alone = await device.AloneAsync();
-        unstored = property == Document.Property && unstored is null ? await RefreshAloneAsync() : await TurnToAsync(property);
+        unstored = property == Document.Property && unstored is null ? await RefreshAloneAsync() : await TurnToAsync(property, whole: true);
         unstored ??= await StoreUnionAsync(property, incoming);
         Source = source;
         unstored ??= await RememberAsync(Math.Max(Kept?.BackedUp ?? 0, incoming.LastHeader(WriterOf(property))?.Id.Seq ?? 0));
@@ -197,6 +198,7 @@ public sealed partial class DeviceLog(IDevice device)
     /// <summary>Hands out the whole log as a file that the command line tool reads.</summary>
     public async Task<Problem?> HandOutAsync()
     {
+        await ReadWholeAsync();
         var (name, upTo) = ($"{FileName(Document.Property)}.jsonl", Written);
         await device.HandOutAsync(name, Document.ToBytes());
         return TakesNotes ? await RememberAsync(upTo) : null;
@@ -206,6 +208,7 @@ public sealed partial class DeviceLog(IDevice device)
     /// <param name="handOut">Hands out these bytes under this name, which has no ending yet.</param>
     public async Task<Problem?> HandOutAsync<T>(Func<string, ReadOnlyMemory<byte>, Task<Outcome<T>>> handOut)
     {
+        await ReadWholeAsync();
         var upTo = Written;
         var handed = await handOut(FileName(Document.Property), Document.ToBytes());
         return handed.Succeeded && TakesNotes ? await RememberAsync(upTo) : handed.Problem;
@@ -223,40 +226,6 @@ public sealed partial class DeviceLog(IDevice device)
         at);
 
     private Fact Signed(Fact fact) => By is not null && fact.By is null ? fact with { By = By } : fact;
-
-    private async Task<Problem?> TurnToAsync(string property)
-    {
-        var lines = await device.ReadAsync(property, 0);
-        if (!lines.Succeeded)
-        {
-            return lines.Problem;
-        }
-
-        (Document, last) = (LogDocument.Read(lines.Value.Bytes).InOrder(), lines.Value.Last);
-        Source = kept.GetValueOrDefault(property)?.Source ?? "";
-        return null;
-    }
-
-    private async Task<Problem?> RefreshAloneAsync()
-    {
-        if (Document.Property is not { } property)
-        {
-            return null;
-        }
-
-        var newer = await device.ReadAsync(property, last);
-        if (!newer.Succeeded)
-        {
-            return newer.Problem;
-        }
-
-        if (newer.Value.Bytes.Length > 0)
-        {
-            (Document, last) = (LogMerge.Union(Document, LogDocument.Read(newer.Value.Bytes)), newer.Value.Last);
-        }
-
-        return null;
-    }
 
     private async Task<Problem?> StoreUnionAsync(string property, LogDocument incoming)
     {

@@ -40,10 +40,14 @@ public sealed record KeptDesk(string? Property, string? By, string Place, bool N
     /// <summary>True where a sweep was under way.</summary>
     public bool Sweeping { get; init; }
 
-    /// <summary>How the desks of other logs were left on this device.</summary>
-    public IReadOnlyList<KeptDesk> Others { get; init; } = [];
+    /// <summary>How the desks of other logs were left on this device; nothing where there are none.</summary>
+    public IReadOnlyList<KeptDesk>? Others { get; init; }
 
     public string Write() => JsonSerializer.Serialize(this, KeptDeskJson.Default.KeptDesk);
+
+    /// <summary>With the desks of other logs, which were written when they were left: a tap on this one writes none of them again.</summary>
+    public string Write(IReadOnlyCollection<string> others) =>
+        others.Count == 0 ? Write() : $"{(this with { Others = null }).Write()[..^1]},\"{nameof(Others)}\":[{string.Join(',', others)}]}}";
 
     /// <summary>Nothing where the text is of another build and cannot be read: a draft is lost then, never a note.</summary>
     public static KeptDesk? Read(string text)

@@ -15,11 +15,13 @@ public sealed partial class GroundPlace
     [Inject]
     private IBackdropShelf Backdrops { get; set; } = null!;
 
-    private string Property => History.Facts.Property?.Name ?? "";
+    /// <summary>Id of the property.</summary>
+    [Parameter]
+    public string Property { get; set; } = "";
 
     private async Task FindBackdropAsync()
     {
-        if (await Backdrops.FindAsync(Property) is { } found && !left)
+        if (await Backdrops.FindAsync(Property, History.Facts.Property?.Name ?? "") is { } found && !left)
         {
             (backdrop, backdropAddress) = found;
             LayBackdrop();

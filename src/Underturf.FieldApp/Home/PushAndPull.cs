@@ -58,6 +58,7 @@ public sealed class PushAndPull(DeviceLog log, IHomeServer server)
         busy = true;
         try
         {
+            await log.ReadWholeAsync();
             while (asked)
             {
                 var pull = pulling || State is HomeState.Away or HomeState.Unpaired;
@@ -106,7 +107,14 @@ public sealed class PushAndPull(DeviceLog log, IHomeServer server)
     {
         // The server only adds, so what stands behind what was seen is all that is new, unless somebody put another file in its place.
         var grown = property == log.Document.Property && bytes.Span.StartsWith(seen.Span);
-        var news = LogDocument.Read(grown ? bytes[seen.Length..] : bytes);
+        var (fresh, known) = grown ? new LogNews(bytes[seen.Length..], []) : LogNews.Of(bytes, log.Document);
+        var news = LogDocument.Read(fresh);
+        if (news.Entries.Any(entry => entry.Header.Property != log.Document.Property))
+        {
+            // Whose log it is, most of its lines say together.
+            news = LogDocument.Read(bytes);
+        }
+
         if (news.Property is not null && news.Property != log.Document.Property)
         {
             return false;
@@ -118,6 +126,7 @@ public sealed class PushAndPull(DeviceLog log, IHomeServer server)
         }
 
         (property, seen, held) = (log.Document.Property, bytes, grown ? held : new HeldEntries([]));
+        held.Add(known);
         held.Add(news.Entries);
         return true;
     }

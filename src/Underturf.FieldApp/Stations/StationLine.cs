@@ -31,16 +31,15 @@ public sealed record StationLine(string Id, string Number, string Waters, string
         })];
     }
 
-    /// <summary>The last reading of each station's ohms.</summary>
+    /// <summary>The last reading of each station's ohms, sought from the newest back: readings stand in the order in which they were taken.</summary>
     private static Dictionary<string, Observed<ReadingFact>> Last(PropertyHistory history)
     {
-        var last = new Dictionary<string, Observed<ReadingFact>>(StringComparer.Ordinal);
-        foreach (var reading in history.Facts.Readings.Where(r => r.Fact is { How: StationOhms, Stations.Count: 1 }))
+        var (readings, view, last) = (history.Facts.Readings, history.Now, new Dictionary<string, Observed<ReadingFact>>(StringComparer.Ordinal));
+        for (var at = readings.Count - 1; at >= 0 && last.Count < view.Stations.Count; at--)
         {
-            var station = history.Now.Identity.Of(reading.Fact.Stations[0]);
-            if (!last.TryGetValue(station, out var before) || before.Moment.CompareTo(reading.Moment) <= 0)
+            if (readings[at] is { Fact: { How: StationOhms, Stations: [var of] } } reading && view.Identity.Of(of) is var station && view.Stations.ContainsKey(station))
             {
-                last[station] = reading;
+                last.TryAdd(station, reading);
             }
         }
 

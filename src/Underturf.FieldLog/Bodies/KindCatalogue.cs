@@ -1,18 +1,16 @@
-using System.Collections.Frozen;
-
 namespace Underturf.FieldLog;
 
 /// <summary>The kinds that a reader knows. Tests and later rooms may know more than the standard ones.</summary>
 public sealed class KindCatalogue
 {
-    private readonly FrozenDictionary<string, KindCodec> byKind;
-    private readonly FrozenDictionary<Type, KindCodec> byType;
+    private readonly Dictionary<string, KindCodec> byKind;
+    private readonly Dictionary<Type, KindCodec> byType;
 
     public KindCatalogue(IEnumerable<KindCodec> codecs)
     {
         All = [.. codecs];
-        byKind = All.ToFrozenDictionary(c => c.Kind, StringComparer.Ordinal);
-        byType = All.ToFrozenDictionary(c => c.Type);
+        byKind = All.ToDictionary(c => c.Kind, StringComparer.Ordinal);
+        byType = All.ToDictionary(c => c.Type);
     }
 
     /// <summary>Every kind of <see cref="FactKinds"/>.</summary>

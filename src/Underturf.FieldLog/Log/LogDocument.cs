@@ -75,6 +75,9 @@ public sealed class LogDocument
         return new LogDocument(bytes, known, new LogLines(known).Read(bytes, problems), problems);
     }
 
+    /// <summary>A log of lines that were read from these very bytes.</summary>
+    internal static LogDocument OfRead(ReadOnlyMemory<byte> bytes, KindCatalogue kinds, IReadOnlyList<LogLine> read, IReadOnlyList<Problem> found) => new(bytes, kinds, read, found);
+
     /// <summary>The header that a new entry of this writer follows, or nothing where it would be the first.</summary>
     public Header? LastHeader(string writer) => lastHeaders.Value.Of(writer);
 

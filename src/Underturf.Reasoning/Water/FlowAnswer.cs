@@ -21,11 +21,6 @@ public sealed record FlowAnswer(
     public WaterReport? Report { get; init; }
 }
 
-/// <summary>What a station gives with some of the valves that it runs, nothing broken; a spread is a standard deviation.</summary>
-/// <param name="OutletPascals">Least at its outlets.</param>
-/// <param name="Metered">True where its flow with all of them was read at the meter.</param>
-public sealed record PartFlow(double CubicMetresPerSecond, double SpreadCubicMetresPerSecond, double OutletPascals, double OutletSpreadPascals, bool Metered);
-
 /// <summary>What comes in.</summary>
 /// <param name="State">What is most likely of it, in words.</param>
 /// <param name="Probability">Of that.</param>

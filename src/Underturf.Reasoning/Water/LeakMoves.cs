@@ -145,7 +145,7 @@ internal sealed class LeakMoves
     }
 
     /// <summary>What the water is worth that runs away where nothing is found.</summary>
-    private double LeftMinutes() => WaterLoss.Of(belief) is { } lost
+    private double LeftMinutes() => WaterLossFinder.Of(belief) is { } lost
         ? (lost.LeastCubicMetresADay + lost.MostCubicMetresADay) / 2 * Owner.Water.LeftDays * Owner.Water.CubicMetreMinutes
         : 0;
 

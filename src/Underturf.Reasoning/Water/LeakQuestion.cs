@@ -32,7 +32,7 @@ internal sealed class LeakQuestion(WaterBelief belief, Walks walks)
     }
 
     /// <summary>What is lost in a day while it runs: nine times in ten between these.</summary>
-    public WaterLoss? Lost() => WaterLoss.Of(belief);
+    public WaterLoss? Lost() => WaterLossFinder.Of(belief);
 
     private bool IsClosed()
     {

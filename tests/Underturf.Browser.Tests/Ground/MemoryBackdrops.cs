@@ -12,7 +12,7 @@ internal sealed class MemoryBackdrops : IBackdropShelf
 
     public Task<Outcome<(int Width, int Height)>> TakeAsync(string property, string input) => Task.FromResult<Outcome<(int Width, int Height)>>(Full is { } full ? full : (400, 300));
 
-    public Task<(Backdrop Picture, string Address)?> FindAsync(string property) => Task.FromResult<(Backdrop, string)?>(kept is null ? null : (Backdrop.Read(kept.Write())!, "blob:picture"));
+    public Task<(Backdrop Picture, string Address)?> FindAsync(string property, string name) => Task.FromResult<(Backdrop, string)?>(kept is null ? null : (Backdrop.Read(kept.Write())!, "blob:picture"));
 
     public Task<Problem?> KeepAsync(string property, Backdrop picture)
     {

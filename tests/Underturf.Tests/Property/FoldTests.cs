@@ -27,7 +27,12 @@ public sealed class FoldTests
     public void Folding_on_note_by_note_is_the_fold_of_all_of_them_and_a_note_of_an_earlier_time_says_that_it_is_not()
     {
         var standing = MemorialGarden.Make(PracticeBook.Default).Log.Standing.OrderBy(entry => entry.Moment).ToList();
-        var grown = standing[1..].Aggregate(PropertyHistory.Fold(standing[..1]), (history, entry) => history.With(entry)!);
+        var grown = standing[1..].Aggregate(PropertyHistory.Fold(standing[..1]), (history, entry) =>
+        {
+            // A view that was asked for is the longer history's too, where the note leaves it as it is.
+            Assert.NotNull(history.Now);
+            return history.With(entry)!;
+        });
         Assert.Equal(Folding.Printed(PropertyHistory.Fold(standing)), Folding.Printed(grown));
         Assert.Null(grown.With(standing[^2]));
     }

@@ -2,7 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Underturf.Quantities;
 
-namespace Underturf.FieldApp.Browser;
+namespace Underturf.FieldApp.Thinking;
 
 /// <summary>An outcome as it travels from the worker to the page: a byte that says which, then the answer or the problem.</summary>
 internal static class Travel

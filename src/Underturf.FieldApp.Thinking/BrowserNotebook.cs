@@ -6,10 +6,10 @@ using Underturf.Planning.Rework;
 using Underturf.Quantities;
 using Underturf.Reasoning;
 
-namespace Underturf.FieldApp.Browser;
+namespace Underturf.FieldApp.Thinking;
 
 /// <summary>The core, run in a worker of the browser.</summary>
-internal sealed class BrowserNotebook : INotebook
+public sealed class BrowserNotebook : INotebook
 {
     private static readonly TravelJson forms = TravelJson.Default;
 

@@ -11,7 +11,7 @@ using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning;
 
-namespace Underturf.FieldApp.Browser;
+namespace Underturf.FieldApp.Thinking;
 
 /// <summary>The worker's side: called from wwwroot/worker.js in a runtime of its own, where nothing is drawn.</summary>
 internal static partial class Thinker

@@ -20,7 +20,7 @@ public sealed record LocationAnswer(
 }
 
 /// <summary>What lies hidden, by name: one thing, or those of a station that notes do not tell apart.</summary>
-/// <param name="Id">Of the first of them: what <see cref="Notebook.Locate(string?, string?, Answers?)"/> takes.</param>
+/// <param name="Id">Of the first of them: what the notebook is asked with.</param>
 /// <param name="Station">The station it belongs to.</param>
 /// <param name="LastNoted">When something was last noted about looking for it; nothing where nobody has begun.</param>
 public sealed record HiddenName(string Id, string Name, string What, string? Station, int Count, DateTimeOffset? LastNoted)

@@ -5,7 +5,7 @@ using Underturf.Planning.Rework;
 using Underturf.Quantities;
 using Underturf.Reasoning;
 
-namespace Underturf.FieldApp.Browser;
+namespace Underturf.FieldApp.Thinking;
 
 /// <summary>What travels between the page and the worker: both are of one build, so the form is nobody else's concern. Without the faster way of writing, which weighs as much again.</summary>
 [JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]

@@ -1,6 +1,6 @@
 using System.Runtime.InteropServices.JavaScript;
 
-namespace Underturf.FieldApp.Browser;
+namespace Underturf.FieldApp.Thinking;
 
 /// <summary>The page's side of the worker that thinks (wwwroot/thinking.js).</summary>
 internal static partial class WorkerCalls

@@ -3,15 +3,14 @@ using Underturf.Property.Practice;
 
 namespace Underturf.Reasoning.Water;
 
-/// <summary>What is lost in a day while something runs that should not: nine times in ten between these.</summary>
-/// <param name="LeastMoney">In the owner's money, where a price was noted.</param>
-public sealed record WaterLoss(double LeastCubicMetresADay, double MostCubicMetresADay, double? LeastMoney, double? MostMoney)
+/// <summary>Finds what is lost in a day while something runs that should not.</summary>
+internal static class WaterLossFinder
 {
     private const double Tail = 0.05;
     private const double SecondsADay = 86400;
 
     /// <summary>Null where most likely nothing runs.</summary>
-    internal static WaterLoss? Of(WaterBelief belief)
+    public static WaterLoss? Of(WaterBelief belief)
     {
         if (1 - belief.Running[0] < 0.5)
         {
@@ -38,8 +37,4 @@ public sealed record WaterLoss(double LeastCubicMetresADay, double MostCubicMetr
         var meter = belief.Owner.Water.Instrument(belief.Owner.Water.ProbeOf(WaterMeasure.MeterFlow)!);
         return AmountGrid.Between(place, within) * Math.Exp(Normal.Quantile(share) * meter.Accuracy);
     }
-
-    /// <summary>"2,400 to 2,800 gal a day, 15 to 17 in money".</summary>
-    public string Say(WaterSay say) => $"{say.Volume(LeastCubicMetresADay, MostCubicMetresADay)} a day"
-        + (LeastMoney is { } least ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $", {least:0} to {MostMoney:0} in money a day") : string.Empty);
 }
