@@ -38,6 +38,7 @@ internal static class WaterCheck
         foreach (var meter in book.Instruments)
         {
             yield return (meter is { Accuracy: >= 0, Floor: > 0, Step: > 0 }, $"instrument {meter.Name}", "needs floor and step above zero and no accuracy below it");
+            yield return (meter.Repeat is null || (meter.Repeat >= 0 && meter.Repeat <= meter.Accuracy), $"instrument {meter.Name}", "needs a repeat of zero or more and at most its accuracy");
         }
 
         foreach (var probe in book.Probes)

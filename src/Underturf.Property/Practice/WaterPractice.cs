@@ -31,18 +31,28 @@ public enum WaterMeasure
 }
 
 /// <summary>An instrument for water: its error is accuracy times the reading plus a floor; it displays in steps.</summary>
-/// <param name="Accuracy">Standard deviation as a share of the reading.</param>
+/// <param name="Accuracy">Standard deviation as a share of the reading, of which all its readings have a part in common.</param>
 /// <param name="Floor">Standard deviation at zero, in the SI unit of its dimension.</param>
 /// <param name="Step">Smallest step of the display.</param>
-public sealed record WaterInstrument(string Name, string Source, Quantities.Dimension Dimension, bool Owned, double Accuracy, double Floor, double Step)
+/// <param name="Repeat">The part of its accuracy that is new with each reading of the same thing; all of it where nothing is said.</param>
+public sealed record WaterInstrument(string Name, string Source, Quantities.Dimension Dimension, bool Owned, double Accuracy, double Floor, double Step, double? Repeat = null)
 {
     /// <summary>Standard deviation of what is read about what is there, the display's own step counted in.</summary>
     /// <param name="step">As it was written, where that is coarser.</param>
-    public double Sigma(double si, double step)
+    public double Sigma(double si, double step) => double.Hypot(Shared * si, Own(si, step));
+
+    /// <summary>The part of it that is new with each reading of the same thing.</summary>
+    public double Own(double si, double step)
     {
         var shown = Math.Max(Step, step);
-        return Math.Sqrt((Accuracy * si * Accuracy * si) + (Floor * Floor) + (shown * shown / 12));
+        return Math.Sqrt((New * si * New * si) + (Floor * Floor) + (shown * shown / 12));
     }
+
+    /// <summary>The part that all its readings have in common, as a share of the reading.</summary>
+    [JsonIgnore]
+    public double Shared => Math.Sqrt(Math.Max(0, (Accuracy * Accuracy) - (New * New)));
+
+    private double New => Repeat ?? Accuracy;
 }
 
 /// <summary>A way to take a reading of water.</summary>

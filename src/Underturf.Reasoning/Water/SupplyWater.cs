@@ -112,16 +112,17 @@ internal sealed class SupplyWater
         var (statics, staticWeights) = Axis(usual.StaticKilopascals, state.Factor(f => f.StaticFactor));
         var (losses, lossWeights) = Axis(usual.LossKilopascals, state.Factor(f => f.LossFactor));
         var logs = new double[Places * Places];
-        var counted = Readings.Where(r => r != except).ToList();
+        var gauges = Readings.Where(r => r != except).GroupBy(r => r.Probe.Instrument).Select(g => new GaugeReadings([.. g])).ToList();
         for (var k = 0; k < logs.Length; k++)
         {
-            logs[k] = staticWeights[k / Places] + lossWeights[k % Places] + counted.Sum(r => LogDensity(r, state, statics[k / Places], losses[k % Places]));
+            logs[k] = staticWeights[k / Places] + lossWeights[k % Places] + gauges.Sum(g => g.LogDensity(r => Stands(r, state, statics[k / Places], losses[k % Places])));
         }
 
         return (statics, losses, logs);
     }
 
-    private double LogDensity(WaterReading reading, SupplyState state, double staticPascals, double lossPascals)
+    /// <summary>What stands at the gauge.</summary>
+    private double Stands(WaterReading reading, SupplyState state, double staticPascals, double lossPascals)
     {
         var (level, loss) = (staticPascals, lossPascals);
         foreach (var cured in state.Faults.Where(f => owner.IsCured(f, [], reading.Moment)))
@@ -129,7 +130,7 @@ internal sealed class SupplyWater
             (level, loss) = (level / (cured.StaticFactor?.Median ?? 1), loss / (cured.LossFactor?.Median ?? 1));
         }
 
-        return Normal.LogDensity((reading.Si - level + (loss * ShareOf(reading))) / reading.Sigma) - Math.Log(reading.Sigma);
+        return level - (loss * ShareOf(reading));
     }
 
     /// <summary>Of the usual loss, that which is lost at the reading's flow.</summary>
