@@ -129,6 +129,9 @@ public sealed record WaterFault
     /// <summary>Name of the repair, of these or of the wiring; empty where nothing is to be mended.</summary>
     public required string Repair { get; init; }
 
+    /// <summary>True where it lets a lateral run out of its lowest outlet: how likely that is, and how well it is seen, goes by what stands over that.</summary>
+    public bool Drains { get; init; }
+
     [JsonIgnore]
     public double Odds => Rate / (1 - Rate);
 
@@ -144,6 +147,19 @@ public sealed record WaterFault
 /// <param name="Exponent">x of q = k p^x.</param>
 /// <param name="Compensates">Holds its flow from its usual pressure on.</param>
 public sealed record OutletPractice(string Name, string Source, double LitresPerMinute, double Kilopascals, double Exponent, bool Compensates = false);
+
+/// <summary>A size of water meter.</summary>
+/// <param name="Name">In inches, as people call it.</param>
+/// <param name="Millimetres">The same as a length.</param>
+/// <param name="LitresPerMinute">A flow through it.</param>
+/// <param name="Kilopascals">What it loses then; it grows with the square of the flow.</param>
+public sealed record MeterPractice(string Name, string Source, double Millimetres, double LitresPerMinute, double Kilopascals);
+
+/// <summary>A kind of backflow device.</summary>
+/// <param name="OpensKilopascals">What its springs take before anything runs.</param>
+/// <param name="Kilopascals">What it loses in all at a speed in its nominal size; what is over its springs grows with the square of the flow.</param>
+/// <param name="MetresPerSecond">That speed.</param>
+public sealed record BackflowPractice(string Name, string Source, double OpensKilopascals, double Kilopascals, double MetresPerSecond);
 
 /// <summary>Pipes as they are noted.</summary>
 /// <param name="Series">"Schedule40", "Sdr21", "Sdr26" or "Polyethylene": whose inside diameters hold.</param>
@@ -164,6 +180,8 @@ public sealed record PipePractice(string Name, string Source, string Series, dou
 /// <param name="Evenness">Of a station: the mean of the lowest quarter of cans by the mean of all.</param>
 /// <param name="CansDiffer">Spread of the logarithm of an evenness found with one can; with n of them it is less by the root of n.</param>
 /// <param name="LeastEvenness">Less than this is as uneven as can be: it stands in where a quarter of the cans stayed dry.</param>
+/// <param name="MeterShare">Of <paramref name="LossKilopascals"/>, what the meter takes; the loss of one that is noted stands in for it.</param>
+/// <param name="BackflowShare">The same of the backflow device.</param>
 public sealed record WaterUsual(
     string Source,
     Spread StaticKilopascals,
@@ -178,7 +196,9 @@ public sealed record WaterUsual(
     double ValveKilopascals,
     Spread Evenness,
     double CansDiffer,
-    double LeastEvenness);
+    double LeastEvenness,
+    double MeterShare,
+    double BackflowShare);
 
 /// <summary>Shutting and emptying.</summary>
 /// <param name="TurnMinutes">To shut or open an isolation valve, once there.</param>
@@ -208,6 +228,28 @@ public sealed record IsolatingPractice(
     double WetFactor,
     double FillMetresPerSecond);
 
+/// <summary>A lateral that runs out of its lowest outlet each time its valve shuts.</summary>
+/// <param name="WithoutChecks">Chance that outlets have no check valves.</param>
+/// <param name="HeightsDifferMetres">How far a height that was noted may be off, as one standard deviation; outlets closer to each other count as one height.</param>
+/// <param name="RestMetres">What stands no higher than this over the lowest outlet stays.</param>
+/// <param name="UsualLitres">That run out where the book's chances to see it hold.</param>
+/// <param name="DischargeLeast">Share of what its nozzle would give that the lowest outlet lets through at worst.</param>
+/// <param name="SpacingMetresLeast">Of pipe for each outlet where none is noted, at least.</param>
+/// <param name="SpacingMetresMost">At most.</param>
+/// <param name="BoreMillimetresLeast">Of a lateral of which none is noted, at least.</param>
+/// <param name="BoreMillimetresMost">At most.</param>
+public sealed record LowHeadPractice(
+    string Source,
+    double WithoutChecks,
+    double HeightsDifferMetres,
+    double RestMetres,
+    double UsualLitres,
+    double DischargeLeast,
+    double SpacingMetresLeast,
+    double SpacingMetresMost,
+    double BoreMillimetresLeast,
+    double BoreMillimetresMost);
+
 /// <summary>The water side: what is read and seen, what can be wrong, and what is usual.</summary>
 /// <param name="Unmodelled">Chance that what was read has a cause that is not in the book.</param>
 /// <param name="LeastLitresPerMinute">What that is spread over: from here.</param>
@@ -230,8 +272,11 @@ public sealed record WaterPractice(
     IReadOnlyList<RepairPractice> Repairs,
     IReadOnlyList<OutletPractice> Outlets,
     IReadOnlyList<PipePractice> Pipes,
+    IReadOnlyList<MeterPractice> Meters,
+    IReadOnlyList<BackflowPractice> Backflows,
     WaterUsual Usual,
     IsolatingPractice Isolating,
+    LowHeadPractice LowHead,
     double Unmodelled,
     double LeastLitresPerMinute,
     double MostLitresPerMinute,
@@ -249,6 +294,9 @@ public sealed record WaterPractice(
 
     /// <summary>What can be read with the instruments that are carried.</summary>
     public bool IsOwned(WaterProbe probe) => Instrument(probe).Owned;
+
+    /// <summary>A meter of a nominal size, a little off where it was noted in millimetres.</summary>
+    public MeterPractice? MeterOf(Quantities.Length size) => Meters.FirstOrDefault(m => Math.Abs((size.Metres * 1000 / m.Millimetres) - 1) < 0.04);
 
     public WaterProbe? ProbeOf(WaterMeasure measures) => Probes.FirstOrDefault(p => p.Measures == measures);
 

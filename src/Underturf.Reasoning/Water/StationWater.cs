@@ -18,6 +18,7 @@ internal sealed class StationWater
     private readonly List<(WaterReading Reading, int Index)> flows;
     private readonly List<WaterReading> others;
     private readonly List<WaterWatch> watches;
+    private readonly LowHead lowHead;
     private readonly double apart;
     private readonly bool runsWithOthers;
     private readonly List<RunTogether> together = [];
@@ -30,6 +31,7 @@ internal sealed class StationWater
     {
         (this.owner, this.usual, Station) = (owner, usual, station);
         things = owner.ThingsOf(station);
+        lowHead = new LowHead(owner, station);
         apart = owner.Water.Of(WaterScope.Elsewhere).Sum(use => use.Rate);
         flows = [.. meter.Select((r, k) => (r, k)).Where(r => r.r.Station == station && owner.IsAsNow(station, r.r.Moment))];
         runsWithOthers = meter.Any(r => r.Together.Contains(station) && r.Together.All(s => owner.IsAsNow(s, r.Moment)));
@@ -163,8 +165,9 @@ internal sealed class StationWater
         var sum = 0.0;
         foreach (var sight in owner.Water.Sights)
         {
-            var not = active.OfType<WaterFault>().Concat(supply?.Reaching ?? []).Aggregate(1 - sight.Imagined, (product, fault) => product * (1 - fault.Seen.GetValueOrDefault(sight.Name)));
-            sum += Math.Log(watch.Seen.Contains(sight.Name) ? 1 - not : not);
+            var seen = watch.Seen.Contains(sight.Name);
+            var not = active.OfType<WaterFault>().Concat(supply?.Reaching ?? []).Aggregate(1 - lowHead.Imagined(sight, watch, seen), (product, fault) => product * (1 - lowHead.Seen(fault, sight.Name, watch, seen)));
+            sum += Math.Log(seen ? 1 - not : not);
         }
 
         return sum;
@@ -255,12 +258,13 @@ internal sealed class StationWater
     private IEnumerable<StationState> Combined(IReadOnlyList<WiringState> wiring)
     {
         var faults = owner.Water.Of(WaterScope.Station).Where(Bears).ToList();
-        var none = faults.Sum(f => Math.Log(1 - f.Rate));
+        var none = faults.Sum(f => Math.Log(1 - lowHead.Rate(f)));
+        double LogOdds(WaterFault fault) => lowHead.Rate(fault) is var rate ? Math.Log(rate / (1 - rate)) : 0;
         var sets = new List<(IReadOnlyList<WaterFault> Faults, double LogPrior)> { ([], none) };
         for (var a = 0; a < faults.Count; a++)
         {
-            sets.Add(([faults[a]], none + Math.Log(faults[a].Odds)));
-            sets.AddRange(faults.Take(a).Select(b => ((IReadOnlyList<WaterFault>)[b, faults[a]], none + Math.Log(faults[a].Odds) + Math.Log(b.Odds))));
+            sets.Add(([faults[a]], none + LogOdds(faults[a])));
+            sets.AddRange(faults.Take(a).Select(b => ((IReadOnlyList<WaterFault>)[b, faults[a]], none + LogOdds(faults[a]) + LogOdds(b))));
         }
 
         // Where the wires have it otherwise than usual, one fault of the water beside that stands for all sets.
