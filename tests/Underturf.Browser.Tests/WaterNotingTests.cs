@@ -100,7 +100,9 @@ public sealed class WaterNotingTests : BunitContext
         await sheet.Find("form").SubmitAsync();
         var supply = Assert.IsType<WaterSupplyFact>(stored.Single());
         Assert.Equal(("poc", "double check"), (supply.Id, supply.BackflowKind));
-        Assert.Equal((0.01905, null, 25 * 6.30902e-5, 6 * 6894.757), (supply.Meter!.Value.Metres, supply.MeterAt, Math.Round(supply.BackflowAt!.Value.CubicMetresPerSecond, 8), Math.Round(supply.BackflowLoss!.Value.Pascals, 3)));
+        Assert.Null(supply.MeterAt);
+        Assert.Equal(0.01905, supply.Meter!.Value.Metres, 1e-9);
+        Assert.Equal((25, 6), (Math.Round(Units.In(supply.BackflowAt!.Value.CubicMetresPerSecond, "gpm"), 6), Math.Round(Units.In(supply.BackflowLoss!.Value.Pascals, "psi"), 6)));
         Assert.Equal(2, orchard.With(supply).Notebook().Water()!.Devices.Count);
         Assert.Equal("loses 6 psi at 25 gpm", ThingKnown.Of("poc", orchard.Notebook().History).Facts.Single(f => f.What == "backflow").Said.Split(", ")[^1]);
     }

@@ -183,6 +183,11 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle, IReadOn
             }
         }
 
+        if (View.WaterSupplies.Values.All(s => s.Elevation is null) && PipeHeights.All(View).Concat(View.Outlets.Values.Select(o => o.Elevation?.Metres).OfType<double>()).Any())
+        {
+            yield return "no height of the point of connection is noted: it counts as the middle of the heights that are";
+        }
+
         if (belief.Supply.Readings.Count == 0)
         {
             yield return "no pressure was read at the point of connection: what is usual stands in";

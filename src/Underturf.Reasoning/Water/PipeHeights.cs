@@ -1,4 +1,6 @@
 using Underturf.Property;
+using Underturf.Property.Practice;
+using Underturf.Quantities;
 
 namespace Underturf.Reasoning.Water;
 
@@ -14,13 +16,36 @@ internal static class PipeHeights
         .Concat(view.Fittings.Values.Select(f => f.Elevation))
         .Concat(view.IsolationValves.Values.Select(i => i.Elevation))
         .Concat(view.Valves.Values.Select(v => v.Elevation))
-        .OfType<Quantities.Length>()
+        .OfType<Length>()
         .Select(h => h.Metres);
 
     /// <summary>
     /// What stands in for a height that nobody noted: the point of connection; where that is not noted, the middle of what is, as heights count from any level.
     /// </summary>
-    public static double Level(PropertyView view) => view.WaterSupplies.Values.FirstOrDefault(s => s.Elevation is not null)?.Elevation?.Metres ?? All(view).Concat(view.Outlets.Values.Select(o => o.Elevation?.Metres).OfType<double>()).DefaultIfEmpty().Average();
+    public static double Level(PropertyView view) => view.WaterSupplies.Values.FirstOrDefault(s => s.Elevation is not null)?.Elevation?.Metres ?? Middle(view);
+
+    /// <summary>Heights that are further from the middle of all than twice what the usual pressure lifts: most likely in another unit.</summary>
+    public static IEnumerable<Problem> Problems(PropertyView view, WaterPractice book)
+    {
+        var (middle, most) = (Middle(view), 2 * Units.From(book.Usual.StaticKilopascals.Median, "kPa") / PascalsPerMetre);
+        (string Place, Length? Height)[] all =
+        [
+            .. view.WaterSupplies.Select(s => ($"point of connection '{s.Key}'", s.Value.Elevation)), .. view.Fittings.Select(f => ($"fitting '{f.Key}'", f.Value.Elevation)),
+            .. view.IsolationValves.Select(i => ($"isolation valve '{i.Key}'", i.Value.Elevation)), .. view.Valves.Select(v => ($"valve '{v.Key}'", v.Value.Elevation)), .. view.Outlets.Select(o => ($"outlets '{o.Key}'", o.Value.Elevation)),
+        ];
+        return all.Where(h => h.Height is { } height && Math.Abs(height.Metres - middle) > most).Select(h =>
+            new Problem(h.Place, "lies so far from the other heights that no usual pressure brings water there", "Look at the unit and at the level that it counts from, and note the height again", Severity.Notice));
+    }
+
+    /// <summary>Near enough to compare with: fresh water at any temperature of the ground.</summary>
+    private const double PascalsPerMetre = 9800;
+
+    /// <summary>One that lies far off, by a slip of its unit, does not move it.</summary>
+    private static double Middle(PropertyView view)
+    {
+        double[] heights = [.. All(view).Concat(view.Outlets.Values.Select(o => o.Elevation?.Metres).OfType<double>()).Order()];
+        return heights.Length == 0 ? 0 : (heights[(heights.Length - 1) / 2] + heights[heights.Length / 2]) / 2;
+    }
 }
 
 /// <summary>

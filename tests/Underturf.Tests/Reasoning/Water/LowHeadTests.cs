@@ -82,6 +82,16 @@ public sealed class LowHeadTests
     }
 
     [Fact]
+    public void A_height_that_no_pressure_reaches_is_asked_about_and_moves_no_other()
+    {
+        var slipped = Slope(3).With(new OutletFact { Id = "slip", Station = "s2", What = "rotor", Count = 2, Elevation = new Length(480) });
+        Assert.Equal("outlets 'slip'", Assert.Single(slipped.Problems(), p => p.Reason.Contains("no usual pressure", StringComparison.Ordinal)).Place);
+        Assert.DoesNotContain(Slope(3).Problems(), p => p.Reason.Contains("no usual pressure", StringComparison.Ordinal));
+        Assert.Equal(Slope(3).Notebook().Flow("1").Value.Stations[0].OutletPascals, slipped.Notebook().Flow("1").Value.Stations[0].OutletPascals, 30e3);
+        Assert.Contains(slipped.Notebook().Flow("1").Value.Unknown, u => u.StartsWith("no height of the point of connection", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void An_outlet_that_lies_higher_has_the_less_pressure()
     {
         double Pascals(double? metres) => Orchard.Unpiped().With(new WaterSupplyFact { Id = "poc", Elevation = new Length(10) })
