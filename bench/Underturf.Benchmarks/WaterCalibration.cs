@@ -10,7 +10,7 @@ internal static class WaterCalibration
     public static int Run(TextWriter output, IReadOnlyList<string> arguments)
     {
         var (count, first) = (arguments.Whole(1) ?? 300, (ulong)(arguments.Whole(2) ?? (int)WaterStudy.FirstSeed));
-        var cases = WaterStudy.Block(first, count, PracticeBook.Default);
+        var cases = WaterStudy.Block(first, count, PracticeBook.Default, arguments.Whole(3) ?? 1);
         output.WriteLine("Stations:\n\n" + WaterStudy.Heading);
         output.WriteLine(WaterStudy.Row(cases, c => c.Stations));
         Interval(output, cases, c => c.Stations, first);

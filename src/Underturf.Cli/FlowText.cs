@@ -14,6 +14,11 @@ internal static class FlowText
         var (text, say) = (new StringBuilder(), new WaterSay(usUnits));
         var supply = answer.Supply;
         text.AppendLine($"SUPPLY: {say.Pressure(supply.StaticPascals, supply.StaticSpreadPascals)} at rest, {say.Pressure(supply.LossPascals, supply.LossSpreadPascals)} less with {say.Flow(supply.LossAtCubicMetresPerSecond)} running; {supply.State} ({Say.Share(supply.Probability)})");
+        foreach (var device in answer.Report?.Devices ?? [])
+        {
+            text.AppendLine($"  of that in the {device.Say(say)}");
+        }
+
         text.AppendLine(answer.Idle is null ? "EVERYTHING OFF: nothing is known to run" : $"EVERYTHING OFF: {answer.Idle}{(answer.Lost is { } lost ? $"; {lost.Say(say)}, nine times in ten" : string.Empty)}");
         text.AppendLine();
         text.AppendLine(answer.Together ? "TOGETHER" : "EACH ALONE");
@@ -28,7 +33,7 @@ internal static class FlowText
             text.AppendLine($"  cans on station {station.Number}: {station.Caught!.Say(say)}");
         }
 
-        Report(text, answer.Report);
+        Report(text, answer.Report, say);
         foreach (var unknown in answer.Unknown)
         {
             text.AppendLine($"  ? {unknown}");
@@ -38,13 +43,23 @@ internal static class FlowText
     }
 
     /// <summary>What is believed of each station that was read or seen, and which valve shuts off what.</summary>
-    private static void Report(StringBuilder text, WaterReport? report)
+    private static void Report(StringBuilder text, WaterReport? report, WaterSay say)
     {
         var believed = report?.Stations.Where(s => s.State is not null).ToList() ?? [];
         if (believed.Count > 0)
         {
             text.AppendLine().AppendLine("WHAT IS BELIEVED");
             believed.ForEach(s => text.AppendLine($"  station {s.Number}: {s.State} ({Say.Share(s.Probability!.Value)})"));
+        }
+
+        if (report?.Drainage is { Count: > 0 } drainage)
+        {
+            text.AppendLine().AppendLine("ONCE A STATION SHUTS");
+            foreach (var lateral in drainage)
+            {
+                text.AppendLine($"  station {lateral.Number}{(drainage.Count(d => d.Station == lateral.Station) > 1 ? $", {lateral.Valve}" : string.Empty)}: {lateral.Say(say)}");
+                text.Append(lateral.Help(say) is { } help ? $"    helps: {help}{Environment.NewLine}" : string.Empty);
+            }
         }
 
         if (report?.Shuts is { Count: > 0 } shuts)

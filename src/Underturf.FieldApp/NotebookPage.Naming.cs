@@ -69,7 +69,7 @@ public sealed partial class NotebookPage
         Problem? trouble = null;
         foreach (var fact in facts)
         {
-            var stored = await log.NoteAsync(fact, at);
+            var stored = await log.NoteAsync(newId => PartNote.Named(fact, newId), at);
             trouble = stored.Problem;
             if (!stored.Succeeded)
             {

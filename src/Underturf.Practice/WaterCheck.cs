@@ -23,11 +23,15 @@ internal static class WaterCheck
         yield return (book.LeastLitresPerMinute > 0 && book.MostLitresPerMinute > book.LeastLitresPerMinute, "water.leastLitresPerMinute", "must be above zero and below mostLitresPerMinute");
         yield return (book.LeakExponent is >= 0 and <= 3, "water.leakExponent", "must be from 0 to 3");
         yield return (book.SupplyHidden is > 0 and < 1, "water.supplyHidden", "must be a chance between 0 and 1");
+        yield return (book.Usual is { MeterShare: > 0, BackflowShare: > 0 } && book.Usual.MeterShare + book.Usual.BackflowShare < 1, "water.usual.meterShare", "and backflowShare must be above 0 and together below 1");
         yield return (book.Usual.LeastEvenness is > 0 and < 1, "water.usual.leastEvenness", "must be between 0 and 1");
         yield return (book.Unmodelled is > 0 and < 1, "water.unmodelled", "must be a chance between 0 and 1");
         yield return (book.Isolating.NotHolding is > 0 and < 1, "water.isolating.notHolding", "must be a chance between 0 and 1");
         yield return (book.Isolating is { PortDischargeLeast: > 0, PortDischargeMost: <= 1 } && book.Isolating.PortDischargeLeast <= book.Isolating.PortDischargeMost, "water.isolating.portDischargeLeast", "must be above 0 and at most portDischargeMost, which is at most 1");
         yield return (book.Isolating.PumpReadyMinutes >= 0, "water.isolating.pumpReadyMinutes", "must not be below zero");
+        yield return (book.LowHead is { WithoutChecks: > 0 and < 1, DischargeLeast: > 0 and <= 1 }, "water.lowHead", "needs withoutChecks between 0 and 1, and dischargeLeast above 0 and at most 1");
+        yield return (book.LowHead is { HeightsDifferMetres: > 0, RestMetres: > 0, UsualLitres: > 0, SpacingMetresLeast: > 0, BoreMillimetresLeast: > 0 } low && low.SpacingMetresLeast <= low.SpacingMetresMost && low.BoreMillimetresLeast <= low.BoreMillimetresMost,
+            "water.lowHead", "needs metres, millimetres and litres above zero, the least no more than the most");
         var usual = book.Usual;
         yield return (new[] { usual.StaticKilopascals, usual.LossKilopascals, usual.StationLitresPerMinute, usual.OutletKilopascals, usual.OpeningSeconds, usual.ClosingSeconds, usual.Evenness }.All(IsPositive),
             "water.usual", "needs medians and spreads above zero");
@@ -38,6 +42,7 @@ internal static class WaterCheck
         foreach (var meter in book.Instruments)
         {
             yield return (meter is { Accuracy: >= 0, Floor: > 0, Step: > 0 }, $"instrument {meter.Name}", "needs floor and step above zero and no accuracy below it");
+            yield return (meter.Repeat is null || (meter.Repeat >= 0 && meter.Repeat <= meter.Accuracy), $"instrument {meter.Name}", "needs a repeat of zero or more and at most its accuracy");
         }
 
         foreach (var probe in book.Probes)
@@ -82,6 +87,16 @@ internal static class WaterCheck
             yield return (pipe.SmoothnessFactor is >= 10 and <= 200, $"pipe {pipe.Name}", "needs a smoothness factor from 10 to 200");
         }
 
+        foreach (var meter in book.Meters)
+        {
+            yield return (meter is { Millimetres: > 0, LitresPerMinute: > 0, Kilopascals: > 0 }, $"meter {meter.Name}", "needs millimetres, flow and loss above zero");
+        }
+
+        foreach (var device in book.Backflows)
+        {
+            yield return (device is { OpensKilopascals: >= 0, MetresPerSecond: > 0 } && device.Kilopascals > device.OpensKilopascals, $"backflow device {device.Name}", "needs a speed above zero and a loss above what it takes to open");
+        }
+
         foreach (var repair in book.Repairs)
         {
             yield return (repair.Minutes >= 0, $"repair {repair.Name}", "needs minutes of zero or more");
@@ -93,7 +108,7 @@ internal static class WaterCheck
         foreach (var (place, names) in new (string, IEnumerable<string>)[]
         {
             ("instruments", book.Instruments.Select(i => i.Name)), ("probes", book.Probes.Select(p => p.Name)), ("sights", book.Sights.Select(s => s.Name)), ("faults", book.Faults.Select(f => f.Id)),
-            ("repairs", book.Repairs.Select(r => r.Name)), ("outlets", book.Outlets.Select(o => o.Name)), ("pipes", book.Pipes.Select(p => p.Name)),
+            ("repairs", book.Repairs.Select(r => r.Name)), ("outlets", book.Outlets.Select(o => o.Name)), ("pipes", book.Pipes.Select(p => p.Name)), ("meters", book.Meters.Select(m => m.Name)), ("backflows", book.Backflows.Select(b => b.Name)),
         })
         {
             yield return (names.Distinct().Count() == names.Count(), $"water.{place}", "has a name twice");

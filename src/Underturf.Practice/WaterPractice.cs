@@ -31,18 +31,28 @@ public enum WaterMeasure
 }
 
 /// <summary>An instrument for water: its error is accuracy times the reading plus a floor; it displays in steps.</summary>
-/// <param name="Accuracy">Standard deviation as a share of the reading.</param>
+/// <param name="Accuracy">Standard deviation as a share of the reading, of which all its readings have a part in common.</param>
 /// <param name="Floor">Standard deviation at zero, in the SI unit of its dimension.</param>
 /// <param name="Step">Smallest step of the display.</param>
-public sealed record WaterInstrument(string Name, string Source, Quantities.Dimension Dimension, bool Owned, double Accuracy, double Floor, double Step)
+/// <param name="Repeat">The part of its accuracy that is new with each reading of the same thing; all of it where nothing is said.</param>
+public sealed record WaterInstrument(string Name, string Source, Quantities.Dimension Dimension, bool Owned, double Accuracy, double Floor, double Step, double? Repeat = null)
 {
     /// <summary>Standard deviation of what is read about what is there, the display's own step counted in.</summary>
     /// <param name="step">As it was written, where that is coarser.</param>
-    public double Sigma(double si, double step)
+    public double Sigma(double si, double step) => double.Hypot(Shared * si, Own(si, step));
+
+    /// <summary>The part of it that is new with each reading of the same thing.</summary>
+    public double Own(double si, double step)
     {
         var shown = Math.Max(Step, step);
-        return Math.Sqrt((Accuracy * si * Accuracy * si) + (Floor * Floor) + (shown * shown / 12));
+        return Math.Sqrt((New * si * New * si) + (Floor * Floor) + (shown * shown / 12));
     }
+
+    /// <summary>The part that all its readings have in common, as a share of the reading.</summary>
+    [JsonIgnore]
+    public double Shared => Math.Sqrt(Math.Max(0, (Accuracy * Accuracy) - (New * New)));
+
+    private double New => Repeat ?? Accuracy;
 }
 
 /// <summary>A way to take a reading of water.</summary>
@@ -119,6 +129,9 @@ public sealed record WaterFault
     /// <summary>Name of the repair, of these or of the wiring; empty where nothing is to be mended.</summary>
     public required string Repair { get; init; }
 
+    /// <summary>True where it lets a lateral run out of its lowest outlet: how likely that is, and how well it is seen, goes by what stands over that.</summary>
+    public bool Drains { get; init; }
+
     [JsonIgnore]
     public double Odds => Rate / (1 - Rate);
 
@@ -128,17 +141,6 @@ public sealed record WaterFault
     internal IEnumerable<Spread> Spreads =>
         new[] { LeaksLitresPerMinute, FlowFactor, AddsLitresPerMinute, OutletPressureFactor, StaticFactor, LossFactor, OpeningFactor, ClosingFactor, EvennessFactor }.OfType<Spread>();
 }
-
-/// <summary>A kind of outlet.</summary>
-/// <param name="LitresPerMinute">Of one, at its usual pressure.</param>
-/// <param name="Exponent">x of q = k p^x.</param>
-/// <param name="Compensates">Holds its flow from its usual pressure on.</param>
-public sealed record OutletPractice(string Name, string Source, double LitresPerMinute, double Kilopascals, double Exponent, bool Compensates = false);
-
-/// <summary>Pipes as they are noted.</summary>
-/// <param name="Series">"Schedule40", "Sdr21", "Sdr26" or "Polyethylene": whose inside diameters hold.</param>
-/// <param name="SmoothnessFactor">C of Hazen and Williams.</param>
-public sealed record PipePractice(string Name, string Source, string Series, double SmoothnessFactor);
 
 /// <summary>What is to be expected where nobody has noted better.</summary>
 /// <param name="StaticKilopascals">Pressure at rest.</param>
@@ -154,6 +156,8 @@ public sealed record PipePractice(string Name, string Source, string Series, dou
 /// <param name="Evenness">Of a station: the mean of the lowest quarter of cans by the mean of all.</param>
 /// <param name="CansDiffer">Spread of the logarithm of an evenness found with one can; with n of them it is less by the root of n.</param>
 /// <param name="LeastEvenness">Less than this is as uneven as can be: it stands in where a quarter of the cans stayed dry.</param>
+/// <param name="MeterShare">Of <paramref name="LossKilopascals"/>, what the meter takes; the loss of one that is noted stands in for it.</param>
+/// <param name="BackflowShare">The same of the backflow device.</param>
 public sealed record WaterUsual(
     string Source,
     Spread StaticKilopascals,
@@ -168,35 +172,9 @@ public sealed record WaterUsual(
     double ValveKilopascals,
     Spread Evenness,
     double CansDiffer,
-    double LeastEvenness);
-
-/// <summary>Shutting and emptying.</summary>
-/// <param name="TurnMinutes">To shut or open an isolation valve, once there.</param>
-/// <param name="NotHolding">Chance that an old isolation valve does not hold.</param>
-/// <param name="LossFactor">K of an open isolation valve: h = K v^2 / (2 g).</param>
-/// <param name="FlowVelocityMetresPerSecond">Above this a closing valve bangs.</param>
-/// <param name="PortMillimetres">Bore of a bleed port.</param>
-/// <param name="PortDischargeLeast">Its coefficient of discharge, its screw in the way.</param>
-/// <param name="PortDischargeMost">The same at its best.</param>
-/// <param name="PumpLitresPerMinute">Of the pump that is carried.</param>
-/// <param name="PumpOwned">True where one is carried.</param>
-/// <param name="PumpReadyMinutes">To set it up.</param>
-/// <param name="WetFactor">How much longer work in water takes.</param>
-/// <param name="FillMetresPerSecond">Speed at which an empty main is filled.</param>
-public sealed record IsolatingPractice(
-    string Source,
-    double TurnMinutes,
-    double NotHolding,
-    double LossFactor,
-    double FlowVelocityMetresPerSecond,
-    double PortMillimetres,
-    double PortDischargeLeast,
-    double PortDischargeMost,
-    double PumpLitresPerMinute,
-    bool PumpOwned,
-    double PumpReadyMinutes,
-    double WetFactor,
-    double FillMetresPerSecond);
+    double LeastEvenness,
+    double MeterShare,
+    double BackflowShare);
 
 /// <summary>The water side: what is read and seen, what can be wrong, and what is usual.</summary>
 /// <param name="Unmodelled">Chance that what was read has a cause that is not in the book.</param>
@@ -220,8 +198,11 @@ public sealed record WaterPractice(
     IReadOnlyList<RepairPractice> Repairs,
     IReadOnlyList<OutletPractice> Outlets,
     IReadOnlyList<PipePractice> Pipes,
+    IReadOnlyList<MeterPractice> Meters,
+    IReadOnlyList<BackflowPractice> Backflows,
     WaterUsual Usual,
     IsolatingPractice Isolating,
+    LowHeadPractice LowHead,
     double Unmodelled,
     double LeastLitresPerMinute,
     double MostLitresPerMinute,
@@ -239,6 +220,9 @@ public sealed record WaterPractice(
 
     /// <summary>What can be read with the instruments that are carried.</summary>
     public bool IsOwned(WaterProbe probe) => Instrument(probe).Owned;
+
+    /// <summary>A meter of a nominal size, a little off where it was noted in millimetres.</summary>
+    public MeterPractice? MeterOf(Quantities.Length size) => Meters.FirstOrDefault(m => Math.Abs((size.Metres * 1000 / m.Millimetres) - 1) < 0.04);
 
     public WaterProbe? ProbeOf(WaterMeasure measures) => Probes.FirstOrDefault(p => p.Measures == measures);
 

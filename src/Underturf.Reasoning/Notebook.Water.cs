@@ -44,7 +44,7 @@ public sealed partial class Notebook
     public WaterReport? Water()
     {
         using var turn = asking.EnterScope();
-        if (!water.IsNoted && History.Now.IsolationValves.Count == 0)
+        if (!water.IsNoted && History.Now.IsolationValves.Count == 0 && History.Now.WaterSupplies.Keys.All(s => water.DevicesOf(s).All.Count == 0) && History.Now.Stations.Keys.All(s => water.Drainage.Of(s).Count == 0))
         {
             return null;
         }

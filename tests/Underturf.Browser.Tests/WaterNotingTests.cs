@@ -87,6 +87,80 @@ public sealed class WaterNotingTests : BunitContext
     }
 
     [Fact]
+    public async Task Meter_and_backflow_device_are_noted_of_the_one_point_of_connection()
+    {
+        var sheet = Sheet(new NoteDraft { Kind = NoteKind.Supply });
+        await ChooseAsync(sheet, 1, "3/4 in");
+        await ChooseAsync(sheet, 2, "double check");
+        sheet.Find(".backflow-at").Input("25 gpm");
+        await sheet.Find("form").SubmitAsync();
+        Assert.Empty(stored);
+        Assert.Contains("Write both the flow and what the backflow device loses then", sheet.Find(".missing").TextContent, StringComparison.Ordinal);
+        sheet.Find(".backflow-loss").Input("6 psi");
+        await sheet.Find("form").SubmitAsync();
+        var supply = Assert.IsType<WaterSupplyFact>(stored.Single());
+        Assert.Equal(("poc", "double check"), (supply.Id, supply.BackflowKind));
+        Assert.Null(supply.MeterAt);
+        Assert.Equal(0.01905, supply.Meter!.Value.Metres, 1e-9);
+        Assert.Equal((25, 6), (Math.Round(Units.In(supply.BackflowAt!.Value.CubicMetresPerSecond, "gpm"), 6), Math.Round(Units.In(supply.BackflowLoss!.Value.Pascals, "psi"), 6)));
+        Assert.Equal(2, orchard.With(supply).Notebook().Water()!.Devices.Count);
+        Assert.Equal("loses 6 psi at 25 gpm", ThingKnown.Of("poc", orchard.Notebook().History).Facts.Single(f => f.What == "backflow").Said.Split(", ")[^1]);
+    }
+
+    [Fact]
+    public async Task Outlets_and_heights_that_are_noted_tell_on_the_card_of_the_valve_what_runs_out_at_the_low_end()
+    {
+        foreach (var (count, height) in new[] { ("2", "10 ft"), ("8", "16 ft") })
+        {
+            var sheet = Sheet(new NoteDraft { Kind = NoteKind.Outlets, Stations = { "s1" } });
+            await ChooseAsync(sheet, 1, "spray head");
+            sheet.Find(".outlet-count").Input(count);
+            sheet.Find(".outlet-height").Input(height);
+            await sheet.Find("form").SubmitAsync();
+        }
+
+        Assert.All(stored, fact => Assert.Equal(PartNote.NewId, Assert.IsType<OutletFact>(fact).Id));
+        foreach (var (fact, number) in stored.Select((f, k) => (f, k)))
+        {
+            orchard.With(PartNote.Named(fact, $"writer-a/{number}"));
+        }
+
+        var facts = ThingKnown.Of("v1", orchard.Notebook().History).Facts;
+        Assert.StartsWith("after it shuts 2 spray heads at the low end go on running:", facts.Single(f => f.What == "low end").Said, StringComparison.Ordinal);
+        Assert.Equal("outlets with check valves at the low end, made to hold 6 ft of water", facts.Single(f => f.What == "helps").Said);
+    }
+
+    [Theory]
+    [InlineData("tee", typeof(FittingFact))]
+    [InlineData("i1", typeof(IsolationValveFact))]
+    [InlineData("v2", typeof(ValveFact))]
+    [InlineData("poc", typeof(WaterSupplyFact))]
+    public async Task A_height_is_noted_of_what_it_is_of_and_nothing_else_of_it_changes(string thing, Type fact)
+    {
+        var sheet = Sheet(new NoteDraft { Kind = NoteKind.Height, Place = thing });
+        sheet.Find(".part-height").Input("-2 ft");
+        await sheet.Find("form").SubmitAsync();
+        Assert.Contains("Take the lowest place as the level", sheet.Find(".missing").TextContent, StringComparison.Ordinal);
+        sheet.Find(".part-height").Input("6.5");
+        await sheet.Find("form").SubmitAsync();
+        Assert.Empty(stored);
+        sheet.Find(".part-height").Input("6.5 ft");
+        await sheet.Find("form").SubmitAsync();
+        Assert.Equal(fact, stored.Single().GetType());
+        var (before, after) = (View, orchard.With(stored.Single()).Notebook().History.Now);
+        Assert.Equal((before.Name(thing), before.PositionOf(thing)), (after.Name(thing), after.PositionOf(thing)));
+    }
+
+    [Fact]
+    public void Figures_without_a_unit_or_of_another_kind_are_asked_for_again()
+    {
+        Assert.NotNull(new NoteDraft { Kind = NoteKind.Supply, Part = new PartNote { Thing = "poc", MeterAt = "30", MeterLoss = "12 psi" } }.ToFact().Problem);
+        Assert.NotNull(new NoteDraft { Kind = NoteKind.Supply, Part = new PartNote { Thing = "poc", MeterAt = "30 psi", MeterLoss = "12 gpm" } }.ToFact().Problem);
+        Assert.Equal("Choose the meter's size or the kind of backflow device, or write a flow and what is lost then", new NoteDraft { Kind = NoteKind.Supply, Part = new PartNote { Thing = "poc" } }.ToFact().Problem!.Remedy);
+        Assert.Equal("Write how many they are, 1 or more", new NoteDraft { Kind = NoteKind.Outlets, Stations = { "s1" }, Part = new PartNote { What = "rotor", Count = "-3" } }.ToFact().Problem!.Remedy);
+    }
+
+    [Fact]
     public void The_question_says_what_runs_away_in_a_day()
     {
         var card = Render<QuestionCard>(p => p.Add(c => c.Question, orchard.Idle()).Add(c => c.UsUnits, true));
@@ -98,10 +172,12 @@ public sealed class WaterNotingTests : BunitContext
     {
         var steps = Render<StepOutcomes>(p => p.Add(s => s.Asked, asked).Add(s => s.View, View).Add(s => s.Note, begun.Add));
         await steps.FindAll(".outcome").Single(button => button.TextContent == outcome).ClickAsync(new MouseEventArgs());
-        return Render<NoteSheet>(p => p
-            .Add(s => s.Draft, begun.Single()).Add(s => s.View, View).Add(s => s.Store, StoreAsync).Add(s => s.StoreAside, _ => Task.FromResult<Problem?>(null))
-            .Add(s => s.Closed, EventCallback.Empty).Add(s => s.SaveCopy, EventCallback.Empty));
+        return Sheet(begun.Single());
     }
+
+    private IRenderedComponent<NoteSheet> Sheet(NoteDraft draft) => Render<NoteSheet>(p => p
+            .Add(s => s.Draft, draft).Add(s => s.View, View).Add(s => s.Store, StoreAsync).Add(s => s.StoreAside, _ => Task.FromResult<Problem?>(null))
+            .Add(s => s.Closed, EventCallback.Empty).Add(s => s.SaveCopy, EventCallback.Empty));
 
     private static Task ChooseAsync(IRenderedComponent<NoteSheet> sheet, int chooser, string label) =>
         sheet.FindAll(".chooser")[chooser].QuerySelectorAll(".choice").Single(choice => choice.TextContent == label).ClickAsync(new MouseEventArgs());

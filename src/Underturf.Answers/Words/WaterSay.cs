@@ -29,6 +29,9 @@ public sealed class WaterSay(bool usUnits)
         return low == high ? $"{high} {VolumeUnit}" : $"{low} to {high} {VolumeUnit}";
     }
 
+    /// <summary>"6.6 ft", "2 m".</summary>
+    public string Height(double metres) => usUnits ? $"{Units.In(metres, "ft").ToString("0.#", CultureInfo.InvariantCulture)} ft" : $"{metres.ToString("0.#", CultureInfo.InvariantCulture)} m";
+
     /// <summary>"40 s", "12 min", "3.5 h".</summary>
     public static string Time(double seconds) => seconds switch
     {

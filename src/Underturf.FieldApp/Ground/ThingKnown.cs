@@ -1,6 +1,7 @@
 using Underturf.FieldLog;
 using Underturf.Property;
 using Underturf.Property.Practice;
+using Underturf.Reasoning.Water;
 
 namespace Underturf.FieldApp;
 
@@ -16,7 +17,7 @@ public sealed record ThingKnown(IReadOnlyList<(string What, string Said)> Facts,
     {
         var view = history.Now;
         var said = view.Boxes.TryGetValue(id, out var box) ? Box(id, box, view)
-            : view.Valves.TryGetValue(id, out var valve) ? Valve(valve, view)
+            : view.Valves.TryGetValue(id, out var valve) ? Valve(id, valve, history)
             : view.Controllers.TryGetValue(id, out var controller) ? Controller(id, controller, view)
             : view.Cables.TryGetValue(id, out var cable) ? Cable(cable, view)
             : WaterKnown.Of(id, view, history.Facts.UsesUsUnits) is { } water ? water
@@ -37,15 +38,29 @@ public sealed record ThingKnown(IReadOnlyList<(string What, string Said)> Facts,
         ("note", box.Note),
     ];
 
-    private static (string What, string? Said)[] Valve(ValveFact valve, PropertyView view) =>
-    [
-        ("in", valve.Box is { } box ? view.Name(box) : null),
-        ("station", valve.Station is { } station ? view.StationNumber(station) : null),
-        ("waters", valve.Waters),
-        ("body", valve.Body),
-        ("make", valve.Make),
-        ("note", valve.Note),
-    ];
+    private static (string What, string? Said)[] Valve(string id, ValveFact valve, PropertyHistory history)
+    {
+        var view = history.Now;
+        return
+        [
+            ("in", valve.Box is { } box ? view.Name(box) : null),
+            ("station", valve.Station is { } station ? view.StationNumber(station) : null),
+            ("waters", valve.Waters),
+            ("height", WaterKnown.Height(valve.Elevation, history.Facts.UsesUsUnits)),
+            .. Drained(id, valve, history),
+            ("body", valve.Body),
+            ("make", valve.Make),
+            ("note", valve.Note),
+        ];
+    }
+
+    /// <summary>What runs out at the low end of its lateral, where heights are noted.</summary>
+    private static IEnumerable<(string What, string? Said)> Drained(string id, ValveFact valve, PropertyHistory history)
+    {
+        var (name, say) = (history.Now.Name(id), new WaterSay(history.Facts.UsesUsUnits));
+        var laterals = valve.Station is { } station ? Draining.Of(history, PracticeBook.Default, history.Now.Identity.Of(station)) : [];
+        return laterals.Where(l => l.Valve == name).SelectMany(l => new[] { ("low end", (string?)l.Say(say)), ("helps", l.Help(say)) });
+    }
 
     private static (string What, string? Said)[] Controller(string id, ControllerFact controller, PropertyView view) =>
     [

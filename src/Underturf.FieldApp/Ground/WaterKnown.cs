@@ -27,8 +27,8 @@ internal static class WaterKnown
 
     private static (string What, string? Said)[] Supply(WaterSupplyFact supply, bool feet) =>
     [
-        ("meter", Inches(supply.Meter)),
-        ("backflow", supply.Backflow),
+        ("meter", Said(Inches(supply.Meter), Pair(supply.MeterAt, supply.MeterLoss, feet))),
+        ("backflow", Said(supply.Backflow, supply.BackflowKind, Inches(supply.BackflowSize), Pair(supply.BackflowAt, supply.BackflowLoss, feet))),
         ("height", Height(supply.Elevation, feet)),
         ("water costs", supply is { Price: { } price, PriceOf: { } volume } ? string.Create(CultureInfo.InvariantCulture, $"{price:0.##} in money for {new WaterSay(feet).Volume(volume.CubicMetres, volume.CubicMetres)}") : null),
         ("note", supply.Note),
@@ -44,8 +44,12 @@ internal static class WaterKnown
         ("note", pipe.Note),
     ];
 
+    private static string? Said(params string?[] parts) => string.Join(", ", parts.Where(part => !string.IsNullOrEmpty(part))) is { Length: > 0 } said ? said : null;
+
+    private static string? Pair(Flow? at, Pressure? loss, bool feet) => at is { } flow && loss is { } lost ? $"loses {new WaterSay(feet).Pressure(lost.Pascals)} at {new WaterSay(feet).Flow(flow.CubicMetresPerSecond)}" : null;
+
     /// <summary>Pipes and valves are called by inches everywhere.</summary>
     private static string? Inches(Length? size) => size is { } length ? string.Create(CultureInfo.InvariantCulture, $"{Units.In(length.Metres, "in"):0.##} in") : null;
 
-    private static string? Height(Length? height, bool feet) => height is { } metres ? GroundWords.Distance(metres.Metres, feet) : null;
+    internal static string? Height(Length? height, bool feet) => height is { } metres ? GroundWords.Distance(metres.Metres, feet) : null;
 }

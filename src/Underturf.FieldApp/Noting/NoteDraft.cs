@@ -34,6 +34,15 @@ public enum NoteKind
 
     /// <summary>Cans that caught what a station waters with.</summary>
     Catch,
+
+    /// <summary>Meter and backflow device of a point of connection.</summary>
+    Supply,
+
+    /// <summary>Outlets of a station.</summary>
+    Outlets,
+
+    /// <summary>How high something that holds water lies.</summary>
+    Height,
 }
 
 /// <summary>A note that is being typed. It stays as it is until it is stored.</summary>
@@ -86,6 +95,9 @@ public sealed class NoteDraft
     /// <summary>Photos that were taken for it.</summary>
     public List<TakenPhoto> Photos { get; init; } = [];
 
+    /// <summary>Outlets, a height, a meter or a backflow device.</summary>
+    public PartNote Part { get; init; } = new();
+
     /// <summary>What each can caught: digits and unit.</summary>
     public List<string> Cans { get; init; } = [];
 
@@ -102,7 +114,7 @@ public sealed class NoteDraft
     public DateTimeOffset? At => Moment() is { } local ? new DateTimeOffset(local, TimeZoneInfo.Local.GetUtcOffset(local)) : null;
 
     /// <summary>True where something was typed or chosen that would be missed.</summary>
-    public bool IsTouched => Value.Length + State.Length + Told.Length + Did.Length + Words.Length + OtherPlace.Length + When.Length + Minutes.Length + Cans.Count + Watered.Count + Found.Count + Photos.Count + Caption.Length > 0 || Sought?.IsTouched == true;
+    public bool IsTouched => Value.Length + State.Length + Told.Length + Did.Length + Words.Length + OtherPlace.Length + When.Length + Minutes.Length + Cans.Count + Watered.Count + Found.Count + Photos.Count + Caption.Length > 0 || Sought?.IsTouched == true || Part.IsTouched;
 
     /// <summary>True where the stations of a reading are chosen.</summary>
     public bool NamesStations => Stations.Count >= ReadingWay.Named(How).Least;
@@ -176,6 +188,9 @@ public sealed class NoteDraft
             : !WaterNotes.States.Contains(State) ? Missing("state", "Choose how it stands now")
             : new SettingFact { Of = Target, State = State },
         NoteKind.Watch => WaterNotes.Watch(this),
+        NoteKind.Supply => Part.ToSupply(),
+        NoteKind.Outlets => Part.ToOutlets(Stations),
+        NoteKind.Height => Part.ToHeight(),
         NoteKind.Catch => Stations is [var caught]
             ? WaterNotes.Cans(this).Count == 0 ? Missing("cans", "Type what the first can caught, then \"Add this can\"") : WaterNotes.Catch(this, caught)
             : Missing("station", "Choose the station that ran"),

@@ -78,6 +78,9 @@ public sealed partial class Fields
     public T? Quantity<T>(string name)
         where T : struct, IQuantity<T> => OptionalText(name) is { } text ? AsQuantity<T>(name, text) : null;
 
+    /// <summary>A height over any one level of the property: where something lies lower than that, the level was chosen too high.</summary>
+    public Length? Height(string name) => OptionalText(name) is { } text ? AsQuantity<Length>(name, text, "Take the lowest place as the level that all heights count from, and write the others over it") : null;
+
     /// <summary>A list of such quantities that must be there and hold at least one.</summary>
     public IReadOnlyList<T> Quantities<T>(string name, string example)
         where T : struct, IQuantity<T>
@@ -91,7 +94,7 @@ public sealed partial class Fields
         return [.. texts.Select(text => AsQuantity<T>(name, text)).OfType<T>()];
     }
 
-    private T? AsQuantity<T>(string name, string text)
+    private T? AsQuantity<T>(string name, string text, string notNegative = "Write it without the minus sign")
         where T : struct, IQuantity<T>
     {
         if (Take(name, T.Parse(text)) is not { } quantity)
@@ -101,7 +104,7 @@ public sealed partial class Fields
 
         if (quantity.Si < 0)
         {
-            Wrong(name, $"is '{Short(text)}', less than nothing", "Write it without the minus sign");
+            Wrong(name, $"is '{Short(text)}', less than nothing", notNegative);
         }
 
         return quantity;

@@ -22,9 +22,15 @@ internal static class WaterCodecs
         Id = f.Text("id"),
         Label = f.OptionalText("label"),
         Position = f.Position("position"),
-        Elevation = f.Quantity<Length>("elevation"),
+        Elevation = f.Height("elevation"),
         Meter = f.Quantity<Length>("meter"),
+        MeterAt = f.Quantity<Flow>("meterAt"),
+        MeterLoss = f.Quantity<Pressure>("meterLoss"),
         Backflow = f.OptionalText("backflow"),
+        BackflowKind = f.OptionalText("backflowKind"),
+        BackflowSize = f.Quantity<Length>("backflowSize"),
+        BackflowAt = f.Quantity<Flow>("backflowAt"),
+        BackflowLoss = f.Quantity<Pressure>("backflowLoss"),
         Price = f.OptionalNumber("price"),
         PriceOf = f.Quantity<Volume>("priceOf"),
     };
@@ -36,7 +42,13 @@ internal static class WaterCodecs
         w.Position("position", fact.Position);
         w.Quantity("elevation", fact.Elevation);
         w.Quantity("meter", fact.Meter);
+        w.Quantity("meterAt", fact.MeterAt);
+        w.Quantity("meterLoss", fact.MeterLoss);
         w.Text("backflow", fact.Backflow);
+        w.Text("backflowKind", fact.BackflowKind);
+        w.Quantity("backflowSize", fact.BackflowSize);
+        w.Quantity("backflowAt", fact.BackflowAt);
+        w.Quantity("backflowLoss", fact.BackflowLoss);
         w.Number("price", fact.Price);
         w.Quantity("priceOf", fact.PriceOf);
     }
@@ -46,7 +58,7 @@ internal static class WaterCodecs
         Id = f.Text("id"),
         Label = f.OptionalText("label"),
         Position = f.Position("position"),
-        Elevation = f.Quantity<Length>("elevation"),
+        Elevation = f.Height("elevation"),
     };
 
     private static void Fitting(BodyWriter w, FittingFact fact)
@@ -86,7 +98,7 @@ internal static class WaterCodecs
         Id = f.Text("id"),
         Label = f.OptionalText("label"),
         Position = f.Position("position"),
-        Elevation = f.Quantity<Length>("elevation"),
+        Elevation = f.Height("elevation"),
         Box = f.OptionalText("box"),
         Size = f.Quantity<Length>("size"),
         Shuts = f.Texts("shuts"),
@@ -112,7 +124,7 @@ internal static class WaterCodecs
         Flow = f.Quantity<Flow>("flow"),
         Pressure = f.Quantity<Pressure>("pressure"),
         Fitting = f.OptionalText("fitting"),
-        Elevation = f.Quantity<Length>("elevation"),
+        Elevation = f.Height("elevation"),
     };
 
     private static void Outlet(BodyWriter w, OutletFact fact)

@@ -91,6 +91,7 @@ internal static class WiringCodecs
         Position = f.Position("position"),
         Station = f.OptionalText("station"),
         Size = f.Quantity<Length>("size"),
+        Elevation = f.Height("elevation"),
         Body = f.OptionalText("body"),
         Screws = f.OptionalWhole("screws", least: 0),
         Thread = f.OptionalText("thread"),
@@ -106,6 +107,7 @@ internal static class WiringCodecs
         w.Position("position", fact.Position);
         w.Text("station", fact.Station);
         w.Quantity("size", fact.Size);
+        w.Quantity("elevation", fact.Elevation);
         w.Text("body", fact.Body);
         w.Whole("screws", fact.Screws);
         w.Text("thread", fact.Thread);

@@ -17,8 +17,26 @@ public sealed record WaterSupplyFact : Fact
     /// <summary>Nominal size of the meter.</summary>
     public Length? Meter { get; init; }
 
+    /// <summary>A flow through the meter of which the loss is known, from its plate or by two gauges.</summary>
+    public Flow? MeterAt { get; init; }
+
+    /// <summary>What the meter loses at that flow.</summary>
+    public Pressure? MeterLoss { get; init; }
+
     /// <summary>The backflow device, and when it was last tested.</summary>
     public string? Backflow { get; init; }
+
+    /// <summary>What it is: a backflow device of the practice book, for example "double check".</summary>
+    public string? BackflowKind { get; init; }
+
+    /// <summary>Nominal size of the backflow device.</summary>
+    public Length? BackflowSize { get; init; }
+
+    /// <summary>A flow through it of which the loss is known.</summary>
+    public Flow? BackflowAt { get; init; }
+
+    /// <summary>What it loses at that flow.</summary>
+    public Pressure? BackflowLoss { get; init; }
 
     /// <summary>What a volume of water costs, in the owner's money.</summary>
     public double? Price { get; init; }

@@ -81,6 +81,9 @@ public sealed record ValveFact : Fact
 
     public Length? Size { get; init; }
 
+    /// <summary>Height over any one level of the property.</summary>
+    public Length? Elevation { get; init; }
+
     public string? Body { get; init; }
 
     public int? Screws { get; init; }

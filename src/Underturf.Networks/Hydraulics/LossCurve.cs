@@ -8,6 +8,23 @@ namespace Underturf.Networks.Hydraulics;
 /// <param name="LossesMetres">Of each flow; never falling, the last more than the one before.</param>
 public sealed record LossCurve(IReadOnlyList<double> FlowsCubicMetresPerSecond, IReadOnlyList<double> LossesMetres)
 {
+    /// <summary>
+    /// One that grows with the square of the flow over a spring, through a known point; straight between points of it, so that up to the known flow it is too high
+    /// by at most 1 % of what that loses.
+    /// </summary>
+    /// <param name="springMetres">Less than the loss.</param>
+    public static LossCurve Through(double flowCubicMetresPerSecond, double lossMetres, double springMetres)
+    {
+        double[] shares = [0, .2, .4, .6, .8, 1, 1.25, 1.5, 1.75, 2, 2.5, 3];
+        return new LossCurve([.. shares.Select(s => s * flowCubicMetresPerSecond)], [.. shares.Select(s => springMetres + ((lossMetres - springMetres) * s * s))]);
+    }
+
+    /// <summary>The same with all its losses so many times as large.</summary>
+    public LossCurve Times(double factor) => new(FlowsCubicMetresPerSecond, [.. LossesMetres.Select(l => l * factor)]);
+
+    /// <summary>Loss at a flow; nothing where nothing runs, as then no spring is open.</summary>
+    public double LossMetres(double flowCubicMetresPerSecond) => flowCubicMetresPerSecond > 0 ? At(flowCubicMetresPerSecond).Loss : 0;
+
     /// <summary>What is wrong with the points; null where nothing is.</summary>
     internal string? Fault()
     {

@@ -15,7 +15,7 @@ internal static class WaterPart
         }
 
         var say = new WaterSay(matter.UsesUsUnits);
-        return [.. Paragraph.Heading(form, "Water"), .. Loss(form, report, say), .. Stations(form, report, say), .. Shuts(form, report)];
+        return [.. Paragraph.Heading(form, "Water"), .. Loss(form, report, say), .. Stations(form, report, say), .. Devices(form, report, say), .. Drainage(form, report, say), .. Shuts(form, report)];
     }
 
     private static IEnumerable<Block> Loss(PageForm form, WaterReport report, WaterSay say)
@@ -52,6 +52,26 @@ internal static class WaterPart
             .. table.Blocks(rows),
             .. left.Count == 0 ? [] : Paragraph.Of(form, $"Of stations {string.Join(", ", NumberRuns.Of(left))} no water was read or seen.", Styles.Small, 3),
         ];
+    }
+
+    private static IEnumerable<Block> Devices(PageForm form, WaterReport report, WaterSay say) =>
+        report.Devices.SelectMany(d => Paragraph.Of(form, $"Lost in the {d.Say(say)}.", Styles.Body, 3));
+
+    private static IEnumerable<Block> Drainage(PageForm form, WaterReport report, WaterSay say)
+    {
+        if (report.Drainage.Count == 0)
+        {
+            return [];
+        }
+
+        var table = new Table(form.LeftPoints, [new("Station", 60), new("Once its valve has shut", form.InnerWidthPoints - 220), new("What helps", 160)]);
+        var rows = report.Drainage.Select(d => (IReadOnlyList<Cell>)
+        [
+            Cell.Of(report.Drainage.Count(o => o.Station == d.Station) > 1 ? $"{d.Number}, {d.Valve}" : d.Number, Styles.StrongCell),
+            Cell.Of(Sentence.Upper(d.Say(say)), Styles.Cell, Grade.Inferred),
+            Cell.Of(d.Help(say) is { } help ? Sentence.Upper(help) : string.Empty),
+        ]);
+        return [.. Paragraph.Minor(form, "What runs out at the low end"), .. table.Blocks(rows)];
     }
 
     private static IEnumerable<Block> Shuts(PageForm form, WaterReport report)

@@ -138,9 +138,8 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle, IReadOn
     private Outcome<Solved> Solve(IReadOnlyList<string> running, int moved, int way)
     {
         double Value(int k) => unknowns[k].Middle + (k == moved ? way * unknowns[k].Spread : 0);
-        var perMetre = Owner.Fluid.PascalsPerMetre;
-        var curve = new SupplyCurve(Value(0) / perMetre, Value(1) / perMetre / Math.Pow(belief.Supply.UsualFlow, HazenWilliams.FlowExponentNumber));
-        var pipes = new PipeRecord(Owner, curve, new HashSet<string>(), running, FlowOf, Math.Exp(Value(2)), ValvesOf);
+        var (curve, devices) = belief.Supply.Way(Value(0), Value(1));
+        var pipes = new PipeRecord(Owner, curve, new HashSet<string>(), running, FlowOf, Math.Exp(Value(2)), ValvesOf, devices);
         var solution = pipes.Network.Solve();
         return solution.Succeeded ? new Solved(pipes, solution.Value) : solution.Problem!;
     }
@@ -182,6 +181,11 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle, IReadOn
             {
                 yield return $"{View.Name(id)}: no {string.Join(" and no ", lacks)}";
             }
+        }
+
+        if (View.WaterSupplies.Values.All(s => s.Elevation is null) && PipeHeights.All(View).Concat(View.Outlets.Values.Select(o => o.Elevation?.Metres).OfType<double>()).Any())
+        {
+            yield return "no height of the point of connection is noted: it counts as the middle of the heights that are";
         }
 
         if (belief.Supply.Readings.Count == 0)

@@ -39,7 +39,7 @@ internal sealed class HoleWriter(WaterCase owner, PipeRecord pipes)
 
     private HoleAnswer? Heights(int node, IReadOnlyList<int> shut, IReadOnlyList<string> dry)
     {
-        if (Heights().Distinct().Count() < 2)
+        if (PipeHeights.All(owner.View).Distinct().Count() < 2)
         {
             return null;
         }
@@ -61,12 +61,6 @@ internal sealed class HoleWriter(WaterCase owner, PipeRecord pipes)
         var pump = Units.From(Book.PumpLitresPerMinute, "L/min");
         return new HoleAnswer("the heights and sizes of the pipes behind what is shut", port.LeastCubicMetres, port.MostCubicMetres, port.LeastSeconds, port.MostSeconds, Ways(port, Opening.Pump(pump, pump).Empty(water.Value)));
     }
-
-    /// <summary>As far as anybody has noted them.</summary>
-    private IEnumerable<double> Heights() => new[]
-    {
-        owner.View.WaterSupplies.Values.Select(s => s.Elevation), owner.View.Fittings.Values.Select(f => f.Elevation), owner.View.IsolationValves.Values.Select(i => i.Elevation),
-    }.SelectMany(h => h).OfType<Length>().Select(h => h.Metres);
 
     private List<HoleWay> Ways(EmptyingEstimate wait, EmptyingEstimate? pump)
     {

@@ -18,22 +18,25 @@ internal sealed class PipeRecord
     private readonly Dictionary<string, (int Up, int Down)> nodes = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> elements = new(StringComparer.Ordinal);
     private readonly List<(string Station, int Outlet)> outlets = [];
+    private readonly double level;
 
     /// <param name="flowOf">m3/s of a station whose outlets nobody has noted.</param>
     /// <param name="outletFactor">By which every outlet gives more or less than it should.</param>
+    /// <param name="deviceFactor">By which meters and backflow devices lose more or less than they should; 0 where nobody asks for pressures.</param>
     /// <param name="valvesOf">How many valves alike stand side by side in the place of a station's one, and how many of them run.</param>
-    public PipeRecord(WaterCase owner, SupplyCurve curve, IReadOnlySet<string> shut, IReadOnlyList<string> running, Func<string, double> flowOf, double outletFactor = 1, Func<string, ValvesRunning>? valvesOf = null)
+    public PipeRecord(WaterCase owner, SupplyCurve curve, IReadOnlySet<string> shut, IReadOnlyList<string> running, Func<string, double> flowOf, double outletFactor = 1, Func<string, ValvesRunning>? valvesOf = null, double deviceFactor = 0)
     {
         (this.owner, this.shut, this.running, this.valvesOf) = (owner, shut, running, valvesOf ?? (_ => ValvesRunning.One));
         Network = new PipeNetwork(owner.Fluid);
+        level = PipeHeights.Level(View);
         foreach (var (id, supply) in View.WaterSupplies)
         {
-            var at = Network.AddSupply(View.Name(id), supply.Elevation?.Metres ?? 0, curve);
-            nodes[id] = (at, at);
+            var at = Network.AddSupply(View.Name(id), supply.Elevation?.Metres ?? level, curve);
             elements[id] = Network.Elements.Count - 1;
+            nodes[id] = (at, deviceFactor > 0 ? Behind(id, at, deviceFactor) : at);
         }
 
-        PointOfConnection = nodes.Count > 0 ? nodes.Values.First().Down : Network.AddSupply("point of connection", 0, curve);
+        PointOfConnection = nodes.Count > 0 ? nodes.Values.First().Down : Network.AddSupply("point of connection", level, curve);
         foreach (var (id, pipe) in View.Pipes.Where(p => View.Identity.Of(p.Value.From) != View.Identity.Of(p.Value.To)))
         {
             AddPipe(id, pipe);
@@ -83,6 +86,19 @@ internal sealed class PipeRecord
         elements[id] = Network.Add(element);
     }
 
+    /// <summary>Where pressures at the point of connection are read: behind its meter and its backflow device.</summary>
+    private int Behind(string supply, int at, double factor)
+    {
+        foreach (var device in owner.DevicesOf(supply).All)
+        {
+            var (from, curve) = (at, device.Curve.Times(factor));
+            at = Network.AddJunction(View.Name(supply), Network.Nodes[at].ElevationMetres);
+            Network.Add(device.Kind == PipeElementKind.Meter ? PipeElement.Meter(device.Name, from, at, curve) : PipeElement.Backflow(device.Name, from, at, curve));
+        }
+
+        return at;
+    }
+
     private (int Up, int Down) Node(string id)
     {
         if (nodes.TryGetValue(id, out var known))
@@ -90,7 +106,7 @@ internal sealed class PipeRecord
             return known;
         }
 
-        var (name, height) = (View.Name(id), Elevation(id));
+        var (name, height) = (View.Name(id), PipeHeights.Noted(View, id) ?? level);
         var up = Network.AddJunction(name, height);
         if (!View.IsolationValves.ContainsKey(id) && !View.Valves.ContainsKey(id))
         {
@@ -120,12 +136,6 @@ internal sealed class PipeRecord
 
     private IEnumerable<double> Bores(string id) => View.Pipes.Values.Where(p => View.Identity.Of(p.From) == id || View.Identity.Of(p.To) == id).Select(p => PipeBores.Metres(owner.Water, p)).OfType<double>();
 
-    private double Elevation(string id) =>
-        View.Fittings.GetValueOrDefault(id)?.Elevation?.Metres
-        ?? View.IsolationValves.GetValueOrDefault(id)?.Elevation?.Metres
-        ?? View.WaterSupplies.Values.FirstOrDefault()?.Elevation?.Metres
-        ?? 0;
-
     private void AddOutlets(string station, Func<string, double> flowOf, double factor)
     {
         if (!running.Contains(station))
@@ -139,6 +149,7 @@ internal sealed class PipeRecord
         {
             var node = fact.Fitting is { } fitting && nodes.TryGetValue(View.Identity.Of(fitting), out var at) ? at.Down : behind;
             var flow = law!.Count * law.CubicMetresPerSecond * factor;
+            node = fact.Elevation is { } raised ? Riser(station, node, raised.Metres) : node;
             outlets.Add((station, Network.AddOutlet(View.Name(station), node, Outlet.At(flow, law.Pascals, law.Exponent) with { CompensatedFromPascals = law.Compensates ? law.Pascals : null })));
         }
 
@@ -146,6 +157,19 @@ internal sealed class PipeRecord
         {
             outlets.Add((station, Network.AddOutlet(View.Name(station), behind, Outlet.At(flowOf(station) * factor, Units.From(owner.Water.Usual.OutletKilopascals.Median, "kPa"), 0.5))));
         }
+    }
+
+    /// <summary>Up or down to an outlet whose height is noted, without loss.</summary>
+    private int Riser(string station, int from, double metres)
+    {
+        if (Network.Nodes[from].ElevationMetres == metres)
+        {
+            return from;
+        }
+
+        var node = Network.AddJunction(View.Name(station), metres);
+        Network.Add(new PipeElement(View.Name(station), PipeElementKind.Pipe, from, node));
+        return node;
     }
 
     /// <summary>The node behind the station's valve; where no pipe leads to it, a valve straight behind the point of connection.</summary>

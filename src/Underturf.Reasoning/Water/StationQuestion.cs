@@ -78,7 +78,7 @@ internal sealed class StationQuestion
                 $"{r.Probe.Name}, {Name}",
                 Amount(r.Probe.Measures, station.Expected(state, supply, r)),
                 r.Text,
-                (station.Expected(state, supply, r).LogDensity(r.Si, r.Sigma) - station.Expected(rival, supply, r).LogDensity(r.Si, r.Sigma)) / Math.Log(10))),
+                (station.LogSpeaks(state, supply, r) - station.LogSpeaks(rival, supply, r)) / Math.Log(10))),
             .. station.Together.Select(t => new EvidenceLine(
                 t.Reading.Moment.Entry.ToString(),
                 $"{t.Reading.Probe.Name}, {string.Join(" and ", t.Reading.Together.Select(Owner.View.Name))} together",

@@ -10,12 +10,16 @@ internal sealed class StationWater
     /// <summary>What stands in for no flow, as a share of the usual.</summary>
     private const double Trace = 0.005;
 
+    private const int MostOnStack = 16;
+
     private readonly WaterCase owner;
     private readonly StationFlows usual;
     private readonly string[] things;
     private readonly List<(WaterReading Reading, int Index)> flows;
     private readonly List<WaterReading> others;
     private readonly List<WaterWatch> watches;
+    private readonly LowHead lowHead;
+    private readonly double apart;
     private readonly bool runsWithOthers;
     private readonly List<RunTogether> together = [];
     private readonly Dictionary<(SupplyState? Supply, string Fed, WaterFault? Leaking), double[]> tables = [];
@@ -27,6 +31,8 @@ internal sealed class StationWater
     {
         (this.owner, this.usual, Station) = (owner, usual, station);
         things = owner.ThingsOf(station);
+        lowHead = new LowHead(owner, station);
+        apart = owner.Water.Of(WaterScope.Elsewhere).Sum(use => use.Rate);
         flows = [.. meter.Select((r, k) => (r, k)).Where(r => r.r.Station == station && owner.IsAsNow(station, r.r.Moment))];
         runsWithOthers = meter.Any(r => r.Together.Contains(station) && r.Together.All(s => owner.IsAsNow(s, r.Moment)));
         others = [.. owner.Readings.Where(r => r.Station == station && r.Probe.Measures is WaterMeasure.OutletPressure or WaterMeasure.OpeningTime or WaterMeasure.ClosingTime or WaterMeasure.Evenness && owner.IsAsNow(station, r.Moment))];
@@ -159,8 +165,9 @@ internal sealed class StationWater
         var sum = 0.0;
         foreach (var sight in owner.Water.Sights)
         {
-            var not = active.OfType<WaterFault>().Concat(supply?.Reaching ?? []).Aggregate(1 - sight.Imagined, (product, fault) => product * (1 - fault.Seen.GetValueOrDefault(sight.Name)));
-            sum += Math.Log(watch.Seen.Contains(sight.Name) ? 1 - not : not);
+            var seen = watch.Seen.Contains(sight.Name);
+            var not = active.OfType<WaterFault>().Concat(supply?.Reaching ?? []).Aggregate(1 - lowHead.Imagined(sight, watch, seen), (product, fault) => product * (1 - lowHead.Seen(fault, sight.Name, watch, seen)));
+            sum += Math.Log(seen ? 1 - not : not);
         }
 
         return sum;
@@ -185,13 +192,20 @@ internal sealed class StationWater
             + together.Sum(t => t.Expected(this, state, t.Sound).LogDensity(t.Reading.Si, t.Reading.Sigma));
     }
 
+    /// <summary>What it gives is one unknown for all readings between which nothing was mended.</summary>
     private double LogFlows(Foreseen state, Fed fed, double elsewhere)
     {
         var sum = 0.0;
-        for (var k = 0; k < flows.Count; k++)
+        Span<Read> read = flows.Count <= MostOnStack ? stackalloc Read[flows.Count] : new Read[flows.Count];
+        foreach (var (expected, alike) in state.Flows)
         {
-            var (reading, index) = flows[k];
-            sum += state.Flows[k].LogDensity(reading.Si - Elsewhere(reading, fed[index], elsewhere), reading.Sigma);
+            for (var k = 0; k < alike.Length; k++)
+            {
+                var (reading, index) = flows[alike[k]];
+                read[k] = Read.Of(reading, Elsewhere(reading, fed[index], elsewhere));
+            }
+
+            sum += expected.LogDensity(read[..alike.Length], apart);
         }
 
         return sum;
@@ -209,8 +223,23 @@ internal sealed class StationWater
     }
 
     private Foreseen Foresee(StationState state, SupplyState? supply, WaterFault? leaking) => new(
-        [.. flows.Select(f => Expected(state, supply, f.Reading))],
-        state.LogPrior + others.Sum(r => Expected(state, supply, r).LogDensity(r.Si, r.Sigma)) + watches.Sum(w => LogSeen(state, supply, w, leaking)));
+        [.. Enumerable.Range(0, flows.Count).GroupBy(k => Standing(state, flows[k].Reading.Moment)).Select(g => (Expected(state, supply, flows[g.First()].Reading), g.ToArray()))],
+        state.LogPrior + LogRead(state, supply, others) + watches.Sum(w => LogSeen(state, supply, w, leaking)));
+
+    /// <summary>ln of the chance of readings by gauge and watch: those of one thing, nothing mended between them, are readings of one amount.</summary>
+    private double LogRead(StationState state, SupplyState? supply, IEnumerable<WaterReading> readings) => readings
+        .GroupBy(r => (r.Probe.Measures, Standing(state, r.Moment)))
+        .Sum(g => Expected(state, supply, g.First()).LogDensity([.. g.Select(r => Read.Of(r))], apart));
+
+    /// <summary>ln of the chance of a reading beside those before it, nothing else running.</summary>
+    public double LogSpeaks(StationState state, SupplyState? supply, WaterReading reading)
+    {
+        var before = Readings.TakeWhile(r => r != reading).Where(r => r.Probe.Measures == reading.Probe.Measures).ToList();
+        return LogRead(state, supply, [.. before, reading]) - LogRead(state, supply, before);
+    }
+
+    /// <summary>Which of a state's faults stood at a moment.</summary>
+    private int Standing(StationState state, Moment moment) => state.Faults.Select((f, k) => owner.IsCured(f, things, moment) ? 0 : 1 << k).Sum();
 
     private Amount Flow(StationState state, IEnumerable<WaterFault> active, SupplyState? supply)
     {
@@ -229,12 +258,13 @@ internal sealed class StationWater
     private IEnumerable<StationState> Combined(IReadOnlyList<WiringState> wiring)
     {
         var faults = owner.Water.Of(WaterScope.Station).Where(Bears).ToList();
-        var none = faults.Sum(f => Math.Log(1 - f.Rate));
+        var none = faults.Sum(f => Math.Log(1 - lowHead.Rate(f)));
+        double LogOdds(WaterFault fault) => lowHead.Rate(fault) is var rate ? Math.Log(rate / (1 - rate)) : 0;
         var sets = new List<(IReadOnlyList<WaterFault> Faults, double LogPrior)> { ([], none) };
         for (var a = 0; a < faults.Count; a++)
         {
-            sets.Add(([faults[a]], none + Math.Log(faults[a].Odds)));
-            sets.AddRange(faults.Take(a).Select(b => ((IReadOnlyList<WaterFault>)[b, faults[a]], none + Math.Log(faults[a].Odds) + Math.Log(b.Odds))));
+            sets.Add(([faults[a]], none + LogOdds(faults[a])));
+            sets.AddRange(faults.Take(a).Select(b => ((IReadOnlyList<WaterFault>)[b, faults[a]], none + LogOdds(faults[a]) + LogOdds(b))));
         }
 
         // Where the wires have it otherwise than usual, one fault of the water beside that stands for all sets.
@@ -259,7 +289,7 @@ internal sealed class StationWater
             _ => fault.ClosingFactor,
         } is not null);
 
-    /// <param name="Flows">Of each reading of the meter.</param>
+    /// <param name="Flows">What readings of the meter that are alike are to show, and their numbers.</param>
     /// <param name="LogRest">ln of the chance of all other notes, the prior counted in.</param>
-    private sealed record Foreseen(IReadOnlyList<Amount> Flows, double LogRest);
+    private sealed record Foreseen(IReadOnlyList<(Amount Expected, int[] Alike)> Flows, double LogRest);
 }

@@ -27,6 +27,7 @@ internal sealed class SupplyWater
     {
         (this.owner, this.flows) = (owner, flows);
         States = SupplyState.All(owner.Water);
+        Devices = owner.DevicesOf(owner.MeterPlace);
         Readings = [.. owner.Readings.Where(r => r.Probe.Measures is WaterMeasure.StaticPressure or WaterMeasure.RunningPressure)];
     }
 
@@ -34,6 +35,28 @@ internal sealed class SupplyWater
 
     /// <summary>The one in order first.</summary>
     public IReadOnlyList<SupplyState> States { get; }
+
+    /// <summary>Meter and backflow device, whose losses go another way with the flow than friction does.</summary>
+    public SupplyDevices Devices { get; }
+
+    /// <summary>What is lost on the way at a flow, of so much at the usual one: what the devices do not take grows as friction does. Where less is lost than they should take, they take the less.</summary>
+    public double LossAt(double lossPascals, double flow)
+    {
+        if (Devices.All.Count == 0)
+        {
+            return lossPascals * ShareOf(flow);
+        }
+
+        var usual = Devices.LossPascals(UsualFlow);
+        return lossPascals < usual ? Devices.LossPascals(flow) * lossPascals / usual : ((lossPascals - usual) * ShareOf(flow)) + Devices.LossPascals(flow);
+    }
+
+    /// <summary>The street and the way to the gauge for a network, the devices left out: static head and what friction takes.</summary>
+    public (SupplyCurve Curve, double DeviceFactor) Way(double levelPascals, double lossPascals)
+    {
+        var (usual, perMetre) = (Devices.LossPascals(UsualFlow), owner.Fluid.PascalsPerMetre);
+        return (new SupplyCurve(levelPascals / perMetre, Math.Max(0, lossPascals - usual) / perMetre / Math.Pow(UsualFlow, HazenWilliams.FlowExponentNumber)), usual > 0 ? Math.Min(1, lossPascals / usual) : 1);
+    }
 
     /// <summary>ln of the chance of all pressures under a state of the supply.</summary>
     /// <param name="except">A reading to leave out.</param>
@@ -69,7 +92,7 @@ internal sealed class SupplyWater
         double[] logs = [.. States.Select(s => s.LogPrior + LogChance(s))];
         var total = LogMath.LogSumExp(logs);
         var believed = States.Select((s, k) => (Share: Math.Exp(logs[k] - total), Believed: Believed(s))).ToList();
-        return [.. meter.Select(r => r.IsIdle ? r : r with { Drawn = believed.Sum(b => b.Share * Left(b.Believed.Static, b.Believed.Loss * ShareOf(r))) })];
+        return [.. meter.Select(r => r.IsIdle ? r : r with { Drawn = believed.Sum(b => b.Share * Left(b.Believed.Static, LossAt(b.Believed.Loss, FlowOf(r)))) })];
     }
 
     private double Left(double rest, double loss) => Math.Pow(Math.Max(LeastShare, 1 - (loss / rest)), owner.Water.LeakExponent);
@@ -83,7 +106,7 @@ internal sealed class SupplyWater
     {
         var (level, _, loss, lossSpread) = Believed(state);
         var sum = alone.Sum();
-        double Left(double flow, double lost) => Math.Max(LeastShare, 1 - (lost * ShareOf(flow) / level));
+        double Left(double flow, double lost) => Math.Max(LeastShare, 1 - (LossAt(lost, flow) / level));
         double Share(double lost) => Halving.Of(share => (alone.Sum(q => q * Math.Pow(Left(share * sum, lost) / Left(q, lost), owner.Water.Outlets[0].Exponent)) / sum) - share);
         return (Share(loss), Math.Abs(Share(loss + Math.Min(lossSpread, 0.9 * loss)) - Share(loss - Math.Min(lossSpread, 0.9 * loss))) / 2);
     }
@@ -91,7 +114,8 @@ internal sealed class SupplyWater
     /// <summary>What a gauge is expected to show, before any pressure was read.</summary>
     public Amount Expected(SupplyState state, WaterReading reading)
     {
-        var (level, loss, share) = (Amount(owner.Water.Usual.StaticKilopascals, state.Factor(f => f.StaticFactor)), Amount(owner.Water.Usual.LossKilopascals, state.Factor(f => f.LossFactor)), ShareOf(reading));
+        var (level, loss, share) = (Amount(owner.Water.Usual.StaticKilopascals, state.Factor(f => f.StaticFactor)), Amount(UsualLoss, state.Factor(f => f.LossFactor)), 0.0);
+        share = LossAt(loss.Median, FlowOf(reading)) / loss.Median;
         var middle = Math.Max(level.Median - (share * loss.Median), reading.Sigma);
         return Water.Amount.Like(middle, Math.Min(middle, double.Hypot(level.Median * level.Base.LogSpread, share * loss.Median * loss.Base.LogSpread)));
     }
@@ -110,18 +134,19 @@ internal sealed class SupplyWater
     {
         var usual = owner.Water.Usual;
         var (statics, staticWeights) = Axis(usual.StaticKilopascals, state.Factor(f => f.StaticFactor));
-        var (losses, lossWeights) = Axis(usual.LossKilopascals, state.Factor(f => f.LossFactor));
+        var (losses, lossWeights) = Axis(UsualLoss, state.Factor(f => f.LossFactor));
         var logs = new double[Places * Places];
-        var counted = Readings.Where(r => r != except).ToList();
+        var gauges = Readings.Where(r => r != except).GroupBy(r => r.Probe.Instrument).Select(g => new GaugeReadings([.. g])).ToList();
         for (var k = 0; k < logs.Length; k++)
         {
-            logs[k] = staticWeights[k / Places] + lossWeights[k % Places] + counted.Sum(r => LogDensity(r, state, statics[k / Places], losses[k % Places]));
+            logs[k] = staticWeights[k / Places] + lossWeights[k % Places] + gauges.Sum(g => g.LogDensity(r => Stands(r, state, statics[k / Places], losses[k % Places])));
         }
 
         return (statics, losses, logs);
     }
 
-    private double LogDensity(WaterReading reading, SupplyState state, double staticPascals, double lossPascals)
+    /// <summary>What stands at the gauge.</summary>
+    private double Stands(WaterReading reading, SupplyState state, double staticPascals, double lossPascals)
     {
         var (level, loss) = (staticPascals, lossPascals);
         foreach (var cured in state.Faults.Where(f => owner.IsCured(f, [], reading.Moment)))
@@ -129,12 +154,14 @@ internal sealed class SupplyWater
             (level, loss) = (level / (cured.StaticFactor?.Median ?? 1), loss / (cured.LossFactor?.Median ?? 1));
         }
 
-        return Normal.LogDensity((reading.Si - level + (loss * ShareOf(reading))) / reading.Sigma) - Math.Log(reading.Sigma);
+        return level - LossAt(loss, FlowOf(reading));
     }
 
-    /// <summary>Of the usual loss, that which is lost at the reading's flow.</summary>
-    private double ShareOf(WaterReading reading) => reading.IsIdle ? 0 : ShareOf(FlowOf(reading.Running));
+    private Spread UsualLoss => owner.Water.Usual.LossKilopascals with { Median = Units.In(Devices.UsualLossPascals, "kPa") };
 
+    private double FlowOf(WaterReading reading) => reading.IsIdle ? 0 : FlowOf(reading.Running);
+
+    /// <summary>Of what friction takes at the usual flow.</summary>
     private double ShareOf(double flow) => Math.Pow(flow / UsualFlow, HazenWilliams.FlowExponentNumber);
 
     private static Amount Amount(Spread usual, Spread? factor) => Water.Amount.Of(usual, "kPa").Times(factor);

@@ -18,6 +18,7 @@ internal sealed class WaterCase
         Readings = finder.Readings();
         Watches = finder.Watches();
         Graph = new WaterGraph(View);
+        Drainage = new DrainageFinder(this);
         held = new Lazy<HeldBack>(() => new HeldBack(this));
         works = history.Facts.Works.ToLookup(w => w.Fact.Did, StringComparer.Ordinal);
         Problems = [.. finder.Problems, .. WaterProblems.Of(history, book)];
@@ -33,8 +34,14 @@ internal sealed class WaterCase
 
     public WaterGraph Graph { get; }
 
+    /// <summary>What runs out of laterals once their valves shut.</summary>
+    public DrainageFinder Drainage { get; }
+
     /// <summary>Where the meter is read: the point of connection, or the controller where none is noted.</summary>
     public string MeterPlace => View.WaterSupplies.Keys.FirstOrDefault() ?? View.Controllers.Keys.FirstOrDefault() ?? string.Empty;
+
+    /// <summary>What is noted of the meter and the backflow device of a point of connection.</summary>
+    public SupplyDevices DevicesOf(string supply) => new(Water, Fluid, View.WaterSupplies.GetValueOrDefault(supply), History.Facts.UsesUsUnits);
 
     /// <summary>As warm as the soil.</summary>
     public Networks.Hydraulics.Water Fluid => new(Book.Wire.SoilKelvins);

@@ -67,6 +67,8 @@ internal sealed class WaterNoteFinder(WaterCase owner)
             value.Text,
             owner.ShutAt(note.Moment))
         {
+            Own = meter.Own(value.Si, DisplayStep.Si(value)),
+            Shared = meter.Shared,
             Place = note.Fact.Place is { } place ? View.Identity.Of(place) : null,
             Together = Running(note.Fact) is { Count: > 1 } together ? together : [],
         };

@@ -18,6 +18,12 @@ internal sealed record WaterReading(Moment Moment, WaterProbe Probe, string? Sta
     /// <summary>Whatever ran.</summary>
     public IReadOnlyList<string> Running => Station is { } one ? [one] : Together;
 
+    /// <summary>The part of <see cref="Sigma"/> that is new with each reading of the same thing.</summary>
+    public double Own { get; init; } = Sigma;
+
+    /// <summary>The part that it shares with all readings of its instrument, as a share of what was read.</summary>
+    public double Shared { get; init; }
+
     /// <summary>Where it was taken, where that was said.</summary>
     public string? Place { get; init; }
 

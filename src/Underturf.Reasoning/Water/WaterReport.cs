@@ -9,8 +9,24 @@ public sealed record WaterReport(string? Idle, double? IdleProbability, WaterLos
     /// <summary>What may run with everything off, likeliest first; several can at once.</summary>
     public IReadOnlyList<BelievedSource> Sources { get; init; } = [];
 
+    /// <summary>What runs out of each lateral once its valve shuts, where heights are noted.</summary>
+    public IReadOnlyList<LateralDrainage> Drainage { get; init; } = [];
+
+    /// <summary>What is noted of meter and backflow device.</summary>
+    public IReadOnlyList<DeviceLoss> Devices { get; init; } = [];
+
     /// <summary>States of the supply, likeliest first.</summary>
     public IReadOnlyList<BelievedState> Supply { get; init; } = [];
+}
+
+/// <summary>What a meter or a backflow device takes.</summary>
+/// <param name="Name">"meter" or "backflow device".</param>
+/// <param name="From">What that rests on.</param>
+/// <param name="Pascals">Lost in it with the usual flow running.</param>
+public sealed record DeviceLoss(string Name, string From, double Pascals, double AtCubicMetresPerSecond)
+{
+    /// <summary>"meter (3/4 in, as is usual of its size): 2.7 psi with 13.2 gpm running".</summary>
+    public string Say(WaterSay say) => $"{Name} ({From}): {say.Pressure(Pascals)} with {say.Flow(AtCubicMetresPerSecond)} running";
 }
 
 /// <summary>Something that may run with everything off.</summary>

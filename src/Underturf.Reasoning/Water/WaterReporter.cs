@@ -19,6 +19,8 @@ internal sealed class WaterReporter(WaterBelief belief, OpenQuestion? idle)
         return new WaterReport(leading?.Summary, leading?.Probability, idle?.WaterLost, [.. Sorted().Select(Station)], [.. View.IsolationValves.OrderBy(i => View.Name(i.Key), NaturalOrder.Instance).Select(i => Shuts(i.Key))])
         {
             Sources = [.. Sources()],
+            Drainage = [.. Sorted().SelectMany(Owner.Drainage.Of)],
+            Devices = [.. View.WaterSupplies.Keys.SelectMany(Devices)],
             Supply = [.. States(belief.SupplyStates.Select((f, k) => (f.Faults.Select(w => w.Id).ToArray(), belief.SupplyShares[k])))],
         };
     }
@@ -49,6 +51,12 @@ internal sealed class WaterReporter(WaterBelief belief, OpenQuestion? idle)
             Caught = Owner.CaughtOn(id),
             States = index is { } at ? [.. States(belief.Stations[at].States.Select((s, k) => (s.Faults.Select(f => f.Id).Order(StringComparer.Ordinal).ToArray(), belief.SharesOf(at)[k])))] : [],
         };
+    }
+
+    private IEnumerable<DeviceLoss> Devices(string supply)
+    {
+        var of = View.WaterSupplies.Count > 1 ? $" of {View.Name(supply)}" : string.Empty;
+        return Owner.DevicesOf(supply).All.Select(d => new DeviceLoss(d.Name + of, d.From, d.Curve.LossMetres(belief.Supply.UsualFlow) * Owner.Fluid.PascalsPerMetre, belief.Supply.UsualFlow));
     }
 
     private ShutLine Shuts(string id)

@@ -81,7 +81,7 @@ internal sealed class WaterHand(TrueWater truth, SeededGenerator chance, Practic
                 ("misting", now.OutletPascals > 400_000 ? 0.85 : now.OutletPascals > 340_000 ? 0.35 : 0),
                 ("broken outlet", has.Contains("outlet-broken") ? 0.92 : 0),
                 ("bubbling", has.Contains("lateral-break") ? 0.7 : 0),
-                ("wet ground", has.Contains("lateral-break") ? 0.6 : has.Contains("outlet-broken") ? 0.25 : station.LeakHole > 0 ? 0.15 : 0),
+                ("wet ground", has.Contains("lateral-break") ? 0.6 : has.Contains("outlet-broken") ? 0.25 : station.LeakHole > 0 ? 0.15 : has.Contains("low-head") ? 0.12 : 0),
                 ("spitting", has.Contains("air-in-pipe") ? Sees : 0),
                 ("bang", has.Contains("closes-hard") ? 0.75 : has.Contains("air-in-pipe") ? 0.2 : 0),
                 ("weeping ends", has.Contains("low-head") ? 0.6 : 0),

@@ -18,11 +18,13 @@ internal sealed class WaterTrial
     private readonly WaterHand hand;
     private readonly SeededGenerator chance;
     private readonly PracticeBook book;
+    private readonly int times;
     private int minutes;
 
-    public WaterTrial(ulong seed, PracticeBook book)
+    /// <param name="times">How often whatever the visit reads of a station is read, one after the other.</param>
+    public WaterTrial(ulong seed, PracticeBook book, int times = 1)
     {
-        this.book = book;
+        (this.book, this.times) = (book, times);
         keeper = new LogKeeper($"water-{seed}");
         (Truth, chance) = Draw(seed, book);
         hand = new WaterHand(Truth, chance.Fork("hand"), book);
@@ -108,7 +110,7 @@ internal sealed class WaterTrial
             {
                 if (chance.Happens(often))
                 {
-                    notes.Add(hand.Read(how, station));
+                    notes.AddRange(Enumerable.Range(0, times).Select(_ => hand.Read(how, station)));
                     Noted.Add((station.Id, how));
                 }
             }

@@ -105,6 +105,39 @@ public sealed class EmptyingTests
     }
 
     [Fact]
+    public void A_slope_runs_out_of_its_lowest_outlet_in_the_time_of_the_hand_formula()
+    {
+        // Exact: A = a L / H for each metre of height, Q = k (rho g z)^x: t = A / k (rho g)^-x H^(1 - x) / (1 - x).
+        const double Height = 3, K = 2e-7;
+        foreach (var x in new[] { 0.5, 0.25, 0 })
+        {
+            var (network, low, high) = Line((0, 0), (20, Height));
+            network.AddOutlet("low", low, new Outlet(K, x));
+            network.AddOutlet("high", high, new Outlet(K, x));
+            var drainage = LowHeadDrainage.Of(network, high).Value;
+            var empty = drainage.Empty(water, 0.5);
+            var area = HoleDischarge.AreaSquareMetres(0.05) * 20 / Height;
+            var exact = area / K * Math.Pow(water.PascalsPerMetre, -x) * Math.Pow(Height, 1 - x) / (1 - x);
+            Assert.Equal(Height, drainage.HeadMetres, 1e-9);
+            Assert.Equal(exact, empty.LeastSeconds, 1e-3 * exact);
+            Assert.Equal(exact / 0.5, empty.MostSeconds, 1e-3 * exact / 0.5);
+            Assert.Equal(area * Height, empty.LeastCubicMetres, 1e-9);
+        }
+    }
+
+    [Fact]
+    public void Outlets_between_help_while_the_water_stands_over_them()
+    {
+        var (network, low, high) = Line((0, 0), (10, 1), (20, 3));
+        int[] outlets = [.. new[] { low, 1, high }.Select(node => network.AddOutlet("outlet", node, new Outlet(2e-7, 0.5)))];
+        var drainage = LowHeadDrainage.Of(network, high).Value;
+        Assert.Equal(outlets, drainage.Outlets.Select(o => o.Number));
+        Assert.Equal([0, 1, 3], drainage.Outlets.Select(o => o.AboveMetres));
+        var empty = drainage.Empty(water, 1);
+        Assert.True(empty.LeastSeconds < 0.95 * empty.MostSeconds);
+    }
+
+    [Fact]
     public void A_valve_that_shuts_within_a_wave_s_way_there_and_back_makes_the_whole_surge()
     {
         // Exact by Joukowsky: rho a v; and a hundred metres at 1,000 m/s are 0.2 s there and back.

@@ -77,6 +77,20 @@ public sealed class FindingsTests
             said => Assert.Contains(said, paper, StringComparison.OrdinalIgnoreCase));
     }
 
+    [Fact]
+    public void The_water_part_says_what_runs_out_at_the_low_end_and_what_meter_and_backflow_device_take()
+    {
+        var notebook = Orchard.Unpiped()
+            .With(new WaterSupplyFact { Id = "poc", Meter = new Length(0.01905), BackflowKind = "double check", BackflowSize = new Length(0.0254) })
+            .With(new OutletFact { Id = "low", Station = "s3", What = "rotor", Count = 2, Elevation = new Length(1) })
+            .With(new OutletFact { Id = "high", Station = "s3", What = "rotor", Count = 6, Elevation = new Length(4) })
+            .Notebook();
+        var paper = PdfText.Squeezed(PdfText.All(PaperSet.Make(notebook).Bytes("findings.pdf")));
+        Assert.All(
+            ["What runs out at the low end", "After it shuts 2 rotors at the low end go on running", "Outlets with check valves at the low end, made to hold 9.8 ft of water", "Lost in the meter (3/4 in, as is usual of its size)", "double check of 1 in"],
+            said => Assert.Contains(PdfText.Squeezed(said), paper, StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("us", 612, 792)]
     [InlineData("si", 595.28, 841.89)]

@@ -35,6 +35,44 @@ public sealed class NamingPaperTests
         Assert.All(sheets.SelectMany(s => s.Marks).OfType<TextMark>(), t => Assert.InRange(t.XPoints, 0, sheets[0].Form.RightPoints));
     }
 
+    [Theory]
+    [InlineData("live wire from the box, half of the ends at a time", 4)]
+    [InlineData("live wire from the box, half of the ends at a time", 30)]
+    [InlineData("tone from the box, one end at a time", 6)]
+    [InlineData("known resistor at the controller, all in one trip", 5)]
+    public void A_sheet_made_from_the_box_puts_it_on_ends_and_has_room_for_every_wire_at_the_controller(string plan, int ends)
+    {
+        var notebook = Worlds.Of([.. Box(ends), new EndFact { Id = "e0", Place = "b", Label = "end 0", Common = true }]);
+        var naming = notebook.Name("box 1", new NamingCrew(Plan: plan, Source: true)).Value;
+        var (sheet, next) = (naming.Sheet!, naming.Next!);
+        Assert.True(sheet.FromPlace && next.FromPlace);
+        var papers = NamingPaper.Sheets(new PaperMatter(notebook, new Answers("0.1.0", "1", [], [])), naming);
+        var marks = papers.SelectMany(s => s.Marks).ToList();
+        var text = PdfText.Squeezed(string.Join(' ', marks.OfType<TextMark>().Select(t => t.Text)));
+        void Says(string words) => Assert.Contains(PdfText.Squeezed(words), text, StringComparison.Ordinal);
+        Says(sheet.Caution[1..]);
+        if (next.AgainstName is { } common)
+        {
+            Says(common);
+        }
+
+        if (sheet.Fitted.Count > 0)
+        {
+            Says("At the controller: what goes between each lifted wire and the lifted common");
+            Says("At the box: end after end to the common");
+            Assert.All(sheet.Fitted, fit => Assert.StartsWith("station", fit.Name, StringComparison.Ordinal));
+        }
+        else
+        {
+            Says(sheet.Keys.Count > 0 ? "touch every wire at the controller and tick those that answer" : "compare all wires at the controller");
+            Assert.All(sheet.Rounds, round => Assert.Contains("end", round.On, StringComparison.Ordinal));
+        }
+
+        Assert.All(sheet.Keys.Where(_ => sheet.Fitted.Count == 0), key => Assert.StartsWith("end", key.Name, StringComparison.Ordinal));
+        Assert.Equal(sheet.Fitted.Count > 0 ? 2 * sheet.Fitted.Count : sheet.Keys.Count > 0 ? next.TouchNames.Count * sheet.Rounds.Count : sheet.Rounds.Count, marks.OfType<BoxMark>().Count(b => b is { WidthPoints: BlankMark.BoxPoints, Fill: null }));
+        Assert.All(marks.OfType<TextMark>(), t => Assert.InRange(t.XPoints, 0, papers[0].Form.RightPoints));
+    }
+
     [Fact]
     public void Two_places_of_one_name_have_two_sheets_and_a_place_that_names_its_ends_has_none()
     {

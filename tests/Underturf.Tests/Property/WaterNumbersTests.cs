@@ -13,7 +13,7 @@ public sealed class WaterNumbersTests
     [Fact]
     public void A_number_of_the_water_side_that_changes_nothing_has_no_place_in_the_book()
     {
-        Orchard[] orchards = [Troubled(), Outlets(), Pressed(), Doubtful(), Far(), Everything()];
+        Orchard[] orchards = [Troubled(), Outlets(), Pressed(), Doubtful(), Far(), Sloped(), Connected(), Everything()];
         Assert.Empty(new IdleNumbers<Orchard>(orchards, Said, PracticeBook.Default).Among(BookNumbers.Leaves(BookNumbers.Base()["water"]!), Changed));
     }
 
@@ -73,6 +73,25 @@ public sealed class WaterNumbersTests
         }
 
         return orchard.Meter("9 gpm", "s1").Watch("s1", "weak").Meter("26 gpm", "s2").Watch("s2", "weak").Meter("20 gpm", "s3").Watch("s3", "misting").Watch("s4", "bang").Watch("s4", "bang");
+    }
+
+    /// <summary>One station on a slope, its outlets a little and much higher than the lowest, metered twice.</summary>
+    private static Orchard Sloped() => Orchard.Unpiped()
+        .With(new OutletFact { Id = "a", Station = "s1", What = "rotor", Count = 2, Elevation = new Length(10) })
+        .With(new OutletFact { Id = "b", Station = "s1", What = "rotor", Count = 2, Elevation = new Length(10.058) })
+        .With(new OutletFact { Id = "c", Station = "s1", What = "rotor", Count = 3, Elevation = new Length(10.13) })
+        .Meter("20 gpm", "s1").Meter("20.6 gpm", "s1").Watch("s1", "wet ground");
+
+    /// <summary>Each size of meter and each kind of backflow device.</summary>
+    private static Orchard Connected()
+    {
+        var (orchard, book) = (Orchard.Unpiped(), PracticeBook.Default.Water);
+        foreach (var (meter, number) in book.Meters.Select((m, k) => (m, k)))
+        {
+            orchard.With(new WaterSupplyFact { Id = number == 0 ? "poc" : $"poc{number}", Meter = new Length(meter.Millimetres / 1000), BackflowKind = book.Backflows[number % book.Backflows.Count].Name, BackflowSize = new Length(0.025) });
+        }
+
+        return orchard;
     }
 
     /// <summary>Hardly anything is known.</summary>
