@@ -101,7 +101,7 @@ internal static class PracticeBookCheck
             yield return (fault.Rate is > 0 and < 0.5, place, "needs a rate above 0 and below 0.5");
             yield return (fault.Seen is >= 0 and <= 1 && fault.StaysShut is >= 0 and <= 1 && fault.Drifting is >= 0 and < 1,
                 place, "has a chance outside 0 to 1");
-            yield return (fault.OtherLive is >= 0 and <= 1 && (fault.OtherCommon || fault.OtherLive == 0), place, "needs otherLive of 0 to 1 where it has otherCommon, and nowhere else");
+            yield return (fault.OtherLive is >= 0 and <= 1, place, "needs otherLive of 0 to 1");
             yield return (fault.Drift >= 0 && fault.SeriesCoils is null or >= 2, place, "needs a drift of zero or more and seriesCoils of two or more");
             yield return (fault is { OneWay: >= 0, LostDiode: >= 0 } && fault.OneWay + fault.LostDiode < 1, place, "needs oneWay and lostDiode of zero or more and together below 1");
             yield return (fault.DcSeriesOhms is not null || fault.OneWay + fault.LostDiode == 0, place, "needs dcSeriesOhms where it has oneWay or lostDiode");

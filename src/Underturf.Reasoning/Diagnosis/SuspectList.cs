@@ -58,7 +58,7 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
         FaultScope.Conductor or FaultScope.Splice => path.Legs.Select(leg => OnLeg(fault, path, leg, fault.Rate)).SelectMany(Commons),
         FaultScope.Branch => path.Legs
             .Select(leg => new SuspectSeat(fault, path.Station, leg.Key, leg.To))
-            .SelectMany(seat => fault.DcSeriesOhms is null ? Boxes(seat, seat, fault.Rate / path.Legs.Count) : [Suspect.Of(seat, fault.Rate / path.Legs.Count)])
+            .SelectMany(seat => fault.DcSeriesOhms is null && !path.Guessed ? Boxes(seat, seat, fault.Rate / path.Legs.Count) : [Suspect.Of(seat, fault.Rate / path.Legs.Count)])
             .SelectMany(seat => Whole(seat).SelectMany(Branches).Concat(OneWay(seat))),
         FaultScope.Coil => path.Valves.Where(v => fault.MoreMetres is null || (v.Valve is null && !path.Guessed)).Select(v => OnLeg(fault, path, path.Legs[v.Leg], fault.Rate)),
         FaultScope.Station => [Suspect.Of(new SuspectSeat(fault, path.Station, Place: path.Valves[0].Place), fault.Rate)],

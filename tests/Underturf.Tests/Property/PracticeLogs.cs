@@ -9,7 +9,7 @@ internal static class PracticeLogs
 {
     private const string Over = "over range";
 
-    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), Doubtful(2.5), Doubtful(3), Doubtful(3.5), Doubtful(4), Doubtful(4.5), .. PracticeRepairs.All(), Pumped(), Between(), Commons()];
+    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), Doubtful(2.5), Doubtful(3), Doubtful(3.5), Doubtful(4), Doubtful(4.5), .. PracticeRepairs.All(), Pumped(), Between(), Commons(), Apart()];
 
     /// <summary>Every way of reading, and something odd at each station.</summary>
     private static LogDocument Many()
@@ -35,6 +35,18 @@ internal static class PracticeLogs
         var site = Two(measured: true).With(new StationFact { Id = "s3", Controller = "c", Terminal = 3, Label = "3", Common = "B" });
         site.Read("station ohms", Over, "s1").ReadAt("b1", "coil ohms", "30.1 ohm", "s1");
         return site.With(new LookFact { Place = "b1", Stations = ["s1"], Found = ["wrong common"] }).Log();
+    }
+
+    /// <summary>Two commons at the controller, and a reading between stations of two cables.</summary>
+    private static LogDocument Apart()
+    {
+        var site = Two(measured: true).Station(3).Cable("k2", "c", "b1", 60, "s3");
+        foreach (var end in new[] { "e1", "e2" })
+        {
+            site.Add(new EndFact { Id = end, Place = "c", Common = true });
+        }
+
+        return site.Read("station ohms", "33.0 ohm", "s1").Read("station ohms", "33.4 ohm", "s3").Read("station to station ohms", Over, "s1", "s3").Log();
     }
 
     /// <summary>No cables, no positions, nothing found: assumptions only.</summary>

@@ -23,7 +23,7 @@ public sealed class SoundButOtherTests
     [Fact]
     public void What_both_stations_of_a_run_show_is_a_longer_run_before_it_is_a_fault_of_the_common()
     {
-        var more = Site.Ohms(Site.SoundOhms(600, 3) + 5);
+        var more = Site.Ohms(Site.SoundOhms(600, 3) + 9);
         var worlds = Worlds(Site.Line(200).Sweep(200, (5, more), (6, more)), PracticeBook.Default);
         Assert.True(Share(worlds["s5"], f => f.RunRatio is not null) > Share(worlds["s5"], f => f.Scope == FaultScope.CommonSplice));
         Assert.True(worlds["s5"].Where(w => w.AsksNothing).Sum(w => w.Probability) > 0.9);
