@@ -87,7 +87,7 @@ public sealed class FindingsTests
             .Notebook();
         var paper = PdfText.Squeezed(PdfText.All(PaperSet.Make(notebook).Bytes("findings.pdf")));
         Assert.All(
-            ["What runs out at the low end", "After it shuts 2 rotors at the low end go on running", "Outlets with check valves at the low end, made to hold 9.8 ft of water", "Lost in the meter (3/4 in, as is usual of its size)", "double check of 1 in"],
+            ["What runs out at the low end", "After it shuts 2 rotors at the low end go on running", "Outlets with check valves at the low", "made to hold 9.8 ft of water", "Lost in the meter (3/4 in, as is usual of its size)", "double check of 1 in"],
             said => Assert.Contains(PdfText.Squeezed(said), paper, StringComparison.Ordinal));
     }
 
