@@ -56,14 +56,21 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
             .SelectMany(own => own.Where(s => !s.IsSound).Select(s => (Suspect: s.Suspects[0], Log: s.LogWeight - own.First(o => o.IsSound).LogWeight)))
             .OrderByDescending(s => s.Log)
             .ToList();
-        var alone = singles.TakeWhile((s, i) => i < MostKept || (i < MostAlone && s.Log > singles[0].Log - Near)).ToList();
+        var alone = Varied(singles, s => [s.Suspect]).TakeWhile((s, i) => i < MostKept || (i < MostAlone && s.Log > singles[0].Log - Near)).ToList();
         var grown = singles.Count == 0 ? 0 : LogMath.LogSumExp([.. singles.Select(s => s.Log)]) - LogMath.LogSumExp([.. alone.Select(s => s.Log)]);
         return [.. alone
             .Select(s => new State([s.Suspect], none + Math.Log(s.Suspect.Weight) + grown, 0))
-            .Concat(without.All.Take(MostKept))
+            .Concat(Varied(without.All, s => s.Suspects).Take(MostKept))
             .Where(s => !s.IsSound)
             .DistinctBy(s => new SuspectSet(s.Suspects))
             .Prepend(new State([], none, 0))];
+    }
+
+    /// <summary>What asks for nothing in its likeliest amount alone: its amounts would take the room of faults.</summary>
+    private static IEnumerable<T> Varied<T>(IEnumerable<T> states, Func<T, Suspect[]> suspectsOf)
+    {
+        var told = new HashSet<SuspectSeat>(ReferenceEqualityComparer.Instance);
+        return states.Where(s => Array.TrueForAll(suspectsOf(s), x => !x.Fault.AsksNothing || told.Add(x.Seat)));
     }
 
     private static ulong Bit(int note) => 1UL << Math.Min(note, 63);

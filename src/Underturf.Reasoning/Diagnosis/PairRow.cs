@@ -44,7 +44,8 @@ internal sealed class PairRow(Case owner, IReadOnlyList<Cluster> clusters, Outlo
                 break;
             }
 
-            if (k != touched[^1])
+            // Where a note may be wrong, nothing is learned from it yet.
+            if (k != touched[^1] && !IsSeen(pair))
             {
                 learner.Absorb(clusters[k], States.Of([Sound(k)], double.NegativeInfinity), [pair], outlook);
             }
