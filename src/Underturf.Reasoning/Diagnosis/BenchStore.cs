@@ -63,14 +63,17 @@ internal sealed class BenchStore(IReadOnlyDictionary<string, StationPath> paths,
         var key = (station, partner, meeting, pair.IsInside);
         if (!joined.TryGetValue(key, out var feeder))
         {
-            feeder = pair.IsInside ? JoinedBeyond(paths[station], paths[partner], meeting)
-                : JoinedPath.Of(paths[station], paths[partner], meeting) is { } both ? NewFeeder(both.Path, [paths[station].Legs.Count - 1, both.PartnersEnd]) : null;
+            feeder = pair.IsInside ? JoinedBeyond(paths[station], paths[partner], meeting) : JoinedIn(paths[station], paths[partner], meeting);
             joined[key] = feeder;
         }
 
         return feeder;
     }
 
+    private StationFeeder? JoinedIn(StationPath path, StationPath partner, string place) =>
+        JoinedPath.Of(path, partner, place) is { } both ? NewFeeder(both.Path, [path.Legs.Count - 1, both.PartnersEnd]) : null;
+
+    /// <summary>The stretch that is cut makes a leg more.</summary>
     private StationFeeder? JoinedBeyond(StationPath path, StationPath partner, string place) =>
         JoinedPath.Beyond(path, partner, place) is { } both ? NewFeeder(both.Path, [path.Legs.Count, both.PartnersEnd], both.Cut) : null;
 

@@ -34,7 +34,7 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
             companies[(cluster, mask)] = company;
         }
 
-        return finder.Weigh(clusters[cluster], company.Concat(Contradicted(clusters[cluster], faults).ExceptBy(company.Select(s => new SuspectSet(s.Suspects)), s => new SuspectSet(s.Suspects))), faults, outlook);
+        return finder.Weigh(clusters[cluster], company.Concat(Contradicted(clusters[cluster], faults)).DistinctBy(s => new SuspectSet(s.Suspects)), faults, outlook);
     }
 
     /// <summary>A note that speaks strongly against the faults may be the one that is wrong; without them it would not be doubted.</summary>
