@@ -21,6 +21,10 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
 
     private readonly StateFinder finder = new(owner);
     private readonly Dictionary<(int, ulong), IReadOnlyList<State>> companies = [];
+    private readonly Dictionary<int, double[]> sound = [];
+
+    /// <summary>What the notes say of the last faults asked about, by cluster.</summary>
+    private (Suspect[] Faults, Dictionary<int, double[]> Logs) last = ([], []);
 
     /// <summary>Whether any note of the cluster would look otherwise.</summary>
     public bool Changes(int cluster, Suspect[] faults) => Mask(cluster, faults) != AllAlone(cluster);
@@ -34,17 +38,17 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
             companies[(cluster, mask)] = company;
         }
 
-        return finder.Weigh(clusters[cluster], company.Concat(Contradicted(clusters[cluster], faults)).DistinctBy(s => new SuspectSet(s.Suspects)), faults, outlook);
+        return finder.Weigh(clusters[cluster], company.Concat(Contradicted(cluster, faults)).DistinctBy(s => new SuspectSet(s.Suspects)), faults, outlook);
     }
 
     /// <summary>A note that speaks strongly against the faults may be the one that is wrong; without them it would not be doubted.</summary>
-    private IEnumerable<State> Contradicted(Cluster cluster, Suspect[] faults) =>
-        from station in cluster.Stations
-        from family in station.Families
-        where family[0].Note is not null
-        let note = cluster.Evidence.First(e => e.Entry == family[0].Note)
-        where note.LogChance(faults, fit.Posterior, owner.Cures) < note.LogChance([], fit.Posterior, owner.Cures) - Strongly
-        select new State([family[0]], cluster.LogNone + Math.Log(family[0].Weight), 0);
+    private IEnumerable<State> Contradicted(int cluster, Suspect[] faults)
+    {
+        var (logs, without) = (Logs(cluster, faults), Sound(cluster));
+        return from doubt in clusters[cluster].Doubtful
+               where logs[doubt.Note] < without[doubt.Note] - Strongly
+               select new State(doubt.Wrong.Alone, clusters[cluster].LogNone + Math.Log(doubt.Wrong.Weight), 0);
+    }
 
     private List<State> Company(Cluster cluster, ulong mask, States without)
     {
@@ -78,7 +82,7 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
     private ulong AllAlone(int cluster)
     {
         var mask = 0UL;
-        foreach (var (i, _) in clusters[cluster].Evidence.Index())
+        for (var i = 0; i < clusters[cluster].Evidence.Count; i++)
         {
             mask |= Bit(i);
         }
@@ -89,12 +93,28 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
     /// <summary>The notes that the faults leave as they are when the stations are sound, as bits; notes beyond the 63rd share the last.</summary>
     private ulong Mask(int cluster, Suspect[] faults)
     {
-        var mask = 0UL;
-        foreach (var (i, note) in clusters[cluster].Evidence.Index())
+        var (logs, without, mask) = (Logs(cluster, faults), Sound(cluster), 0UL);
+        for (var i = 0; i < logs.Length; i++)
         {
-            mask |= note.LogChance(faults, fit.Posterior, owner.Cures) == note.LogChance([], fit.Posterior, owner.Cures) ? Bit(i) : 0;
+            mask |= logs[i] == without[i] ? Bit(i) : 0;
         }
 
         return mask;
     }
+
+    /// <summary>log of the chance of each note with the stations sound.</summary>
+    private double[] Logs(int cluster, Suspect[] faults)
+    {
+        if (last.Faults != faults)
+        {
+            last = (faults, []);
+        }
+
+        return last.Logs.TryGetValue(cluster, out var logs) ? logs : last.Logs[cluster] = Work(cluster, faults);
+    }
+
+    /// <summary>The same without the faults.</summary>
+    private double[] Sound(int cluster) => sound.TryGetValue(cluster, out var logs) ? logs : sound[cluster] = Work(cluster, []);
+
+    private double[] Work(int cluster, Suspect[] faults) => [.. clusters[cluster].Evidence.Select(e => e.LogChance(faults, fit.Posterior, owner.Cures))];
 }

@@ -11,7 +11,14 @@ internal sealed class Cluster
     /// <summary>log of the chance that nothing is wrong.</summary>
     public double LogNone => Stations.Sum(s => s.LogNone);
 
-    public IEnumerable<Evidence> Evidence => Stations.SelectMany(s => s.Evidence).Concat(Ties);
+    public IReadOnlyList<Evidence> Evidence => field ??= [.. Stations.SelectMany(s => s.Evidence), .. Ties];
+
+    /// <summary>Notes that may be wrong, by their numbers in the evidence, and the suspect that says so of each.</summary>
+    public IReadOnlyList<(int Note, Suspect Wrong)> Doubtful => field ??= [..
+        from station in Stations
+        from family in station.Families
+        where family[0].Note is not null
+        select (Evidence.Index().First(e => e.Item.Entry == family[0].Note).Index, family[0])];
 
     public bool Has(string? station) => station is not null && Stations.Any(s => s.Path.Station == station);
 }

@@ -27,13 +27,11 @@ internal sealed record Elsewhere(IReadOnlyList<string> Owners, int Nobodys, IRea
     }
 
     /// <summary>Chance that the places seen besides the station's own are just these, given how many there are.</summary>
-    public double Chance(string station, Suspect[] active, RunPractice run)
-    {
-        if (Owners.Count + Nobodys == 0 || !Named.Contains(station))
-        {
-            return 1;
-        }
+    public double Chance(string station, Suspect[] active, RunPractice run) =>
+        Owners.Count + Nobodys == 0 || !Named.Contains(station) ? 1 : ChanceOfSeen(station, active, run);
 
+    private double ChanceOfSeen(string station, Suspect[] active, RunPractice run)
+    {
         var partner = active.Where(s => s.IsPair).Select(s => s.Station == station ? s.Other : s.Station).FirstOrDefault(Named.Contains);
         var chance = partner is null ? 1 : Owners.Contains(partner) ? run.PartnerNamed : 1 - run.PartnerNamed;
         var others = Owners.Count(o => o != partner);

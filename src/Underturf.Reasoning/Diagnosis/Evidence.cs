@@ -29,7 +29,7 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
     public double LogChance(Suspect[] suspects, Outlook outlook, Cures cures, JointReadings? before = null)
     {
         var active = Active(suspects, cures);
-        return IsMisnoted(active) ? LogChanceMisnoted : AllowAnything(active) ? LogChanceUnmodelled : LogChanceActive(active, outlook, before);
+        return IsMisnoted(active) ? LogChanceMisnoted : IsAnything(active) ? LogChanceUnmodelled : LogChanceActive(active, outlook, before);
     }
 
     /// <summary>log of the chance to note just this when the note is wrong.</summary>
@@ -67,14 +67,11 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
 
     protected abstract string PredictedActive(Suspect[] active, Outlook outlook);
 
-    private bool IsMisnoted(Suspect[] active) => Array.Exists(active, s => s.Note == Entry);
-
-    /// <summary>Whether one of them leaves room for anything: the note is wrong, or something not modelled is.</summary>
-    protected bool AllowAnything(Suspect[] active)
+    private bool IsMisnoted(Suspect[] active)
     {
         foreach (var suspect in active)
         {
-            if (suspect.Note == Entry || (suspect.Fault.Scope == Property.Practice.FaultScope.Unmodelled && Stations.Contains(suspect.Station!)))
+            if (suspect.Note is { } note && note == Entry)
             {
                 return true;
             }
@@ -82,6 +79,23 @@ internal abstract class Evidence(Moment moment, IReadOnlyList<string> stations)
 
         return false;
     }
+
+    /// <summary>Whether something not modelled is wrong.</summary>
+    private bool IsAnything(Suspect[] active)
+    {
+        foreach (var suspect in active)
+        {
+            if (suspect.Fault.Scope == Property.Practice.FaultScope.Unmodelled && Stations.Contains(suspect.Station!))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether one of them leaves room for anything: the note is wrong, or something not modelled is.</summary>
+    protected bool AllowAnything(Suspect[] active) => IsMisnoted(active) || IsAnything(active);
 
     /// <summary>Those wrong at the time of the note; as a rule all.</summary>
     protected Suspect[] Active(Suspect[] suspects, Cures cures)

@@ -15,6 +15,9 @@ internal sealed class JointReadings
     private readonly List<double> row = [];
     private Outlook? outlook;
 
+    /// <summary>What was expected last, its row of the factor left behind: as a rule that is the next reading taken in.</summary>
+    private (Prediction? Prediction, InstrumentPractice? Instrument, int Count, double Mean, double Sigma) expected;
+
     public bool IsEmpty => entries.Count == 0;
 
     /// <summary>No reading yet.</summary>
@@ -23,6 +26,7 @@ internal sealed class JointReadings
         outlook = under;
         entries.Clear();
         factor.Clear();
+        expected = default;
     }
 
     /// <summary>Takes in a reading of a closed path that showed a figure.</summary>
@@ -61,7 +65,9 @@ internal sealed class JointReadings
     /// <summary>What is known only by its order of magnitude says nothing of the rest, as if its error had no bounds.</summary>
     private Entry Settled(int i, Entry entry)
     {
-        var (mean, sigma) = Given(i, entry.Prediction, entry.Display.Instrument);
+        var (mean, sigma) = expected.Count == i && ReferenceEquals(expected.Prediction, entry.Prediction) && ReferenceEquals(expected.Instrument, entry.Display.Instrument)
+            ? (expected.Mean, expected.Sigma)
+            : Given(i, entry.Prediction, entry.Display.Instrument);
         var wide = entry.Display.IsWide(mean, sigma);
         factor.AddRange(row);
         factor.Add(wide ? double.PositiveInfinity : sigma);
@@ -89,7 +95,8 @@ internal sealed class JointReadings
             left -= share * share;
         }
 
-        return (Math.Max(0, mean), Math.Sqrt(Math.Max(0, left) + error));
+        expected = (prediction, instrument, count, Math.Max(0, mean), Math.Sqrt(Math.Max(0, left) + error));
+        return (expected.Mean, expected.Sigma);
     }
 
     /// <param name="Mean">By what the readings before it say.</param>

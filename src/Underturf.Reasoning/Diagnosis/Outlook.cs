@@ -15,6 +15,8 @@ internal sealed class Outlook
     /// <summary>What is added to the covariance of the outlook beneath, which has to stay as it is; nothing where the covariance is its own.</summary>
     private readonly Corrections? corrections;
 
+    private (double Log, double Value) level = (0, 1);
+
     private Outlook(int count, double[] mean, double[] covariance, Corrections? corrections = null)
     {
         this.count = count;
@@ -77,6 +79,20 @@ internal sealed class Outlook
 
     public double LogLevel => mean[Unknowns.Level];
 
+    /// <summary>The usual coil's ohms against the practice book's; asked for with every reading.</summary>
+    private double Level
+    {
+        get
+        {
+            if (level.Log != LogLevel)
+            {
+                level = (LogLevel, Math.Exp(LogLevel));
+            }
+
+            return level.Value;
+        }
+    }
+
     public double LogLevelSpread => Math.Sqrt(Covariance(Unknowns.Level, Unknowns.Level));
 
     /// <summary>A clone of an outlook whose covariance is its own.</summary>
@@ -111,7 +127,7 @@ internal sealed class Outlook
     /// <summary>Mean of a reading.</summary>
     public double Mean(Prediction prediction)
     {
-        var sum = prediction.Mean + (prediction.LevelSlope * (Math.Exp(LogLevel) - 1));
+        var sum = prediction.Mean + (prediction.LevelSlope * (Level - 1));
         for (var i = 0; i < prediction.Shared.Length; i++)
         {
             sum += prediction.Slopes[i] * mean[prediction.Shared[i]];
@@ -123,8 +139,8 @@ internal sealed class Outlook
     /// <summary>Variance of a reading, the instrument's own chance error not counted.</summary>
     public double Variance(Prediction prediction)
     {
-        var level = prediction.LevelSlope * Math.Exp(LogLevel);
-        var sum = prediction.OwnVariance + (level * level * covariance[0]) + Dot(prediction.Amounts, prediction.Amounts);
+        var own = prediction.LevelSlope * Level;
+        var sum = prediction.OwnVariance + (own * own * covariance[0]) + RowMath.Dot(prediction.Amounts, prediction.Amounts);
         var (shared, slopes) = (prediction.Shared, prediction.Slopes);
         for (var i = 0; i < shared.Length; i++)
         {
@@ -134,23 +150,24 @@ internal sealed class Outlook
             }
 
             var row = covariance.AsSpan(shared[i] * count, count);
-            sum += slopes[i] * ((slopes[i] * row[shared[i]]) + (2 * level * row[0]));
+            var along = (0.5 * slopes[i] * row[shared[i]]) + (own * row[0]);
             for (var j = 0; j < i; j++)
             {
-                sum += 2 * slopes[i] * slopes[j] * row[shared[j]];
+                along += slopes[j] * row[shared[j]];
             }
+
+            sum += 2 * slopes[i] * along;
         }
 
-        return Math.Max(0, sum + (corrections?.Covariance((level, shared, slopes), (level, shared, slopes)) ?? 0));
+        return Math.Max(0, sum + (corrections?.Covariance((own, shared, slopes), (own, shared, slopes)) ?? 0));
     }
 
     /// <summary>Covariance of two readings of the same things, the suspects in the same order.</summary>
     public double Covariance(Prediction a, Prediction b)
     {
-        var factor = Math.Exp(LogLevel);
-        var (levelA, levelB) = (a.LevelSlope * factor, b.LevelSlope * factor);
-        var sum = (levelA * levelB * covariance[0]) + (a.Amounts.Length == b.Amounts.Length ? Dot(a.Amounts, b.Amounts) : 0);
-        sum += levelA * Along(Unknowns.Level, b.Shared, b.Slopes);
+        var (levelA, levelB) = (a.LevelSlope * Level, b.LevelSlope * Level);
+        var sum = a.Amounts.Length == b.Amounts.Length ? RowMath.Dot(a.Amounts, b.Amounts) : 0;
+        sum += levelA * ((levelB * covariance[0]) + Along(Unknowns.Level, b.Shared, b.Slopes));
         for (var i = 0; i < a.Shared.Length; i++)
         {
             if (a.Slopes[i] != 0)
@@ -177,20 +194,9 @@ internal sealed class Outlook
         return sum;
     }
 
-    private static double Dot(double[] a, double[] b)
-    {
-        var sum = 0.0;
-        for (var i = 0; i < a.Length; i++)
-        {
-            sum += a[i] * b[i];
-        }
-
-        return sum;
-    }
-
     /// <summary>The direction in which a reading looks, by slopes at the present level.</summary>
     public Direction Toward(Prediction prediction) =>
-        new([Unknowns.Level, .. prediction.Shared], [prediction.LevelSlope * Math.Exp(LogLevel), .. prediction.Slopes]);
+        new([Unknowns.Level, .. prediction.Shared], [prediction.LevelSlope * Level, .. prediction.Slopes]);
 
     /// <summary>Mean of the sum of slopes times unknowns.</summary>
     public double Mean(Direction direction)

@@ -47,7 +47,7 @@ internal sealed class PairRow(Case owner, IReadOnlyList<Cluster> clusters, Outlo
             // Where a note may be wrong, nothing is learned from it yet.
             if (k != touched[^1] && !IsSeen(pair))
             {
-                learner.Absorb(clusters[k], States.Of([Sound(k)], double.NegativeInfinity), [pair], outlook);
+                learner.Absorb(clusters[k], States.Of([Sound(k)], double.NegativeInfinity), pair.Alone, outlook);
             }
         }
 
@@ -55,22 +55,18 @@ internal sealed class PairRow(Case owner, IReadOnlyList<Cluster> clusters, Outlo
     }
 
     /// <summary>Each note as the pair has it, or wrong where the pair was seen; once the sum is below the floor, anything below it.</summary>
-    private double Rough(IEnumerable<Evidence> evidence, Suspect pair, Outlook outlook, double floor)
+    private double Rough(IReadOnlyList<Evidence> evidence, Suspect pair, Outlook outlook, double floor)
     {
         if (!IsSeen(pair))
         {
-            return finder.Log(evidence, [pair], outlook, floor);
+            return finder.Log(evidence, pair.Alone, outlook, floor);
         }
 
         // Each by itself: what a wrong note shows says nothing of the others.
         var sum = 0.0;
-        foreach (var note in evidence)
+        for (var i = 0; i < evidence.Count && sum >= floor; i++)
         {
-            sum += Math.Max(note.LogChance([pair], outlook, owner.Cures), owner.LogWrongNote + note.LogChanceIfWrong);
-            if (sum < floor)
-            {
-                break;
-            }
+            sum += Math.Max(evidence[i].LogChance(pair.Alone, outlook, owner.Cures), owner.LogWrongNote + evidence[i].LogChanceIfWrong);
         }
 
         return sum;
@@ -85,7 +81,7 @@ internal sealed class PairRow(Case owner, IReadOnlyList<Cluster> clusters, Outlo
             without = plain;
         }
 
-        var (states, log) = Weigh(touched, (k, by) => beside.Weigh(k, [pair], by), [pair]);
+        var (states, log) = Weigh(touched, (k, by) => beside.Weigh(k, pair.Alone, by), pair.Alone);
         return (states, log - plain.Log);
     }
 

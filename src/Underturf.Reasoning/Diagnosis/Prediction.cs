@@ -28,11 +28,13 @@ internal sealed record Prediction(double Mean, double LevelSlope, double OwnVari
     public double[] Amounts { get; init; } = [];
 
     /// <summary>The same on half waves, of which the instrument shows a share that is not known well; how far it is off stays with the reading.</summary>
-    public Prediction On(Spread? halfWave) => halfWave is not { Median: var share } ? this : this with
+    public Prediction On(Spread? halfWave) => halfWave is null ? this : Of(halfWave.Median, halfWave.LogSpread);
+
+    private Prediction Of(double share, double logSpread) => this with
     {
         Mean = share * Mean,
         LevelSlope = share * LevelSlope,
-        OwnVariance = share * share * (OwnVariance + (Mean * Mean * halfWave.LogSpread * halfWave.LogSpread)),
+        OwnVariance = share * share * (OwnVariance + (Mean * Mean * logSpread * logSpread)),
         Slopes = [.. Slopes.Select(s => share * s)],
         Amounts = [.. Amounts.Select(a => share * a)],
     };

@@ -22,7 +22,7 @@ internal sealed class Preview
     /// <param name="logTotal">log of the chance of the cluster's notes without the fault; where nothing is given, that of a sound cluster.</param>
     public Preview(Case owner, Cluster cluster, Suspect[] first, Outlook outlook, double? logTotal)
     {
-        (this.owner, this.first, this.outlook, evidence) = (owner, first, outlook, [.. cluster.Evidence]);
+        (this.owner, this.first, this.outlook, evidence) = (owner, first, outlook, cluster.Evidence);
         none = cluster.LogNone;
         before.Begin(outlook);
         without = [.. evidence.Select(e => e.LogChance(first, outlook, owner.Cures, before))];
@@ -62,7 +62,7 @@ internal sealed class Preview
 
     private Word At(Suspect suspect)
     {
-        Suspect[] active = [.. first, suspect];
+        Suspect[] active = first.Length == 0 ? suspect.Alone : [.. first, suspect];
         var (sum, worst, least, changed) = (none, 0, double.PositiveInfinity, false);
         before.Begin(outlook);
         for (var i = 0; i < evidence.Count; i++)

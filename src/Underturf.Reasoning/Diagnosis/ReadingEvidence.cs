@@ -11,8 +11,9 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
     private double? logImagined;
     private double? logMisnoted;
 
-    /// <summary>The last chance that was worked out: a station's sound reading is asked for again and again.</summary>
-    private (Prediction? Prediction, object? Outlook, double LogChance) last;
+    /// <summary>The last chances that were worked out, of a reading that no suspect touches and of one: the former is asked for again and again.</summary>
+    private (Prediction? Prediction, object? Outlook, double LogChance) untouched;
+    private (Prediction? Prediction, object? Outlook, double LogChance) touched;
 
     public required Shown Shown { get; init; }
 
@@ -113,7 +114,7 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
         }
 
         var unsteady = LogUnsteady(active, prediction);
-        var chance = prediction.IsOpen || before is null or { IsEmpty: true } ? Alone(prediction, outlook) : Display.LogChance(before.Expect(prediction, Display.Instrument));
+        var chance = prediction.IsOpen || before is null || (before.IsEmpty && !prediction.IsTouched) ? Alone(prediction, outlook) : Display.LogChance(before.Expect(prediction, Display.Instrument));
         if (!prediction.IsOpen && Shown.Value is { } value)
         {
             before?.Add(this, prediction, Display, value.Si);
@@ -124,6 +125,7 @@ internal sealed class ReadingEvidence(Moment moment, IReadOnlyList<string> stati
 
     private double Alone(Prediction prediction, Outlook outlook)
     {
+        ref var last = ref prediction.IsTouched ? ref touched : ref untouched;
         if (!ReferenceEquals(prediction, last.Prediction) || last.Outlook != outlook.Version)
         {
             last = (prediction, outlook.Version, Display.LogChance(prediction, outlook));

@@ -4,14 +4,6 @@ using Underturf.Property.Practice;
 
 namespace Underturf.Reasoning.Diagnosis;
 
-/// <summary>How a valve behaves when its station is run.</summary>
-internal enum Behaviour
-{
-    Opens,
-    Chatters,
-    StaysShut,
-}
-
 /// <summary>A station was run: how its valve behaved and how many places watered, weighed by the volts that reach the coil.</summary>
 internal sealed class RunEvidence(Moment moment, string station) : Evidence(moment, [station])
 {
@@ -41,8 +33,8 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
     /// <summary>Against the likeliest report of a sound station.</summary>
     public override double Surprise(Outlook outlook)
     {
-        var chances = BehaviourChances([], outlook);
-        var noted = Enum.GetValues<Behaviour>().Sum(b => chances[(int)b] * NotedChance(b) * (Places is { } seen ? PlacesChance(b, [], seen) : 1)) * OwnPlaceChance([]);
+        var chances = ChancesOf([], outlook);
+        var noted = Enum.GetValues<Behaviour>().Sum(b => chances[b] * NotedChance(b) * (Places is { } seen ? PlacesChance(b, 0, seen) : 1)) * OwnPlaceChance([]);
         return Math.Log10(OutcomeChances([], outlook).Max() / Math.Max(noted, 1e-12));
     }
 
@@ -65,11 +57,11 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
     protected override double LogChanceActive(Suspect[] active, Outlook outlook, JointReadings? before)
     {
         active = OfThisStation(active);
-        var chances = BehaviourChances(active, outlook, before);
-        var sum = 0.0;
+        var chances = ChancesOf(active, outlook, before);
+        var (sum, extra) = (0.0, ExtraPlaces(active));
         for (var behaviour = Behaviour.Opens; behaviour <= Behaviour.StaysShut; behaviour++)
         {
-            sum += chances[(int)behaviour] * NotedChance(behaviour) * (Places is { } seen ? PlacesChance(behaviour, active, seen) : 1);
+            sum += chances[behaviour] * NotedChance(behaviour) * (Places is { } seen ? PlacesChance(behaviour, extra, seen) : 1);
         }
 
         return Math.Log(Math.Max(sum, double.Epsilon)) + Math.Log(OwnPlaceChance(active) * Elsewhere.Chance(Stations[0], active, Book.Run));
@@ -78,20 +70,20 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
     protected override string PredictedActive(Suspect[] active, Outlook outlook)
     {
         active = OfThisStation(active);
-        var chances = BehaviourChances(active, outlook);
+        var chances = ChancesOf(active, outlook);
         var places = Usual + ExtraPlaces(active);
-        return $"{Say.Share(chances[0])} opens, {Say.Share(chances[1])} chatters at {Said(Volts(active), outlook)}; {places} {(places == 1 ? "place" : "places")}";
+        return $"{Say.Share(chances.Opens)} opens, {Say.Share(chances.Chatters)} chatters at {Said(Volts(active), outlook)}; {places} {(places == 1 ? "place" : "places")}";
     }
 
     /// <summary>By its behaviour alone.</summary>
-    public override double ChanceToRepeat(Suspect[] active, Outlook outlook) => Behaved is { } behaved ? BehaviourChances(OfThisStation(active), outlook)[(int)behaved] : 1;
+    public override double ChanceToRepeat(Suspect[] active, Outlook outlook) => Behaved is { } behaved ? ChancesOf(OfThisStation(active), outlook)[behaved] : 1;
 
     /// <summary>Volts at the coil before it pulls in, with nothing broken.</summary>
     public string VoltsAtCoil(Outlook outlook) => Said(Volts([]), outlook);
 
     /// <summary>Chances to open, to chatter and to stay shut, from the volts at the coil against what it needs to pull in.</summary>
     /// <param name="before">Readings that say more of the same wires and coil.</param>
-    public double[] BehaviourChances(Suspect[] active, Outlook outlook, JointReadings? before = null)
+    public BehaviourChances ChancesOf(Suspect[] active, Outlook outlook, JointReadings? before = null)
     {
         var volts = Volts(active);
         var coil = Book.Coil;
@@ -105,7 +97,7 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
             stuck = Math.Max(stuck, suspect.Fault.StaysShut);
         }
 
-        return [opens * (1 - stuck), Math.Max(0, moves - opens) * (1 - stuck), 1 - ((1 - stuck) * Math.Max(moves, opens))];
+        return new BehaviourChances(opens * (1 - stuck), Math.Max(0, moves - opens) * (1 - stuck), 1 - ((1 - stuck) * Math.Max(moves, opens)));
     }
 
     /// <summary>Places that water beyond its own.</summary>
@@ -122,12 +114,12 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
         }
 
         active = OfThisStation(active);
-        var chances = BehaviourChances(active, outlook);
+        var (chances, extra) = (ChancesOf(active, outlook), ExtraPlaces(active));
         foreach (var behaviour in Enum.GetValues<Behaviour>())
         {
             for (var count = 0; count < Counts; count++)
             {
-                row[((int)behaviour * (Counts + 1)) + count] = chances[(int)behaviour] * PlacesChance(behaviour, active, count);
+                row[((int)behaviour * (Counts + 1)) + count] = chances[behaviour] * PlacesChance(behaviour, extra, count);
             }
         }
 
@@ -143,19 +135,35 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
         {
             if (!Tells(suspect, active))
             {
-                return [.. active.Where(s => Tells(s, active))];
+                return Telling(active);
             }
         }
 
         return active;
     }
 
+    /// <summary>By itself, so that nothing is allocated where all do.</summary>
+    private Suspect[] Telling(Suspect[] active) => [.. active.Where(s => Tells(s, active))];
+
     private bool Tells(Suspect suspect, Suspect[] active)
     {
         var own = Stations[0];
         return suspect.Station is not { } station
             || suspect.Concerns(own)
-            || (!suspect.IsPair && (station == own || Array.Exists(active, pair => pair.Concerns(own) && pair.Concerns(station))));
+            || (!suspect.IsPair && (station == own || AreJoined(own, station, active)));
+    }
+
+    private static bool AreJoined(string one, string other, Suspect[] active)
+    {
+        foreach (var pair in active)
+        {
+            if (pair.Concerns(one) && pair.Concerns(other))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static string Watered(int count) => count switch { 0 => "nothing waters", 1 => "one place waters", < Counts => $"{count} places water", _ => "many places water" };
@@ -172,10 +180,10 @@ internal sealed class RunEvidence(Moment moment, string station) : Evidence(mome
         : Book.Run.BehaviourMistaken / (Behaviours - 1);
 
     /// <summary>The usual places are seen when the valve opens; each further one is noticed or not; now and then one is imagined.</summary>
-    private double PlacesChance(Behaviour behaviour, Suspect[] active, int seen)
+    /// <param name="extra">Places that water beyond its own.</param>
+    private double PlacesChance(Behaviour behaviour, int extra, int seen)
     {
         var run = Book.Run;
-        var extra = ExtraPlaces(active);
         var sure = behaviour switch { Behaviour.Opens => Usual, _ => 0 };
         var doubtful = behaviour == Behaviour.Chatters ? Usual + extra : extra;
         return ((1 - run.PlaceImagined) * Binomial(doubtful, seen - sure, run.PlaceNoticed))

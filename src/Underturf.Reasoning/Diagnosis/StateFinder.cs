@@ -37,22 +37,17 @@ internal sealed class StateFinder(Case owner)
     /// <summary>Only these states, weighed anew.</summary>
     public States Weigh(Cluster cluster, IEnumerable<State> some, Suspect[] shared, Outlook outlook)
     {
-        var evidence = cluster.Evidence.ToList();
-        return States.Of([.. some.Select(s => s with { LogWeight = s.LogPrior + Log(evidence, Both(s.Suspects, shared), outlook) })], double.NegativeInfinity);
+        return States.Of([.. some.Select(s => s with { LogWeight = s.LogPrior + Log(cluster.Evidence, Both(s.Suspects, shared), outlook) })], double.NegativeInfinity);
     }
 
     /// <summary>log of the chance of notes; once it is below the floor, anything below the floor.</summary>
-    public double Log(IEnumerable<Evidence> evidence, Suspect[] active, Outlook outlook, double floor = double.NegativeInfinity)
+    public double Log(IReadOnlyList<Evidence> evidence, Suspect[] active, Outlook outlook, double floor = double.NegativeInfinity)
     {
         var sum = 0.0;
         before.Begin(outlook);
-        foreach (var note in evidence)
+        for (var i = 0; i < evidence.Count && sum >= floor; i++)
         {
-            sum += note.LogChance(active, outlook, owner.Cures, before);
-            if (sum < floor)
-            {
-                break;
-            }
+            sum += evidence[i].LogChance(active, outlook, owner.Cures, before);
         }
 
         return sum;
@@ -65,7 +60,7 @@ internal sealed class StateFinder(Case owner)
         var found = new Found();
         Try(station, [], station.LogNone, shared, outlook, found);
         SuspectFamily family = null!;
-        Verdict Weigh(int i) => Try(station, [family[i]], station.LogNone + Math.Log(family[i].Weight), shared, outlook, found);
+        Verdict Weigh(int i) => Try(station, family[i].Alone, station.LogNone + Math.Log(family[i].Weight), shared, outlook, found);
         var (weigh, leaveOut) = ((Func<int, Verdict>)Weigh, (Action<double>)found.LeaveOut);
         foreach (var next in station.Families)
         {
@@ -224,11 +219,11 @@ internal sealed class StateFinder(Case owner)
             joints = joints.SelectMany(j => likely.Select(own => new State([.. j.Suspects, .. own.Suspects], j.LogPrior + own.LogPrior, j.LogWeight + own.LogWeight)));
         }
 
-        var (evidence, found) = (cluster.Evidence.ToList(), new Found());
+        var found = new Found();
         found.LeaveOut(parts.Max(p => p.LogLeftOut));
         foreach (var joint in joints.OrderByDescending(j => j.LogWeight))
         {
-            var weight = joint.LogPrior + Log(evidence, Both(joint.Suspects, shared), outlook, found.Best - Negligible - joint.LogPrior);
+            var weight = joint.LogPrior + Log(cluster.Evidence, Both(joint.Suspects, shared), outlook, found.Best - Negligible - joint.LogPrior);
             if (weight < found.Best - Negligible && !joint.IsSound)
             {
                 found.LeaveOut(weight);

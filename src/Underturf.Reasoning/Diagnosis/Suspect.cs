@@ -43,6 +43,9 @@ public sealed record Suspect
     /// <summary>Spread of ohms in series: what the stratum leaves open, and drift from one reading to the next.</summary>
     public double SeriesLogSpread => Math.Sqrt((AmountLogSpread * AmountLogSpread) + (Fault.Drift * Fault.Drift));
 
+    /// <summary>It and nothing else, as it is asked for again and again.</summary>
+    internal Suspect[] Alone => field is [var one] && ReferenceEquals(one, this) ? field : field = [this];
+
     /// <summary>What its diodes let through; all where it has none.</summary>
     public Passes Passes => Seat.Passes;
 

@@ -11,13 +11,16 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
     /// <summary>Counts of coils rarer than this share of their fault are left out; that bounds what is lost by it.</summary>
     private const double LeastShare = 1e-3;
 
+    /// <summary>By controller, so that the same fault is the same suspect wherever it is asked for.</summary>
+    private readonly Dictionary<string, IReadOnlyList<SuspectFamily>> shared = new(StringComparer.Ordinal);
+
     /// <summary>What can be wrong with one station alone: for each fault at each place its amounts, the smallest first.</summary>
     public IReadOnlyList<SuspectFamily> Private(StationPath path) =>
         [.. book.Faults.SelectMany(f => PrivateSeats(f, path)).Select(seat => new SuspectFamily(seat))];
 
     /// <summary>What can be wrong with the common, the sensor in it, the supply, or everywhere.</summary>
-    public IReadOnlyList<SuspectFamily> Shared(string controller) =>
-        [.. book.Faults.SelectMany(f => SharedSeats(f, controller)).Select(seat => new SuspectFamily(seat))];
+    public IReadOnlyList<SuspectFamily> Shared(string controller) => shared.TryGetValue(controller, out var known) ? known
+        : shared[controller] = [.. book.Faults.SelectMany(f => SharedSeats(f, controller)).Select(seat => new SuspectFamily(seat))];
 
     /// <summary>What can be wrong between two stations of one controller that meet in a place, one of them at least worth asking about. Wires that nobody noted may meet any others.</summary>
     public IEnumerable<Suspect> Pairs(string controller, Func<string, bool> isAsked)

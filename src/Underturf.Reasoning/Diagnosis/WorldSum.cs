@@ -6,7 +6,8 @@ internal sealed class WorldSum(IReadOnlyList<Cluster> clusters)
     /// <summary>Worlds rarer than this are not listed one by one.</summary>
     private const double Rare = 1e-9;
 
-    private readonly Dictionary<(int Cluster, States States), (Suspect[] Shared, double Weight)> weights = [];
+    /// <summary>For each cluster the states that combinations have there, each with what is wrong beside them and its weight.</summary>
+    private readonly Dictionary<States, (Suspect[] Shared, double Weight)>[] weights = [.. clusters.Select(_ => new Dictionary<States, (Suspect[] Shared, double Weight)>(ReferenceEqualityComparer.Instance))];
 
     /// <summary>Takes in one combination of a shared fault and pairs.</summary>
     public void Add(OutlookFit fit, SharedFault fault, IReadOnlyList<PairFault> pairs, double weight)
@@ -19,7 +20,7 @@ internal sealed class WorldSum(IReadOnlyList<Cluster> clusters)
         for (var k = 0; k < clusters.Count; k++)
         {
             var (states, shared) = Of(k, fit, fault, pairs);
-            weights[(k, states)] = (shared, weights.GetValueOrDefault((k, states)).Weight + weight);
+            weights[k][states] = (shared, weights[k].GetValueOrDefault(states).Weight + weight);
         }
     }
 
@@ -43,7 +44,7 @@ internal sealed class WorldSum(IReadOnlyList<Cluster> clusters)
     private IReadOnlyList<World> Worlds(int cluster, Translation.StationPath path)
     {
         var sums = new Dictionary<SuspectSet, (Suspect[] Suspects, double Weight)>();
-        foreach (var ((_, states), (shared, weight)) in weights.Where(w => w.Key.Cluster == cluster))
+        foreach (var (states, (shared, weight)) in weights[cluster])
         {
             var common = shared.Where(s => SharedFaults.Affects(s, path)).ToList();
             foreach (var state in states.All)

@@ -27,7 +27,7 @@ internal sealed class WaterEvidence(Moment moment, string station, double[] logC
     /// <summary>What the wiring makes of the station: chance of each number of places, the first none.</summary>
     public static double[] Places(RunEvidence run, Suspect[] active, Outlook outlook, int most)
     {
-        var shut = run.BehaviourChances(active, outlook)[(int)Behaviour.StaysShut];
+        var shut = run.ChancesOf(active, outlook).StaysShut;
         var chances = new double[most + 1];
         chances[0] = shut;
         chances[Math.Min(most, 1 + run.MorePlaces(active))] = 1 - shut;
