@@ -22,7 +22,8 @@ internal static class FlowText
         text.AppendLine(answer.Idle is null ? "EVERYTHING OFF: nothing is known to run" : $"EVERYTHING OFF: {answer.Idle}{(answer.Lost is { } lost ? $"; {lost.Say(say)}, nine times in ten" : string.Empty)}");
         text.AppendLine();
         text.AppendLine(answer.Together ? "TOGETHER" : "EACH ALONE");
-        text.AppendLine(TextTable.Of(heads, answer.Stations.Select(s => Row(s, say))));
+        var piped = answer.Stations.Any(s => s.Piping != StationPiping.Unknown);
+        text.AppendLine(TextTable.Of(heads, answer.Stations.Select(s => Row(s, say, piped))));
         foreach (var station in answer.Stations.Where(s => s.Valves is not null))
         {
             text.AppendLine($"  station {station.Number}: reckoned with {station.Valves!.Say}, as the wires tell");
@@ -72,14 +73,14 @@ internal static class FlowText
         }
     }
 
-    private static string[] Row(StationFlow station, WaterSay say) =>
+    private static string[] Row(StationFlow station, WaterSay say, bool piped) =>
     [
         station.Number,
         say.Flow(station.CubicMetresPerSecond, station.SpreadCubicMetresPerSecond),
         station.ReadCubicMetresPerSecond is { } read ? say.Flow(read) : string.Empty,
         say.Pressure(station.SupplyPascals),
         say.Pressure(station.OutletPascals, station.OutletSpreadPascals),
-        station.FastestMetresPerSecond is { } speed ? $"{say.Speed(speed)}, {station.FastestPipe}" : string.Empty,
+        station.FastestMetresPerSecond is { } speed ? $"{say.Speed(speed)}, {station.FastestPipe}" : piped && station.Piping == StationPiping.Unknown ? "pipe not known" : station.Piping == StationPiping.Apart ? "pipe joined to nothing" : string.Empty,
         station.TooFast ? $"fast: may bang{(station.RisePascals is { } rise ? $", {say.Pressure(rise)} more" : string.Empty)}" : string.Empty,
     ];
 }

@@ -27,7 +27,8 @@ internal static class IsolationText
             text.AppendLine(string.Create(CultureInfo.InvariantCulture, $"  {number + 1}. shut {step.Name}: {step.WalkMinutes:0} min there, {step.TurnMinutes:0} min to turn{Held(step)}"));
         }
 
-        text.AppendLine(answer.Dry.Count == 0 ? "  No station goes dry." : $"  Dry meanwhile: station {string.Join(", ", answer.Dry)}.");
+        text.AppendLine(answer.Dry.Count > 0 ? $"  Dry meanwhile: {answer.SayDry}." : answer.SayMayGoDry is null ? "  No station goes dry." : "  No station is known to go dry.");
+        text.Append(answer.SayMayGoDry is { } may ? $"  May go dry too: {may}.{Environment.NewLine}" : string.Empty);
         foreach (var otherwise in answer.IfNot)
         {
             text.AppendLine($"  If {otherwise.Valve} does not hold: {string.Join(" and ", otherwise.Shut)}.");
@@ -42,6 +43,23 @@ internal static class IsolationText
         List(text, "FILL AGAIN", answer.Refill);
         text.Append(answer.Caution);
         return text.ToString();
+    }
+
+    /// <summary>What can be named.</summary>
+    public static string Write(PlacesToDry places)
+    {
+        if (places.Places.Count == 0)
+        {
+            return "NO PLACE IS NOTED YET: note stations, valves, boxes or pipes first";
+        }
+
+        var text = new StringBuilder("PLACES THAT CAN BE NAMED").AppendLine();
+        foreach (var kind in places.Places.GroupBy(p => p.Kind))
+        {
+            text.AppendLine($"  {string.Join(", ", kind.Select(p => p.Name))}");
+        }
+
+        return text.Append("Name one of them to hear what to shut: its name, its number or its id.").ToString();
     }
 
     private static string Held(ShutStep step) => step.Holds is { } holds ? $"; {Say.Share(holds)} that it holds, by the meter while it was shut" : string.Empty;

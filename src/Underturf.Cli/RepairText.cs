@@ -14,7 +14,7 @@ internal static class RepairText
         $"[{answer.Name}]{Where(answer)} {Known(answer)}",
         .. answer.Causes.Count > 0 ? [$"   if so: {string.Join(", ", answer.Causes.Select(c => $"{c.Say} {Say.Share(c.Share)}{(c.Seen ? " (seen)" : string.Empty)}"))}"] : (string[])[],
         .. answer.Roots.Select(r => $"   roots: {Say.Length(r.DistanceMetres, usUnits)} from {r.Name}, whose ground of {Say.Length(r.RadiusMetres, usUnits)} is protected"),
-        .. answer.Shut is { } shut ? [$"   {shut.Say}, {Say.Share(shut.Holds)} that it holds; dry meanwhile: {Dry(shut)}"] : (string[])[],
+        .. answer.Shut is { } shut ? [$"   {shut.Say}, {Say.Share(shut.Holds)} that it holds; dry meanwhile: {shut.SayDry}"] : (string[])[],
         string.Empty,
         Options(answer),
         .. answer.Options.Where(o => o.Why is not null).Select(o => $"   {o.Say}: {o.Why}; then {o.Then}"),
@@ -51,8 +51,6 @@ internal static class RepairText
     private static string Where(RepairAnswer answer) => answer.Place == answer.Thing ? string.Empty : $" in {answer.Where},";
 
     private static string Known(RepairAnswer answer) => answer.Chance is { } chance ? $"{Say.Share(chance)} that something is wrong with it" : "no open question is about it: shares are those of the practice book";
-
-    private static string Dry(ShutNeed shut) => shut.Dry.Count == 0 ? "no station" : Property.NumberRuns.Say(shut.Dry);
 
     private static string Options(RepairAnswer answer) => TextTable.Of(["", "what", "min", "±", answer.Money, "±", "expected", "cures"], answer.Options.Select((o, i) =>
         new[] { i == 0 ? ">" : " ", o.Say, $"{o.Cost.Minutes:0.#}", $"{o.SpreadMinutes:0.#}", $"{o.Cost.Price:0.00}", $"{o.SpreadPrice:0.00}", o.IsPossible ? $"{o.Expected:0.00}" : "no", Say.Share(o.Cures) }));

@@ -20,6 +20,8 @@ public static class AnswersJson
 
     public static string Write(Water.FlowAnswer flow) => JsonSerializer.Serialize(flow, AnswersJsonContext.Default.FlowAnswer);
 
+    public static string Write(Water.PlacesToDry places) => JsonSerializer.Serialize(places, AnswersJsonContext.Default.PlacesToDry);
+
     public static string Write(Water.IsolationAnswer isolation) => JsonSerializer.Serialize(isolation, AnswersJsonContext.Default.IsolationAnswer);
 
     public static string Write(CircuitAnswer circuit) => JsonSerializer.Serialize(circuit, AnswersJsonContext.Default.CircuitAnswer);
@@ -31,6 +33,7 @@ public static class AnswersJson
 [JsonSerializable(typeof(NamingAnswer))]
 [JsonSerializable(typeof(Water.FlowAnswer))]
 [JsonSerializable(typeof(Water.IsolationAnswer))]
+[JsonSerializable(typeof(Water.PlacesToDry))]
 [JsonSerializable(typeof(LocationAnswer))]
 [JsonSerializable(typeof(TieAnswer))]
 [JsonSerializable(typeof(IReadOnlyList<Move>))]

@@ -144,7 +144,17 @@ public sealed record RootZone(string Tree, string Name, double TrunkMetres, doub
 /// <param name="Minutes">Until all is shut.</param>
 /// <param name="Holds">Chance that all of it holds.</param>
 /// <param name="Dry">Numbers of the stations without water meanwhile.</param>
-public sealed record ShutNeed(string Say, IReadOnlyList<string> Ids, IReadOnlyList<string> Names, double Minutes, double Holds, IReadOnlyList<string> Dry);
+public sealed record ShutNeed(string Say, IReadOnlyList<string> Ids, IReadOnlyList<string> Names, double Minutes, double Holds, IReadOnlyList<string> Dry)
+{
+    /// <summary>Those that may have none either: nobody has noted what feeds them.</summary>
+    public IReadOnlyList<string> MayGoDry { get; init; } = [];
+
+    /// <summary>Everything is shut that water comes in by.</summary>
+    public bool EveryStationDry { get; init; }
+
+    [JsonIgnore]
+    public string SayDry => DryWords.Certain(Dry, EveryStationDry) + (DryWords.Perhaps(MayGoDry) is { } may ? $"; perhaps {may}" : string.Empty);
+}
 
 /// <summary>A valve beside the one to repair.</summary>
 /// <param name="Fits">Chance that its inside fits.</param>

@@ -9,7 +9,7 @@ namespace Underturf.Reasoning.Water;
 /// <param name="Shut">What to shut, in walking order.</param>
 /// <param name="Minutes">Until all is shut.</param>
 /// <param name="Holds">Chance that all of it holds.</param>
-/// <param name="Dry">Stations that have no water meanwhile.</param>
+/// <param name="Dry">Numbers of the stations that have no water meanwhile.</param>
 /// <param name="Needed">Where a valve is needed, because none that is noted shuts the place off alone; nothing where one does.</param>
 /// <param name="IfNot">What to shut instead where one does not hold.</param>
 /// <param name="Relieve">How to let the pressure out, and how to prove that there is none.</param>
@@ -30,7 +30,21 @@ public sealed record IsolationAnswer(
     IReadOnlyList<string> Relieve,
     HoleAnswer? Hole,
     IReadOnlyList<string> Refill,
-    string Caution);
+    string Caution)
+{
+    /// <summary>Numbers of the stations that may have no water either: nobody has noted what feeds them.</summary>
+    public IReadOnlyList<string> MayGoDry { get; init; } = [];
+
+    /// <summary>Everything is shut that water comes in by: no station of it has any.</summary>
+    public bool EveryStationDry { get; init; }
+
+    [JsonIgnore]
+    public string SayDry => DryWords.Certain(Dry, EveryStationDry);
+
+    /// <summary>Nothing where none may.</summary>
+    [JsonIgnore]
+    public string? SayMayGoDry => DryWords.Perhaps(MayGoDry);
+}
 
 /// <summary>One thing to shut.</summary>
 /// <param name="WalkMinutes">From the one before.</param>

@@ -51,7 +51,7 @@ internal static class RunningSteps
             return view.WaterSupplies.Keys.Select(s => Shut(view.Name(s), s, "All water of the property is off then.", view));
         }
 
-        var gone = answer.Dry.Count == 0 ? "" : $" Dry then: station {string.Join(", ", answer.Dry)}.";
+        var gone = (answer.Dry.Count == 0 ? "" : $" Dry then: {answer.SayDry}.") + (answer.SayMayGoDry is { } may ? $" May go dry too: {may}." : "");
         return answer.Stands.Concat(answer.Shut).Where(s => DryNotes.CanNote(s.Id, view)).Select(s => Shut(s.Name, s.Id, $"{Wording.Minutes(s.WalkMinutes + s.TurnMinutes)} to walk and turn.{gone}", view));
     }
 

@@ -45,7 +45,7 @@ internal static class RepairCard
     private static IEnumerable<Block> First(PageForm form, PaperMatter matter, RepairAnswer plan)
     {
         var rows = plan.Permissions.Select(p => ($"{Sentence.Upper(p.Say)}", p.Why))
-            .Concat(plan.Shut is { } shut ? [(Sentence.Upper(shut.Say), $"{Say.Share(shut.Holds)} that it holds; without water meanwhile: {(shut.Dry.Count == 0 ? "no station" : $"station {Property.NumberRuns.Say(shut.Dry)}")}")] : [])
+            .Concat(plan.Shut is { } shut ? [(Sentence.Upper(shut.Say), $"{Say.Share(shut.Holds)} that it holds; without water meanwhile: {shut.SayDry}")] : [])
             .Concat(plan.Roots.Select(r => ($"Roots of {r.Name}", $"{Say.Length(r.DistanceMetres, matter.UsesUsUnits)} away; protected ground {Say.Length(r.RadiusMetres, matter.UsesUsUnits)} round its trunk: {(r.Air ? "dig with air" : "dig by hand")}")))
             .Concat(plan.Donors.Where(d => d.Spare).Take(1).Select(d => ($"Donor: {d.Name}", $"{Say.Share(d.Fits)} that it fits; the same: {string.Join(", ", d.Same)}{(d.Unknown.Count > 0 ? $"; compare first: {string.Join(", ", d.Unknown)}" : string.Empty)}")))
             .Concat(plan.Fit is { Needed: { } needed } fit ? [($"Box that fits: {needed}", $"{fit.Why}; noted: {fit.Noted ?? "nothing"}")] : [])

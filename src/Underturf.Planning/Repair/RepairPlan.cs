@@ -43,7 +43,7 @@ public static class RepairPlan
             Causes(valve),
             options,
             [.. valve.Roots.Select(r => new RootZone(r.Ground.Id, r.Ground.Name, r.Ground.TrunkMetres, r.Ground.RadiusMetres, r.Metres, options[0].Air))],
-            valve.Shut is { } shut ? new ShutNeed(valve.ShutWords, [.. shut.Shut.Select(x => x.Id)], [.. shut.Shut.Select(x => x.Name)], shut.Minutes, shut.Holds, shut.Dry) : null,
+            valve.Shut is { } shut ? new ShutNeed(valve.ShutWords, [.. shut.Shut.Select(x => x.Id)], [.. shut.Shut.Select(x => x.Name)], shut.Minutes, shut.Holds, shut.Dry) { MayGoDry = shut.MayGoDry, EveryStationDry = shut.EveryStationDry } : null,
             valve.Shut?.Hole,
             valve.Donors,
             [],

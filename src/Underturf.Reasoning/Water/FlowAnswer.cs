@@ -52,8 +52,25 @@ public sealed record StationFlow(
     /// <summary>What cans caught last; nothing where none were set out.</summary>
     public CaughtWater? Caught { get; init; }
 
+    /// <summary>Whether pipes that are noted lead to it.</summary>
+    [JsonConverter(typeof(JsonStringEnumConverter<StationPiping>))]
+    public StationPiping Piping { get; init; }
+
     /// <summary>The valves that it is reckoned with, by what the wires say; nothing where that is one.</summary>
     public ValveCount? Valves { get; init; }
+}
+
+/// <summary>What is noted of the pipe that leads to a station's valve.</summary>
+public enum StationPiping
+{
+    /// <summary>It leads there from a point of connection.</summary>
+    Noted,
+
+    /// <summary>There is one, but it is joined to nothing that water comes from: the station is reckoned straight behind the point of connection.</summary>
+    Apart,
+
+    /// <summary>Nobody has noted any: the same.</summary>
+    Unknown,
 }
 
 /// <summary>Valves that one station runs.</summary>

@@ -1,4 +1,5 @@
 using Underturf.Networks.Hydraulics;
+using Underturf.Property;
 using Underturf.Quantities;
 
 namespace Underturf.Reasoning.Water;
@@ -16,13 +17,13 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle, IReadOn
 
     private WaterCase Owner => belief.Owner;
 
-    private Property.PropertyView View => Owner.View;
+    private PropertyView View => Owner.View;
 
     /// <param name="stations">Ids of those that run together; each alone where there are none.</param>
     public Outcome<FlowAnswer> Write(IReadOnlyList<string> stations)
     {
         var rows = new List<StationFlow>();
-        foreach (var running in stations.Count > 0 ? [stations] : View.Stations.Keys.Order(Property.NaturalOrder.Instance).Select(s => (IReadOnlyList<string>)[s]))
+        foreach (var running in stations.Count > 0 ? [stations] : View.Stations.Keys.OrderBy(View.StationNumber, NaturalOrder.Instance).ThenBy(s => s, NaturalOrder.Instance).Select(s => (IReadOnlyList<string>)[s]))
         {
             var made = Rows(running);
             if (!made.Succeeded)
@@ -85,7 +86,8 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle, IReadOn
 
     private StationFlow Row(string station, Solved middle, IReadOnlyList<(Solved Up, Solved Down)> moved)
     {
-        var (pipe, speed) = Fastest(middle);
+        var piping = middle.Pipes.PipingOf(station);
+        var (pipe, speed) = piping == StationPiping.Unknown ? (null, null) : Fastest(middle);
         var read = belief.Meter.LastOrDefault(r => r.Station == station)?.Si;
         var tooFast = speed > Owner.Water.Isolating.FlowVelocityMetresPerSecond;
         return new StationFlow(
@@ -104,6 +106,7 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle, IReadOn
             speed is { } v ? Rise(middle, v) : null)
         {
             Caught = Owner.CaughtOn(station),
+            Piping = piping,
             Valves = shared.TryGetValue(station, out var several) ? new ValveCount(several.Valves.Count, several.Grade, several.CountProbability * several.Probability) : null,
         };
     }
@@ -115,7 +118,7 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle, IReadOn
     private static (string? Pipe, double? Speed) Fastest(Solved solved)
     {
         var network = solved.Pipes.Network;
-        var piped = Enumerable.Range(0, network.Elements.Count).Where(e => network.Elements[e].Kind == PipeElementKind.Pipe && solved.Solution.VelocityMetresPerSecond(e) is > 0).ToList();
+        var piped = Enumerable.Range(0, network.Elements.Count).Where(e => network.Elements[e].Kind == PipeElementKind.Pipe && solved.Carries(e) && solved.Solution.VelocityMetresPerSecond(e) is > 0).ToList();
         return piped.Count == 0 ? (null, null) : piped.MaxBy(e => solved.Solution.VelocityMetresPerSecond(e)) is var e ? (network.Elements[e].Name, solved.Solution.VelocityMetresPerSecond(e)) : default;
     }
 
@@ -123,7 +126,7 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle, IReadOn
     private double? Rise(Solved solved, double speed)
     {
         var network = solved.Pipes.Network;
-        var length = Enumerable.Range(0, network.Elements.Count).Where(e => solved.Solution.FlowCubicMetresPerSecond(e) > 0).Sum(e => network.Elements[e].LengthMetres);
+        var length = Enumerable.Range(0, network.Elements.Count).Where(solved.Carries).Sum(e => network.Elements[e].LengthMetres);
         var wave = Surge.WaveMetresPerSecond(network.Water, 0, 1, 1);
         return length > 0 ? Surge.RisePascals(network.Water, speed, wave, length, Owner.Water.Usual.ClosingSeconds.Median) : null;
     }
@@ -174,6 +177,11 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle, IReadOn
             yield return "no pipe is noted: every station is reckoned straight behind the point of connection";
         }
 
+        foreach (var line in Apart())
+        {
+            yield return line;
+        }
+
         foreach (var (id, pipe) in View.Pipes)
         {
             var lacks = new[] { PipeLengths.Metres(View, pipe) is null ? "length" : null, PipeBores.Metres(Owner.Water, pipe) is null ? "size" : null }.OfType<string>().ToList();
@@ -194,8 +202,30 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle, IReadOn
         }
     }
 
+    /// <summary>Stations that pipes do not lead to, though some are noted.</summary>
+    private IEnumerable<string> Apart()
+    {
+        var of = View.Pipes.Count == 0 ? null : View.Stations.Keys.ToLookup(PipeRecord.Open(Owner).PipingOf, View.StationNumber);
+        if (of?[StationPiping.Unknown].ToList() is { Count: > 0 } bare)
+        {
+            yield return $"no pipe to station {NumberRuns.Say(bare)} is noted: reckoned straight behind the point of connection";
+        }
+
+        if (of?[StationPiping.Apart].ToList() is { Count: > 0 } apart)
+        {
+            yield return $"the pipe to station {NumberRuns.Say(apart)} is joined to nothing that water comes from: reckoned straight behind the point of connection";
+        }
+    }
+
     private sealed record Solved(PipeRecord Pipes, PipeSolution Solution)
     {
+        /// <summary>What is left over of the rounds of solving is no flow.</summary>
+        private const double Trace = 1e-3;
+
+        private readonly double most = Enumerable.Range(0, Pipes.Network.Elements.Count).Select(e => Math.Abs(Solution.FlowCubicMetresPerSecond(e))).DefaultIfEmpty().Max();
+
+        public bool Carries(int element) => Math.Abs(Solution.FlowCubicMetresPerSecond(element)) > Trace * most;
+
         public double FlowOf(string station) => Pipes.OutletsOf(station).Sum(Solution.OutletCubicMetresPerSecond);
 
         public double OutletPascals(string station) => Pipes.OutletsOf(station).Select(o => Solution.PressurePascals(Pipes.Network.Outlets[o].Node) ?? 0).DefaultIfEmpty().Min();

@@ -17,6 +17,7 @@ internal sealed class IsolationWriter
     private readonly WaterCase owner;
     private readonly Walks walks;
     private readonly PipeRecord pipes;
+    private readonly StationsDry stations;
     private readonly HashSet<string> shutNow;
 
     /// <summary>Cost of what stands shut already: less than any other, more than nothing, so that only what parts the place counts.</summary>
@@ -28,41 +29,58 @@ internal sealed class IsolationWriter
         shutNow = [.. owner.ShutAt(Moment.Last), .. owner.OffAtSupply()];
 
         // Everything open: what may be opened while somebody works there is not left to chance, and what stands shut is part of the answer.
-        pipes = new PipeRecord(owner, new SupplyCurve(1, 0), new HashSet<string>(), [.. View.Stations.Keys], _ => Units.From(1, "L/min"));
+        pipes = PipeRecord.Open(owner);
+        stations = new StationsDry(owner, pipes);
     }
 
     private PropertyView View => owner.View;
 
     private string Supply => owner.MeterPlace;
 
-    private string SupplyName => View.WaterSupplies.Count > 0 ? View.Name(Supply) : "the point of connection";
+    /// <summary>All that water comes in at.</summary>
+    private IReadOnlyList<string> Supplies => View.WaterSupplies.Count > 0 ? [.. View.WaterSupplies.Keys] : [Supply];
+
+    private string SupplyName => View.WaterSupplies.Count > 0 ? string.Join(" and ", Supplies.Select(Supplied)) : "the point of connection";
 
     /// <param name="name">Label or id of a valve, station, box, fitting, pipe or isolation valve.</param>
     public Outcome<IsolationAnswer> Write(string name, string? at)
     {
-        var found = Find(name);
+        var found = IsolationPlace.Find(View, pipes, name);
         if (!found.Succeeded)
         {
             return found.Problem!;
         }
 
-        var (id, node) = found.Value;
-        var from = at ?? View.Controllers.Keys.FirstOrDefault() ?? Supply;
-        return node is { } known ? Piped(id, known, from) : Told(id, from);
+        var (place, from) = (found.Value, at ?? View.Controllers.Keys.FirstOrDefault() ?? Supply);
+        var told = new List<string>();
+        foreach (var thing in place.Things.Where(t => !t.Nodes.Any(stations.IsJoined)))
+        {
+            // That no pipe which is noted joins it to a point of connection is no proof that no water comes.
+            if (Before(place.Id, thing.Id, from) is not { } before)
+            {
+                return Everything(place, thing, from);
+            }
+
+            told.AddRange(IsolationRings.Of(View, before));
+        }
+
+        int[] nodes = [.. place.Things.SelectMany(t => t.Nodes).Where(stations.IsJoined)];
+        return nodes.Length > 0 ? Piped(place, nodes, told, from) : Told(place, told, from);
     }
 
     /// <summary>By the pipes that are noted.</summary>
-    private Outcome<IsolationAnswer> Piped(string id, int node, string from)
+    /// <param name="told">What somebody said shuts off the rest of the place.</param>
+    private Outcome<IsolationAnswer> Piped(IsolationPlace place, int[] nodes, IReadOnlyList<string> told, string from)
     {
-        var costs = Costs(from);
-        var plan = IsolationPlan.Of(pipes.Network, node, costs);
+        var costs = Costs(place.Id, from);
+        var plan = IsolationPlan.Of(pipes.Network, nodes, costs);
         var needed = plan.Succeeded ? null : plan.Problem!.Remedy;
         if (!plan.Succeeded)
         {
             // What somebody said counts where the pipes that are noted end in nothing that can be shut.
-            if (Before(id, from) is { } told && pipes.ElementOf(told) is null)
+            if (Before(place.Id, place.Id, from) is { } before && pipes.ElementOf(before) is null)
             {
-                return Told(id, from);
+                return Told(place, [.. IsolationRings.Of(View, before), .. told], from);
             }
 
             // As a last resort everything is shut where it comes in.
@@ -71,64 +89,67 @@ internal sealed class IsolationWriter
                 costs[pipes.ElementOf(supply)!.Value] = CostNow(from, supply);
             }
 
-            plan = IsolationPlan.Of(pipes.Network, node, costs);
+            plan = IsolationPlan.Of(pipes.Network, nodes, costs);
             if (!plan.Succeeded)
             {
                 return plan.Problem!;
             }
         }
 
-        if (plan.Value.Shut.Count == 0)
-        {
-            // No pipe that is noted joins it to a point of connection: that is no proof that no water comes.
-            return Told(id, from);
-        }
-
-        var shut = plan.Value.Shut.Select(IdOf).ToList();
-        var dryNodes = plan.Value.Dry.ToHashSet();
-        var dry = View.Stations.Keys.Where(s => View.ValvesOf(s).Any(v => pipes.NodeOf(v.Id) is { } up && dryNodes.Contains(up))).ToList();
         var otherwise = plan.Value.Shut.Select(e => (Element: e, Plan: plan.Value.Without(pipes.Network, e, costs)))
             .Select(o => new ShutOtherwise(View.Name(IdOf(o.Element)), o.Plan.Succeeded ? [.. o.Plan.Value.Shut.Select(IdOf).Select(View.Name)] : [View.WaterSupplies.ContainsKey(IdOf(o.Element)) ? Street : SupplyName]));
-        return Answer(id, shut, from, dry, needed, [.. otherwise], Relief(dryNodes, dry), new HoleWriter(owner, pipes).Write(id, node, plan.Value.Shut, dry));
+        return Answer(place, plan.Value.Shut.Select(IdOf).Concat(told), from, needed, [.. otherwise, .. Otherwise(told)], nodes[0]);
     }
 
-    /// <summary>By what somebody has said lies behind each isolation valve; where nobody has, at the point of connection.</summary>
-    private IsolationAnswer Told(string id, string from)
+    /// <summary>By what somebody has said lies behind each isolation valve.</summary>
+    private IsolationAnswer Told(IsolationPlace place, IReadOnlyList<string> told, string from) => Answer(place, told, from, null, Otherwise(told), null);
+
+    /// <summary>At every point of connection, where nobody knows which of what lies between feeds it.</summary>
+    private IsolationAnswer Everything(IsolationPlace place, (string Id, IReadOnlyList<int> Nodes) thing, string from)
     {
-        var before = Before(id, from);
-        var dry = before is null ? [.. View.Stations.Keys] : owner.ToldStationsBehind(before);
-        var needed = before is null ? $"no pipe to {View.Name(id)} is noted, and nobody has said which isolation valve shuts it off" : null;
-        return Answer(id, [before ?? Supply], from, dry, needed, before is null ? [] : [new ShutOtherwise(View.Name(before), [SupplyName])], Relief([], dry), new HoleWriter(owner, pipes).Write(id, null, [], dry));
+        var name = thing.Id == place.Id ? View.Name(place.Id) : $"{View.Name(thing.Id)} of {View.Name(place.Id)}";
+        var lacks = thing.Nodes.Count == 0 ? $"no pipe to {name} is noted" : $"the pipe to {name} is joined to nothing that water comes from";
+        return Answer(place, Supplies, from, $"{lacks}, and nobody has said which isolation valve shuts it off", [.. Supplies.Where(View.WaterSupplies.ContainsKey).Select(s => new ShutOtherwise(Supplied(s), [Street]))], null);
     }
+
+    private ShutOtherwise[] Otherwise(IEnumerable<string> told) => [.. told.Distinct().Select(t => new ShutOtherwise(View.Name(t), [SupplyName]))];
 
     /// <summary>The nearest of the isolation valves that somebody said shut it off.</summary>
-    private string? Before(string id, string from)
+    private string? Before(string place, string id, string from)
     {
-        string[] things = [id, .. View.Valves.TryGetValue(id, out var valve) && valve.Station is { } station ? [View.Identity.Of(station)] : Array.Empty<string>(), .. View.ValvesOf(id).Select(v => v.Id)];
+        string[] things = [place, id, .. View.Valves.TryGetValue(id, out var valve) && valve.Station is { } station ? [View.Identity.Of(station)] : Array.Empty<string>(), .. View.ValvesOf(id).Select(v => v.Id)];
         return View.IsolationValves.Keys.Where(i => i != id && owner.ToldBehind(i) is var behind && things.Any(behind.Contains)).OrderBy(i => Cost(from, i)).FirstOrDefault();
     }
 
-    private IsolationAnswer Answer(string id, IReadOnlyList<string> shut, string from, IReadOnlyList<string> dry, string? needed, IReadOnlyList<ShutOtherwise> otherwise, IReadOnlyList<string> relieve, HoleAnswer? hole)
+    private IsolationAnswer Answer(IsolationPlace place, IEnumerable<string> all, string from, string? needed, IReadOnlyList<ShutOtherwise> otherwise, int? node)
     {
+        var shut = all.Distinct(StringComparer.Ordinal).ToList();
+        var (dry, may, every) = stations.Of(shut);
         var stands = shut.Where(shutNow.Contains).Select(s => new ShutStep(Called(s), s, walks.Minutes(from, s), 0) { Holds = owner.Held.Holds(s) }).ToList();
         var steps = Round(shut.Where(s => !shutNow.Contains(s)), from);
         return new IsolationAnswer(
             Notebook.Engine,
             owner.Book.Version,
-            id,
-            View.Name(id),
+            place.Id,
+            View.Name(place.Id),
             stands,
             steps,
             steps.Sum(s => s.WalkMinutes + s.TurnMinutes),
-            shut.Aggregate(1.0, (all, s) => all * (1 - owner.Held.NotHolding(s))),
-            [.. dry.Select(View.StationNumber).Order(NaturalOrder.Instance)],
+            shut.Aggregate(1.0, (holds, s) => holds * (1 - owner.Held.NotHolding(s))),
+            Numbers(dry),
             needed,
             otherwise,
-            relieve,
-            hole,
+            Relief(place, shut, dry),
+            new HoleWriter(owner, pipes).Write(place.Id, node, [.. shut.Select(pipes.ElementOf).OfType<int>()], dry),
             Refill(shut),
-            Caution);
+            Caution)
+        {
+            MayGoDry = Numbers(may),
+            EveryStationDry = every,
+        };
     }
+
+    private IReadOnlyList<string> Numbers(IEnumerable<string> ids) => [.. ids.Select(View.StationNumber).Order(NaturalOrder.Instance)];
 
     /// <summary>From one to the next, the nearest first.</summary>
     private List<ShutStep> Round(IEnumerable<string> shut, string from)
@@ -150,10 +171,16 @@ internal sealed class IsolationWriter
     private string Supplied(string id) => !View.WaterSupplies.ContainsKey(id) ? SupplyName
         : View.WaterSupplies.Keys.Count(s => View.Name(s) == View.Name(id)) > 1 ? $"{View.Name(id)} {id}" : View.Name(id);
 
-    private List<string> Relief(HashSet<int> dryNodes, IReadOnlyList<string> dry)
+    /// <summary>The lowest bleed that is known to lie behind what is shut; where none is, the place's own.</summary>
+    private List<string> Relief(IsolationPlace place, IReadOnlyCollection<string> shut, IReadOnlyList<string> dry)
     {
-        var valves = dry.SelectMany(s => View.ValvesOf(s).Select(v => (Station: s, v.Id))).ToList();
-        var lowest = valves.Where(v => pipes.NodeOf(v.Id) is { } up && dryNodes.Contains(up)).OrderBy(v => pipes.Network.Nodes[pipes.NodeOf(v.Id)!.Value].ElevationMetres).ThenBy(v => v.Id, StringComparer.Ordinal).Select(v => v.Station).Concat(dry).FirstOrDefault();
+        var after = stations.After(shut);
+        var lowest = dry.SelectMany(s => View.ValvesOf(s).Select(v => (Station: s, Node: pipes.NodeOf(v.Id))))
+            .Where(v => v.Node is { } up && stations.IsJoined(up) && !after[up])
+            .OrderBy(v => pipes.Network.Nodes[v.Node!.Value].ElevationMetres).ThenBy(v => v.Station, NaturalOrder.Instance)
+            .Select(v => v.Station)
+            .Concat(dry.OrderByDescending(s => Concerns(place, s)).ThenBy(View.StationNumber, NaturalOrder.Instance))
+            .FirstOrDefault();
         return
         [
             lowest is null ? "open the lowest bleed behind what was shut, and leave it open" : $"open the bleed of the valve of {View.Name(lowest)}, {(View.Fittings.Values.Any(f => f.Elevation is not null) ? "the lowest that is known" : "or the lowest that you know,")} behind what was shut, and leave it open",
@@ -164,7 +191,7 @@ internal sealed class IsolationWriter
 
     private List<string> Refill(IReadOnlyList<string> shut)
     {
-        var names = string.Join(" and ", shut.Select(s => s == Supply ? SupplyName : View.Name(s)));
+        var names = string.Join(" and ", shut.Select(s => s == Supply || View.WaterSupplies.ContainsKey(s) ? Supplied(s) : View.Name(s)));
         var speed = owner.Water.Isolating.FillMetresPerSecond;
         var bore = shut.SelectMany(s => View.Pipes.Values.Where(p => View.Identity.Of(p.From) == s).Select(p => PipeBores.Metres(owner.Water, p))).OfType<double>().DefaultIfEmpty().Min();
         var flow = bore > 0 ? $", at no more than {new WaterSay(owner.History.Facts.UsesUsUnits).Flow(speed * HoleDischarge.AreaSquareMetres(bore))} on the meter" : string.Empty;
@@ -177,8 +204,11 @@ internal sealed class IsolationWriter
         ];
     }
 
-    private Dictionary<int, double> Costs(string from) => View.IsolationValves.Keys
-        .Where(i => pipes.ElementOf(i) is not null)
+    private bool Concerns(IsolationPlace place, string station) => place.Id == station || View.ValvesOf(station).Any(v => place.Things.Any(t => t.Id == v.Id));
+
+    /// <summary>Of all but the place itself.</summary>
+    private Dictionary<int, double> Costs(string place, string from) => View.IsolationValves.Keys
+        .Where(i => i != place && pipes.ElementOf(i) is not null)
         .ToDictionary(i => pipes.ElementOf(i)!.Value, i => CostNow(from, i));
 
     private double CostNow(string from, string isolation) => shutNow.Contains(isolation) ? Standing : Cost(from, isolation);
@@ -188,20 +218,4 @@ internal sealed class IsolationWriter
         walks.Minutes(from, isolation) + owner.Water.Isolating.TurnMinutes + (owner.Held.NotHolding(isolation) * owner.Book.Loss.WrongRepairMinutes);
 
     private string IdOf(int element) => View.IsolationValves.Keys.Concat(View.WaterSupplies.Keys).First(i => pipes.ElementOf(i) == element);
-
-    private Outcome<(string Id, int? Node)> Find(string name)
-    {
-        var found = new NameFinder(View).Find([.. View.Valves.Keys, .. View.Stations.Keys, .. View.Boxes.Keys, .. View.Fittings.Keys, .. View.Pipes.Keys, .. View.IsolationValves.Keys], name, "place");
-        return found.Succeeded ? (found.Value, NodeOf(found.Value)) : found.Problem!;
-    }
-
-    /// <summary>Where the thing has its water from, as far as pipes are noted.</summary>
-    private int? NodeOf(string id) =>
-        View.Stations.ContainsKey(id) ? View.ValvesOf(id).Select(v => pipes.NodeOf(v.Id)).FirstOrDefault(n => n is not null && IsPiped(n.Value))
-        : View.Boxes.ContainsKey(id) ? View.Valves.Where(v => v.Value.Box is { } box && View.Identity.Of(box) == id).Select(v => pipes.NodeOf(v.Key)).FirstOrDefault(n => n is not null && IsPiped(n.Value))
-        : View.Pipes.TryGetValue(id, out var pipe) ? pipes.DownNodeOf(View.Identity.Of(pipe.From))
-        : View.IsolationValves.ContainsKey(id) ? pipes.NodeOf(id)
-        : pipes.NodeOf(id) is { } node && IsPiped(node) ? node : null;
-
-    private bool IsPiped(int node) => node != pipes.PointOfConnection || View.Pipes.Count > 0;
 }

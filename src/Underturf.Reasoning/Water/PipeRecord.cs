@@ -19,13 +19,19 @@ internal sealed class PipeRecord
     private readonly Dictionary<string, int> elements = new(StringComparer.Ordinal);
     private readonly List<(string Station, int Outlet)> outlets = [];
     private readonly double level;
+    private readonly bool everythingOpen;
+    private readonly bool[] joined;
+
+    /// <summary>All that can be opened stands open and nothing runs out: for what can be parted from what.</summary>
+    public static PipeRecord Open(WaterCase owner) => new(owner, new SupplyCurve(1, 0), new HashSet<string>(), [], _ => 0, everythingOpen: true);
 
     /// <param name="flowOf">m3/s of a station whose outlets nobody has noted.</param>
     /// <param name="outletFactor">By which every outlet gives more or less than it should.</param>
     /// <param name="deviceFactor">By which meters and backflow devices lose more or less than they should; 0 where nobody asks for pressures.</param>
     /// <param name="valvesOf">How many valves alike stand side by side in the place of a station's one, and how many of them run.</param>
-    public PipeRecord(WaterCase owner, SupplyCurve curve, IReadOnlySet<string> shut, IReadOnlyList<string> running, Func<string, double> flowOf, double outletFactor = 1, Func<string, ValvesRunning>? valvesOf = null, double deviceFactor = 0)
+    public PipeRecord(WaterCase owner, SupplyCurve curve, IReadOnlySet<string> shut, IReadOnlyList<string> running, Func<string, double> flowOf, double outletFactor = 1, Func<string, ValvesRunning>? valvesOf = null, double deviceFactor = 0, bool everythingOpen = false)
     {
+        this.everythingOpen = everythingOpen;
         (this.owner, this.shut, this.running, this.valvesOf) = (owner, shut, running, valvesOf ?? (_ => ValvesRunning.One));
         Network = new PipeNetwork(owner.Fluid);
         level = PipeHeights.Level(View);
@@ -42,6 +48,7 @@ internal sealed class PipeRecord
             AddPipe(id, pipe);
         }
 
+        joined = Supplied.Nodes(Network, everythingOpen: true);
         foreach (var station in View.Stations.Keys)
         {
             AddOutlets(station, flowOf, outletFactor * this.valvesOf(station).Share);
@@ -70,6 +77,10 @@ internal sealed class PipeRecord
 
     /// <summary>Numbers of a running station's outlets.</summary>
     public IEnumerable<int> OutletsOf(string station) => outlets.Where(o => o.Station == station).Select(o => o.Outlet);
+
+    /// <summary>Whether the pipes that are noted lead to a station's valve from a point of connection.</summary>
+    public StationPiping PipingOf(string station) => View.ValvesOf(station).Select(v => v.Id).FirstOrDefault(v => nodes.ContainsKey(v) && owner.Graph.Knows(v)) is not { } valve ? StationPiping.Unknown
+        : joined[nodes[valve].Up] ? StationPiping.Noted : StationPiping.Apart;
 
     private void AddPipe(string id, PipeFact pipe)
     {
@@ -128,11 +139,11 @@ internal sealed class PipeRecord
         }
 
         return owner.Graph.Masters.Contains(id)
-            ? PipeElement.MasterValve(name, up, down, Valve, Network.Water, running.Count == 0 || shut.Contains(id))
+            ? PipeElement.MasterValve(name, up, down, Valve, Network.Water, (running.Count == 0 && !everythingOpen) || shut.Contains(id))
             : PipeElement.Valve(name, up, down, View.Valves[id].Station is { } of ? Valves(View.Identity.Of(of)) : Valve, Network.Water, !Runs(View.Valves[id].Station) || shut.Contains(id));
     }
 
-    private bool Runs(string? station) => station is not null && running.Contains(View.Identity.Of(station));
+    private bool Runs(string? station) => everythingOpen || (station is not null && running.Contains(View.Identity.Of(station)));
 
     private IEnumerable<double> Bores(string id) => View.Pipes.Values.Where(p => View.Identity.Of(p.From) == id || View.Identity.Of(p.To) == id).Select(p => PipeBores.Metres(owner.Water, p)).OfType<double>();
 
@@ -172,12 +183,20 @@ internal sealed class PipeRecord
         return node;
     }
 
-    /// <summary>The node behind the station's valve; where no pipe leads to it, a valve straight behind the point of connection.</summary>
+    /// <summary>
+    /// The node behind the station's valve; where no pipe leads to it, a valve straight behind the point of connection. Where its pipe is joined to nothing,
+    /// water comes to it all the same: straight from there.
+    /// </summary>
     private int Behind(string station)
     {
         var known = View.ValvesOf(station).Select(v => v.Id).FirstOrDefault(nodes.ContainsKey);
         if (known is not null)
         {
+            if (!joined[nodes[known].Up])
+            {
+                Network.Add(new PipeElement(View.Name(station), PipeElementKind.Pipe, PointOfConnection, nodes[known].Up));
+            }
+
             return nodes[known].Down;
         }
 

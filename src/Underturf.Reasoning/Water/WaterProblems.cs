@@ -10,7 +10,7 @@ namespace Underturf.Reasoning.Water;
 internal static class WaterProblems
 {
     public static IEnumerable<Problem> Of(PropertyHistory history, PracticeBook book) =>
-        Pipes(history.Now, book.Water).Concat(Sizes(history.Now)).Concat(Behind(history.Now)).Concat(Apart(history.Now)).Concat(Outlets(history.Now, book.Water)).Concat(Settings(history)).Concat(Itself(history.Now)).Concat(DeviceProblems.Of(history, book)).Concat(PipeHeights.Problems(history.Now, book.Water));
+        Pipes(history.Now, book.Water).Concat(Sizes(history.Now)).Concat(Behind(history.Now)).Concat(Apart(history.Now)).Concat(Outlets(history.Now, book.Water)).Concat(Settings(history)).Concat(Itself(history.Now)).Concat(IsolationRings.Problems(history.Now)).Concat(DeviceProblems.Of(history, book)).Concat(PipeHeights.Problems(history.Now, book.Water));
 
     private static IEnumerable<Problem> Pipes(PropertyView view, WaterPractice book)
     {

@@ -1,9 +1,11 @@
 namespace Underturf.Networks.Hydraulics;
 
 /// <summary>Which nodes water can come to: from bodies of water through what is not shut, and through one-way elements in their direction.</summary>
-internal static class Supplied
+public static class Supplied
 {
-    internal static bool[] Nodes(PipeNetwork network)
+    /// <returns>By the numbers of the nodes.</returns>
+    /// <param name="everythingOpen">What is shut counts as open too.</param>
+    public static bool[] Nodes(PipeNetwork network, bool everythingOpen = false)
     {
         var (start, around) = Meeting(network);
         var reached = new bool[network.Nodes.Count];
@@ -23,7 +25,7 @@ internal static class Supplied
             {
                 var element = network.Flowing[around[at]];
                 var other = element.A == node ? element.B : element.A;
-                if (!element.IsClosed && !reached[other] && (element.A == node || !element.IsOneWay))
+                if ((everythingOpen || !element.IsClosed) && !reached[other] && (element.A == node || !element.IsOneWay))
                 {
                     reached[other] = true;
                     open.Push(other);

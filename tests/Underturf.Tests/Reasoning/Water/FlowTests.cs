@@ -58,6 +58,14 @@ public sealed class FlowTests
         Assert.Equal("is not noted", Orchard.Unpiped().Notebook().Flow("99").Problem!.Reason);
 
     [Fact]
+    public void Of_a_station_without_a_pipe_no_speed_is_told()
+    {
+        var flow = Orchard.Piped().With(new StationFact { Id = "s10", Controller = "c", Terminal = 10 }).With(new StationFact { Id = "s5", Controller = "c", Terminal = 5 }).Notebook().Flow().Value;
+        Assert.Equal(["1", "2", "3", "4", "5", "10"], flow.Stations.Select(s => s.Number));
+        Assert.All(flow.Stations, s => Assert.Equal(s.Number is "5" or "10", s is { FastestPipe: null, FastestMetresPerSecond: null, Piping: StationPiping.Unknown }));
+    }
+
+    [Fact]
     public void Amounts_are_said_as_people_say_them()
     {
         var say = new WaterSay(usUnits: true);
