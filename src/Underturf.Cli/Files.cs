@@ -40,6 +40,18 @@ internal static class Files
         : file.Exists ? File.ReadAllBytes(file.FullName)
         : throw new Refusal(new Problem(file.Name, "is not there", "Check the path"));
 
+    public static void MakeFolder(DirectoryInfo folder)
+    {
+        try
+        {
+            folder.Create();
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw new Refusal(new Problem($"folder '{folder}'", File.Exists(folder.FullName) ? "is a file" : "cannot be made there", "Name another folder: one that you may write in, on a disk with space"));
+        }
+    }
+
     /// <summary>Writes beside the target first, so that a stop in between leaves the old file whole; what cannot be finished is cleared away.</summary>
     public static void Write(string path, ReadOnlySpan<byte> bytes)
     {

@@ -14,9 +14,10 @@ internal static class FlowText
         var (text, say) = (new StringBuilder(), new WaterSay(usUnits));
         var supply = answer.Supply;
         text.AppendLine($"SUPPLY: {say.Pressure(supply.StaticPascals, supply.StaticSpreadPascals)} at rest, {say.Pressure(supply.LossPascals, supply.LossSpreadPascals)} less with {say.Flow(supply.LossAtCubicMetresPerSecond)} running; {supply.State} ({Say.Share(supply.Probability)})");
+        var within = (answer.Report?.Devices ?? []).Sum(d => d.Pascals) <= supply.LossPascals;
         foreach (var device in answer.Report?.Devices ?? [])
         {
-            text.AppendLine($"  of that in the {device.Say(say)}");
+            text.AppendLine($"  {(within ? "of that in the" : "more than that by what is noted of the")} {device.Say(say)}");
         }
 
         text.AppendLine(answer.Idle is null ? "EVERYTHING OFF: nothing is known to run" : $"EVERYTHING OFF: {answer.Idle}{(answer.Lost is { } lost ? $"; {lost.Say(say)}, nine times in ten" : string.Empty)}");

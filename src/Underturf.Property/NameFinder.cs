@@ -20,7 +20,7 @@ public sealed class NameFinder(PropertyView view)
         return Meant(known, name).ToList() switch
         {
             [var only] => only,
-            [] => new Problem($"{what} {Problem.Quote(name)}", lacks, known.Count == 0 ? "Nothing is noted yet that could be meant: note it first" : $"Name one of: {string.Join(", ", known.Take(MostNamed).Select(Told))}"),
+            [] => new Problem($"{what} {Problem.Quote(name)}", lacks, known.Count == 0 ? "Nothing is noted yet that could be meant: note it first" : $"Name one of: {string.Join(", ", known.GroupBy(Kind).SelectMany(k => k.Select(Told).Order(NaturalOrder.Instance)).Take(MostNamed))}"),
             var many => new Problem($"{what} {Problem.Quote(name)}", $"is the name of {many.Count} things", $"Name one by its id: {string.Join(", ", many.Take(MostNamed).Select(id => $"{id} ({view.Name(id)})"))}"),
         };
     }

@@ -120,9 +120,19 @@ public static class Units
         }
 
         var (number, name, place) = (trimmed[..split], trimmed[split..].Trim(), Problem.Quote(text));
-        if (!double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out var parsed) || !double.IsFinite(parsed))
+        if (dimensions is [Dimension.Length] && Fraction(trimmed) is { } fraction)
+        {
+            (number, name) = (fraction.Number.ToString("R", CultureInfo.InvariantCulture), fraction.Unit);
+        }
+
+        if (!double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out var parsed))
         {
             return new Problem(place, "has no number in front", $"Write a number and a unit, for example {Example(dimensions[0])}");
+        }
+
+        if (!double.IsFinite(parsed))
+        {
+            return new Problem(place, "has a number that is too large to be one", "Check the number and the unit");
         }
 
         if (name.Length == 0)
@@ -138,8 +148,8 @@ public static class Units
         if (Find(name) is not { } unit || !dimensions.Contains(unit.Dimension))
         {
             return dimensions is [var only]
-                ? new Problem(place, $"{Problem.Quote(name)} is not a unit of {Name(only)}", $"Use one of: {Choices(only)}")
-                : new Problem(place, $"{Problem.Quote(name)} is no unit that can stand here", $"Use one of: {string.Join("; ", dimensions.Select(d => $"{Choices(d)} for {Name(d)}"))}");
+                ? new Problem(place, $"ends in {Problem.Quote(name)}, which is not a unit of {Name(only)}", $"Use one of: {Choices(only)}")
+                : new Problem(place, $"ends in {Problem.Quote(name)}, which is no unit that can stand here", $"Use one of: {string.Join("; ", dimensions.Select(d => $"{Choices(d)} for {Name(d)}"))}");
         }
 
         var si = (parsed + unit.Offset) * unit.Factor;
@@ -169,6 +179,29 @@ public static class Units
         Dimension.ApparentPower => "apparent power",
         _ => dimension.ToString().ToLowerInvariant(),
     };
+
+    /// <summary>Sizes are written as fractions: "5/8 in", "1 1/2 in", "1-1/2 in".</summary>
+    private static (double Number, string Unit)? Fraction(string text)
+    {
+        var slash = text.IndexOf('/', StringComparison.Ordinal);
+        if (slash <= 0)
+        {
+            return null;
+        }
+
+        var end = slash + 1;
+        while (end < text.Length && char.IsAsciiDigit(text[end]))
+        {
+            end++;
+        }
+
+        var parts = text[..slash].Split([' ', '-'], StringSplitOptions.RemoveEmptyEntries);
+        return parts.Length is 1 or 2 && Array.TrueForAll(parts, p => Whole(p) is not null) && char.IsAsciiDigit(text[0]) && Whole(text[(slash + 1)..end]) is > 0 and var below
+            ? ((parts.Length == 2 ? Whole(parts[0])!.Value : 0) + ((double)Whole(parts[^1])!.Value / below), text[end..].Trim())
+            : null;
+    }
+
+    private static int? Whole(string digits) => int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var whole) ? whole : null;
 
     private static Unit? Find(string name) => ByName.GetValueOrDefault(name) ?? ByAlias.GetValueOrDefault(name);
 

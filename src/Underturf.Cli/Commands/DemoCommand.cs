@@ -25,7 +25,7 @@ internal static class DemoCommand
     {
         var book = PracticeBook.Default;
         var world = MemorialGarden.Make(book);
-        target.Create();
+        Files.MakeFolder(target);
         var log = Path.Combine(target.FullName, "log.jsonl");
         Files.Write(log, world.Log.ToBytes().Span);
         Files.Write(Path.Combine(target.FullName, "truth.json"), MemorialGarden.TruthBytes());

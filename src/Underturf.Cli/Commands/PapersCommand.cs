@@ -26,7 +26,7 @@ internal static class PapersCommand
     /// <summary>Writes the papers, and beside them the notes that say which were handed out, for sealing once they are.</summary>
     public static int Write(Notebook notebook, DirectoryInfo target)
     {
-        target.Create();
+        Files.MakeFolder(target);
         using var issued = new MemoryStream();
         foreach (var paper in PaperSet.Make(notebook))
         {

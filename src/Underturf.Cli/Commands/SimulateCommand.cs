@@ -39,7 +39,7 @@ internal static class SimulateCommand
 
     private static void Write(World world, ulong seed, DirectoryInfo folder)
     {
-        folder.Create();
+        Files.MakeFolder(folder);
         Files.Write(Path.Combine(folder.FullName, "log.jsonl"), world.Log.ToBytes().Span);
         Files.Write(Path.Combine(folder.FullName, "truth.json"), world.TruthBytes(seed));
     }

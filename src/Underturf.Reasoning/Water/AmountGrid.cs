@@ -10,7 +10,7 @@ internal static class AmountGrid
     /// <summary>m3/s: less than any meter shows, and more than any garden draws.</summary>
     private const double Least = 1e-6;
 
-    private const double Most = 1e-2;
+    public const double Most = 1e-2;
 
     /// <summary>Two amounts together are told apart by so many parts of a place.</summary>
     public const int Parts = 4;

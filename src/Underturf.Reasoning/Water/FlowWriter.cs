@@ -187,18 +187,34 @@ internal sealed class FlowWriter(WaterBelief belief, OpenQuestion? idle, IReadOn
             var lacks = new[] { PipeLengths.Metres(View, pipe) is null ? "length" : null, PipeBores.Metres(Owner.Water, pipe) is null ? "size" : null }.OfType<string>().ToList();
             if (lacks.Count > 0)
             {
-                yield return $"{View.Name(id)}: no {string.Join(" and no ", lacks)}";
+                yield return $"{View.Name(id)}, from {View.Name(pipe.From)} to {View.Name(pipe.To)}: no {string.Join(" and no ", lacks)}, so that it counts as losing nothing: {string.Join("; ", lacks.Select(l => l == "length" ? "pace it" : "read what is printed on it, or measure the inside"))}, and note it again";
             }
         }
 
-        if (View.WaterSupplies.Values.All(s => s.Elevation is null) && PipeHeights.All(View).Concat(View.Outlets.Values.Select(o => o.Elevation?.Metres).OfType<double>()).Any())
+        if (View.WaterSupplies.Keys.All(s => Owner.Heights.Noted(s) is null) && Owner.Heights.Any)
         {
             yield return "no height of the point of connection is noted: it counts as the middle of the heights that are";
         }
 
+        foreach (var line in Owner.LeftOut.Concat(Taken()))
+        {
+            yield return line;
+        }
+
         if (belief.Supply.Readings.Count == 0)
         {
-            yield return "no pressure was read at the point of connection: what is usual stands in";
+            yield return $"no pressure {(Owner.LeftOut.Count > 0 ? "that counts " : string.Empty)}was read at the point of connection: what is usual stands in";
+        }
+    }
+
+    /// <summary>What is noted of meter and backflow device beside what the gauge leaves for them.</summary>
+    private IEnumerable<string> Taken()
+    {
+        var (_, _, loss, spread) = belief.Supply.Believed(belief.SupplyStates[belief.LikeliestSupply]);
+        var (say, taken) = (new WaterSay(Owner.History.Facts.UsesUsUnits), belief.Supply.Devices.LossPascals(belief.Supply.UsualFlow));
+        if (taken > loss + (Owner.Book.Questions.DisagreeSpreads * spread))
+        {
+            yield return $"{string.Join(" and ", belief.Supply.Devices.All.Select(d => d.Name))} would take {say.Pressure(taken)} of {say.Flow(belief.Supply.UsualFlow)} by what is noted, but no more than {say.Pressure(loss, spread)} are lost in all by the gauge ({string.Join(", ", belief.Supply.Readings.Select(r => r.Moment.Entry))}): read the pressures once more, or note the devices again; they count for no more than all";
         }
     }
 

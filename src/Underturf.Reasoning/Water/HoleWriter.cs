@@ -39,7 +39,7 @@ internal sealed class HoleWriter(WaterCase owner, PipeRecord pipes)
 
     private HoleAnswer? Heights(int node, IReadOnlyList<int> shut, IReadOnlyList<string> dry)
     {
-        if (PipeHeights.All(owner.View).Distinct().Count() < 2)
+        if (owner.Heights.All.Distinct().Count() < 2)
         {
             return null;
         }

@@ -23,7 +23,7 @@ internal sealed class Lateral
         (this.owner, this.root, Station) = (owner, root, station);
         Follow();
         var all = View.Outlets.Where(o => View.Identity.Of(o.Value.Station) == station).OrderBy(o => o.Key, StringComparer.Ordinal).ToList();
-        Outlets = [.. all.Where(o => alone || (FittingOf(o.Value) is { } on && things.Contains(on))).Select(o => new LateralOutlet(o.Key, o.Value, FittingOf(o.Value) is { } on && things.Contains(on) ? on : null, HeightOf(o.Value)))];
+        Outlets = [.. all.Where(o => alone || (FittingOf(o.Value) is { } on && things.Contains(on))).Select(o => new LateralOutlet(o.Key, o.Value, FittingOf(o.Value) is { } on && things.Contains(on) ? on : null, HeightOf(o.Key, o.Value)))];
     }
 
     public string Station { get; }
@@ -34,7 +34,7 @@ internal sealed class Lateral
     public bool IsReckoned => pipes.Values.Any(p => PipeLengths.Metres(View, p) is not > 0 || PipeBores.Metres(owner.Water, p) is null) || Strays.Count() > 1;
 
     /// <summary>Whether heights are noted of two things at least: one alone tells of no slope.</summary>
-    public bool HasSlope => things.Select(NotedHeight).Concat(Outlets.Select(o => o.Fitting is null ? o.Metres : o.Fact.Elevation?.Metres)).OfType<double>().Take(2).Count() == 2;
+    public bool HasSlope => things.Select(NotedHeight).Concat(Outlets.Select(o => o.Fitting is null ? o.Metres : owner.Heights.OfOutlet(o.Id))).OfType<double>().Take(2).Count() == 2;
 
     private PropertyView View => owner.View;
 
@@ -147,9 +147,9 @@ internal sealed class Lateral
     private string? FittingOf(OutletFact outlet) => outlet.Fitting is { } fitting ? View.Identity.Of(fitting) : null;
 
     /// <summary>Its own height, or that of the fitting it is on.</summary>
-    private double? HeightOf(OutletFact outlet) => outlet.Elevation?.Metres ?? (FittingOf(outlet) is { } on ? NotedHeight(on) : null);
+    private double? HeightOf(string id, OutletFact outlet) => owner.Heights.OfOutlet(id) ?? (FittingOf(outlet) is { } on ? NotedHeight(on) : null);
 
-    private double? NotedHeight(string id) => PipeHeights.Noted(View, id);
+    private double? NotedHeight(string id) => owner.Heights.Noted(id);
 }
 
 /// <summary>Outlets of one kind on a lateral.</summary>

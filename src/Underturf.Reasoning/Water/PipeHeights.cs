@@ -4,48 +4,59 @@ using Underturf.Quantities;
 
 namespace Underturf.Reasoning.Water;
 
-/// <summary>How high things of the water are, over any one level of the property.</summary>
-internal static class PipeHeights
+/// <summary>
+/// How high things of the water are, over any one level of the property. A height that lies further from the middle of all than twice what the usual pressure
+/// lifts was most likely noted in another unit: it counts for nothing.
+/// </summary>
+internal sealed class PipeHeights
 {
+    private readonly PropertyView view;
+    private readonly Dictionary<string, double> heights;
+    private readonly Dictionary<string, double> outlets;
+    private readonly List<string> doubtful = [];
+
+    public PipeHeights(PropertyView view, WaterPractice book)
+    {
+        this.view = view;
+        (string Place, string Id, bool IsOutlet, Length? Height)[] all =
+        [
+            .. view.WaterSupplies.Select(s => ($"point of connection '{s.Key}'", s.Key, false, s.Value.Elevation)), .. view.Fittings.Select(f => ($"fitting '{f.Key}'", f.Key, false, f.Value.Elevation)),
+            .. view.IsolationValves.Select(i => ($"isolation valve '{i.Key}'", i.Key, false, i.Value.Elevation)), .. view.Valves.Select(v => ($"valve '{v.Key}'", v.Key, false, v.Value.Elevation)), .. view.Outlets.Select(o => ($"outlets '{o.Key}'", o.Key, true, o.Value.Elevation)),
+        ];
+        double[] noted = [.. all.Select(h => h.Height?.Metres).OfType<double>().Order()];
+        var (middle, most) = (noted.Length == 0 ? 0 : (noted[(noted.Length - 1) / 2] + noted[noted.Length / 2]) / 2, 2 * Units.From(book.Usual.StaticKilopascals.Median, "kPa") / PascalsPerMetre);
+        bool CanBe(Length? height) => height is { } known && Math.Abs(known.Metres - middle) <= most;
+        heights = all.Where(h => !h.IsOutlet && CanBe(h.Height)).DistinctBy(h => h.Id).ToDictionary(h => h.Id, h => h.Height!.Value.Metres, StringComparer.Ordinal);
+        outlets = all.Where(h => h.IsOutlet && CanBe(h.Height)).ToDictionary(h => h.Id, h => h.Height!.Value.Metres, StringComparer.Ordinal);
+        doubtful.AddRange(all.Where(h => h.Height is not null && !CanBe(h.Height)).Select(h => h.Place));
+        Middle = middle;
+    }
+
     /// <summary>As somebody noted it.</summary>
-    public static double? Noted(PropertyView view, string id) =>
-        (view.Fittings.GetValueOrDefault(id)?.Elevation ?? view.IsolationValves.GetValueOrDefault(id)?.Elevation ?? view.Valves.GetValueOrDefault(id)?.Elevation ?? view.WaterSupplies.GetValueOrDefault(id)?.Elevation)?.Metres;
+    public double? Noted(string id) => heights.TryGetValue(id, out var metres) ? metres : null;
+
+    /// <summary>The same of outlets, by the id of their note.</summary>
+    public double? OfOutlet(string id) => outlets.TryGetValue(id, out var metres) ? metres : null;
 
     /// <summary>All that are noted, but of outlets.</summary>
-    public static IEnumerable<double> All(PropertyView view) => view.WaterSupplies.Values.Select(s => s.Elevation)
-        .Concat(view.Fittings.Values.Select(f => f.Elevation))
-        .Concat(view.IsolationValves.Values.Select(i => i.Elevation))
-        .Concat(view.Valves.Values.Select(v => v.Elevation))
-        .OfType<Length>()
-        .Select(h => h.Metres);
+    public IEnumerable<double> All => heights.Values;
+
+    /// <summary>Whether any is.</summary>
+    public bool Any => heights.Count + outlets.Count > 0;
+
+    /// <summary>One that lies far off, by a slip of its unit, does not move it.</summary>
+    private double Middle { get; }
 
     /// <summary>
     /// What stands in for a height that nobody noted: the point of connection; where that is not noted, the middle of what is, as heights count from any level.
     /// </summary>
-    public static double Level(PropertyView view) => view.WaterSupplies.Values.FirstOrDefault(s => s.Elevation is not null)?.Elevation?.Metres ?? Middle(view);
+    public double Level => view.WaterSupplies.Keys.Select(Noted).FirstOrDefault(h => h is not null) ?? Middle;
 
-    /// <summary>Heights that are further from the middle of all than twice what the usual pressure lifts: most likely in another unit.</summary>
-    public static IEnumerable<Problem> Problems(PropertyView view, WaterPractice book)
-    {
-        var (middle, most) = (Middle(view), 2 * Units.From(book.Usual.StaticKilopascals.Median, "kPa") / PascalsPerMetre);
-        (string Place, Length? Height)[] all =
-        [
-            .. view.WaterSupplies.Select(s => ($"point of connection '{s.Key}'", s.Value.Elevation)), .. view.Fittings.Select(f => ($"fitting '{f.Key}'", f.Value.Elevation)),
-            .. view.IsolationValves.Select(i => ($"isolation valve '{i.Key}'", i.Value.Elevation)), .. view.Valves.Select(v => ($"valve '{v.Key}'", v.Value.Elevation)), .. view.Outlets.Select(o => ($"outlets '{o.Key}'", o.Value.Elevation)),
-        ];
-        return all.Where(h => h.Height is { } height && Math.Abs(height.Metres - middle) > most).Select(h =>
-            new Problem(h.Place, "lies so far from the other heights that no usual pressure brings water there", "Look at the unit and at the level that it counts from, and note the height again", Severity.Notice));
-    }
+    public IEnumerable<Problem> Problems() => doubtful.Select(place =>
+        new Problem(place, "lies so far from the other heights that no usual pressure brings water there; its height counts for nothing", "Look at the unit and at the level that it counts from, and note the height again", Severity.Notice));
 
     /// <summary>Near enough to compare with: fresh water at any temperature of the ground.</summary>
     private const double PascalsPerMetre = 9800;
-
-    /// <summary>One that lies far off, by a slip of its unit, does not move it.</summary>
-    private static double Middle(PropertyView view)
-    {
-        double[] heights = [.. All(view).Concat(view.Outlets.Values.Select(o => o.Elevation?.Metres).OfType<double>()).Order()];
-        return heights.Length == 0 ? 0 : (heights[(heights.Length - 1) / 2] + heights[heights.Length / 2]) / 2;
-    }
 }
 
 /// <summary>

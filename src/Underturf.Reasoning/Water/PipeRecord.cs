@@ -34,10 +34,10 @@ internal sealed class PipeRecord
         this.everythingOpen = everythingOpen;
         (this.owner, this.shut, this.running, this.valvesOf) = (owner, shut, running, valvesOf ?? (_ => ValvesRunning.One));
         Network = new PipeNetwork(owner.Fluid);
-        level = PipeHeights.Level(View);
-        foreach (var (id, supply) in View.WaterSupplies)
+        level = owner.Heights.Level;
+        foreach (var id in View.WaterSupplies.Keys)
         {
-            var at = Network.AddSupply(View.Name(id), supply.Elevation?.Metres ?? level, curve);
+            var at = Network.AddSupply(View.Name(id), owner.Heights.Noted(id) ?? level, curve);
             elements[id] = Network.Elements.Count - 1;
             nodes[id] = (at, deviceFactor > 0 ? Behind(id, at, deviceFactor) : at);
         }
@@ -117,7 +117,7 @@ internal sealed class PipeRecord
             return known;
         }
 
-        var (name, height) = (View.Name(id), PipeHeights.Noted(View, id) ?? level);
+        var (name, height) = (View.Name(id), owner.Heights.Noted(id) ?? level);
         var up = Network.AddJunction(name, height);
         if (!View.IsolationValves.ContainsKey(id) && !View.Valves.ContainsKey(id))
         {
@@ -155,12 +155,12 @@ internal sealed class PipeRecord
         }
 
         var behind = Behind(station);
-        var laws = View.Outlets.Values.Where(o => View.Identity.Of(o.Station) == station).Select(o => (Fact: o, Law: OutletLaw.Of(owner.Water)(o))).Where(o => o.Law is not null).ToList();
-        foreach (var (fact, law) in laws)
+        var laws = View.Outlets.Where(o => View.Identity.Of(o.Value.Station) == station).Select(o => (o.Key, Fact: o.Value, Law: OutletLaw.Of(owner.Water)(o.Value))).Where(o => o.Law is not null).ToList();
+        foreach (var (id, fact, law) in laws)
         {
-            var node = fact.Fitting is { } fitting && nodes.TryGetValue(View.Identity.Of(fitting), out var at) ? at.Down : behind;
+            var node = fact.Fitting is { } fitting && !WaterProblems.IsElsewhere(View, fact) && nodes.TryGetValue(View.Identity.Of(fitting), out var at) ? at.Down : behind;
             var flow = law!.Count * law.CubicMetresPerSecond * factor;
-            node = fact.Elevation is { } raised ? Riser(station, node, raised.Metres) : node;
+            node = owner.Heights.OfOutlet(id) is { } raised ? Riser(station, node, raised) : node;
             outlets.Add((station, Network.AddOutlet(View.Name(station), node, Outlet.At(flow, law.Pascals, law.Exponent) with { CompensatedFromPascals = law.Compensates ? law.Pascals : null })));
         }
 

@@ -16,6 +16,11 @@ internal sealed class SupplyQuestion(WaterBelief belief)
     /// <summary>Nothing where it is most likely in order, or cured.</summary>
     public OpenQuestion? Write()
     {
+        if (Apart() is { Count: > 0 } apart)
+        {
+            return Doubted(apart);
+        }
+
         var states = belief.SupplyStates.Select((s, h) => (State: s.Without(f => Owner.IsCured(f, [], Moment.Last)), Share: belief.SupplyShares[h]))
             .GroupBy(s => s.State.Id)
             .Select(g => (g.First().State, Share: g.Sum(s => s.Share)))
@@ -32,6 +37,33 @@ internal sealed class SupplyQuestion(WaterBelief belief)
         var rest = new Explanation("other", states.Except(shown).Sum(s => s.Share) * (1 - unmodelled.Probability), "anything else of the practice book", [], [], string.Empty);
         var explanations = shown.Select(s => Explain(s.State, s.Share * (1 - unmodelled.Probability), states[0].State == s.State ? states[1].State : states[0].State)).Append(unmodelled).Append(rest).Where(e => e.Probability > 0).OrderByDescending(e => e.Probability).ToList();
         return new OpenQuestion(Id, Symptom(), [], explanations, [], explanations[0].Doubt ? [] : moves, !explanations[0].Doubt && moves.Count > 0 && moves[0].IsRepair);
+    }
+
+    /// <summary>Pressures of which none shows which is wrong, as none agrees with others: nothing is said of the supply before they are read again.</summary>
+    private List<WaterConflict> Apart() => [.. Owner.Conflicts.Where(c => c.LeavesOut.Count > 1 && c.LeavesOut.Any(r => r.Probe.Measures is WaterMeasure.StaticPressure or WaterMeasure.RunningPressure))];
+
+    private OpenQuestion Doubted(List<WaterConflict> apart) => new(
+        Id,
+        $"point of connection: {string.Join("; ", apart.Select(c => c.Why))}",
+        [],
+        [WaterDoubt.Of(1) with { Summary = "one of the readings is wrong, and neither counts until they are taken again" }],
+        [],
+        [.. apart.Select(Again)],
+        Settled: false)
+    {
+        Repeats = [.. apart.Select(c => new Repeat($"{c.Other!.Probe.Name} and {c.Reading.Probe.Name}", Owner.View.Name(Owner.MeterPlace), c.Why, [c.OtherEntry, c.Reading.Moment.Entry.ToString()]))],
+    };
+
+    /// <summary>Either of the two may be the wrong one, so acting now is wrong with even odds: that is what it saves.</summary>
+    private Move Again(WaterConflict conflict)
+    {
+        WaterReading[] both = [conflict.Other!, conflict.Reading];
+        var place = Owner.MeterPlace;
+        return new Move($"take again: {string.Join(" and ", both.Select(r => r.Probe.Name))} ({conflict.Why})", Owner.View.Name(place), both.Sum(r => r.Probe.Minutes), Owner.Book.Loss.WrongRepairMinutes / 2, string.Join(" ", both.Select(r => r.Probe.Caution).Where(c => c.Length > 0).Distinct()), Id)
+        {
+            Place = place,
+            Steps = [.. both.Select(r => new MoveStep($"take again: {r.Probe.Name}{(r.IsIdle ? string.Empty : $", {string.Join(" and ", r.Running.Select(Owner.View.Name))}")}", r.Probe.Minutes, r.Probe.Caution, Id, new ReadingFact { How = r.Probe.Name, Stations = [.. r.Running], Value = Shown.OverRange }))],
+        };
     }
 
     private Explanation Unmodelled()

@@ -13,8 +13,7 @@ internal sealed class SupplyWater
 {
     private const int Places = 61;
 
-    /// <summary>Standard deviations to either side over which an unknown is summed.</summary>
-    private const double Reach = 4;
+    private const double Reach = WeighedRange.Reach;
 
     /// <summary>What is left of the pressure at least: below it the loss is not to be believed.</summary>
     private const double LeastShare = 0.05;

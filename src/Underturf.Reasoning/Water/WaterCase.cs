@@ -14,14 +14,18 @@ internal sealed class WaterCase
     public WaterCase(PropertyHistory history, PracticeBook book)
     {
         (History, Book) = (history, book);
-        var finder = new WaterNoteFinder(this);
-        Readings = finder.Readings();
-        Watches = finder.Watches();
         Graph = new WaterGraph(View);
+        Heights = new PipeHeights(View, book.Water);
+        var finder = new WaterNoteFinder(this);
+        var readings = finder.Readings();
+        Conflicts = new WaterConflicts(this, readings).Find();
+        Readings = [.. readings.Except(Conflicts.SelectMany(c => c.LeavesOut))];
+        LeftOut = [.. finder.LeftOut, .. Conflicts.Select(c => $"{c.Why}; {c.Follows} until it is read again")];
+        Watches = finder.Watches();
         Drainage = new DrainageFinder(this);
         held = new Lazy<HeldBack>(() => new HeldBack(this));
         works = history.Facts.Works.ToLookup(w => w.Fact.Did, StringComparer.Ordinal);
-        Problems = [.. finder.Problems, .. WaterProblems.Of(history, book)];
+        Problems = [.. finder.Problems, .. Conflicts.Select(Told), .. WaterProblems.Of(history, book), .. Heights.Problems()];
     }
 
     public PropertyHistory History { get; }
@@ -46,7 +50,17 @@ internal sealed class WaterCase
     /// <summary>As warm as the soil.</summary>
     public Networks.Hydraulics.Water Fluid => new(Book.Wire.SoilKelvins);
 
+    /// <summary>How high things are, as far as that was noted and can be.</summary>
+    public PipeHeights Heights { get; }
+
+    /// <summary>Those that count: none that cannot be right beside others, and none beyond what is weighed.</summary>
     public IReadOnlyList<WaterReading> Readings { get; }
+
+    /// <summary>Notes that cannot all be right.</summary>
+    public IReadOnlyList<WaterConflict> Conflicts { get; }
+
+    /// <summary>What was read and counts for nothing, in words.</summary>
+    public IReadOnlyList<string> LeftOut { get; }
 
     public IReadOnlyList<WaterWatch> Watches { get; }
 
@@ -56,7 +70,7 @@ internal sealed class WaterCase
     public HeldBack Held => held.Value;
 
     /// <summary>Whether anything was read or seen of the water.</summary>
-    public bool IsNoted => Readings.Count + Watches.Count > 0;
+    public bool IsNoted => Readings.Count + Watches.Count + Conflicts.Count > 0;
 
     /// <summary>What cans caught last on a station as it is now; nothing where none were set out since it was mended or made anew.</summary>
     public CaughtWater? CaughtOn(string station) =>
@@ -129,6 +143,9 @@ internal sealed class WaterCase
         .GroupBy(l => View.Identity.Of(l.Fact.Place))
         .Where(g => View.WaterSupplies.ContainsKey(g.Key) && g.MaxBy(l => l.Moment)!.Fact.State == RunningWater.SupplyOff)
         .Select(g => g.Key);
+
+    private static Problem Told(WaterConflict conflict) =>
+        new(conflict.Reading.Moment.Entry.ToString(), $"{conflict.Why}; {conflict.Follows}", conflict.Other is null ? "Look how it stands and note it, then read again" : "Read both once more, and strike the one that was wrong", Severity.Notice);
 
     private bool Concerns(WorkFact work, IReadOnlyCollection<string> things) => work.Target is { } target
         ? things.Contains(View.Identity.Of(target))

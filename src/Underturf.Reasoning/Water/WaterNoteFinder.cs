@@ -10,8 +10,12 @@ namespace Underturf.Reasoning.Water;
 internal sealed class WaterNoteFinder(WaterCase owner)
 {
     private readonly List<Problem> problems = [];
+    private readonly List<string> leftOut = [];
 
     public IReadOnlyList<Problem> Problems => problems;
+
+    /// <summary>Readings beyond what is weighed, in words.</summary>
+    public IReadOnlyList<string> LeftOut => leftOut;
 
     private PropertyView View => owner.View;
 
@@ -57,7 +61,15 @@ internal sealed class WaterNoteFinder(WaterCase owner)
             return null;
         }
 
-        problems.AddRange(UnitSlips.Of(note, probe, value, owner.Book));
+        var slips = UnitSlips.Of(note, probe, value, owner.Book).ToList();
+        var beyond = Beyond(note, probe, value);
+        problems.AddRange(slips.Count == 0 ? Some(beyond) : beyond is null ? slips : slips.Select(s => s with { Remedy = $"It {beyond.Reason}. If the unit was wrong, strike it and note it again; if it was right, widen what is usual in a practice book of your own" }));
+        if (beyond is not null)
+        {
+            leftOut.Add($"{probe.Name} of {value.Text} ({note.Entry}) {beyond.Reason}");
+            return null;
+        }
+
         return new WaterReading(
             note.Moment,
             probe,
@@ -72,6 +84,21 @@ internal sealed class WaterNoteFinder(WaterCase owner)
             Place = note.Fact.Place is { } place ? View.Identity.Of(place) : null,
             Together = Running(note.Fact) is { Count: > 1 } together ? together : [],
         };
+    }
+
+    private static IEnumerable<Problem> Some(Problem? problem) => problem is null ? [] : [problem];
+
+    /// <summary>What would end at the edge of what is weighed.</summary>
+    private Problem? Beyond(Observed<ReadingFact> note, WaterProbe probe, Quantity value)
+    {
+        var (running, say) = (Running(note.Fact).Count, new WaterSay(owner.History.Facts.UsesUsUnits));
+        if (WeighedRange.Of(owner.Water, probe.Measures, running == 0, running) is not { } range || (value.Si >= range.Least && value.Si <= range.Most))
+        {
+            return null;
+        }
+
+        Func<double, string> told = value.Dimension switch { Dimension.Flow => say.Flow, Dimension.Pressure => say.Pressure, _ => WaterSay.Time };
+        return new Problem(note.Entry.ToString(), $"lies outside what is weighed ({told(range.Least)} to {told(range.Most)} by the practice book) and counts for nothing", "Look at the unit, read once more and strike what was wrong; if it was right, widen what is usual in a practice book of your own", Severity.Notice);
     }
 
     /// <summary>Cans read as one reading of how evenly the station waters.</summary>

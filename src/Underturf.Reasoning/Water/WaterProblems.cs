@@ -9,8 +9,11 @@ namespace Underturf.Reasoning.Water;
 /// <summary>Notes of pipes and outlets that nothing can be computed with.</summary>
 internal static class WaterProblems
 {
+    /// <summary>A pipe so many times as long as all the mainline of a usual property was noted in a wrong unit.</summary>
+    private const double MostMains = 100;
+
     public static IEnumerable<Problem> Of(PropertyHistory history, PracticeBook book) =>
-        Pipes(history.Now, book.Water).Concat(Sizes(history.Now)).Concat(Behind(history.Now)).Concat(Apart(history.Now)).Concat(Outlets(history.Now, book.Water)).Concat(Settings(history)).Concat(Itself(history.Now)).Concat(IsolationRings.Problems(history.Now)).Concat(DeviceProblems.Of(history, book)).Concat(PipeHeights.Problems(history.Now, book.Water));
+        Pipes(history.Now, book.Water).Concat(Sizes(history.Now)).Concat(Behind(history.Now)).Concat(Apart(history.Now)).Concat(Outlets(history.Now, book.Water)).Concat(Settings(history)).Concat(Itself(history.Now)).Concat(IsolationRings.Problems(history.Now)).Concat(DeviceProblems.Of(history, book));
 
     private static IEnumerable<Problem> Pipes(PropertyView view, WaterPractice book)
     {
@@ -24,7 +27,12 @@ internal static class WaterProblems
 
             if (pipe.Length is { Metres: <= 0 })
             {
-                yield return new Problem(place, "is noted with no length", "Note its length, or its course; paced is good enough");
+                yield return new Problem(place, "is noted with a length of 0", "Note its length, or its course; paced is good enough");
+            }
+
+            if (pipe.Length is { } far && far.Metres > MostMains * book.MainMetres)
+            {
+                yield return new Problem(place, $"is noted with a length of {Units.In(far.Metres, "km").ToString("#,0", System.Globalization.CultureInfo.InvariantCulture)} km, which no property has", "Look at the unit and note its length again; paced is good enough");
             }
 
             if (pipe.Inside is { Metres: <= 0 })
@@ -101,7 +109,20 @@ internal static class WaterProblems
         return joined;
     }
 
-    private static IEnumerable<Problem> Outlets(PropertyView view, WaterPractice book) =>
+    private static IEnumerable<Problem> Outlets(PropertyView view, WaterPractice book) => Unknown(view, book).Concat(Elsewhere(view));
+
+    /// <summary>On the valve of another station.</summary>
+    private static IEnumerable<Problem> Elsewhere(PropertyView view) =>
+        from outlet in view.Outlets
+        where IsElsewhere(view, outlet.Value)
+        let valve = view.Identity.Of(outlet.Value.Fitting!)
+        select new Problem($"outlets '{outlet.Key}'", $"are of {view.Name(outlet.Value.Station)}, but noted on {view.Name(valve)}, which is of {view.Name(view.Valves[valve].Station!)}; they count as right behind the valve of {view.Name(outlet.Value.Station)}", "Note again what they are on, or of which station they are", Severity.Notice);
+
+    /// <summary>Whether outlets are noted on the valve of another station than their own, so that they would water while that runs.</summary>
+    public static bool IsElsewhere(PropertyView view, OutletFact outlet) =>
+        outlet.Fitting is { } on && view.Valves.TryGetValue(view.Identity.Of(on), out var valve) && valve.Station is { } station && view.Identity.Of(station) != view.Identity.Of(outlet.Station);
+
+    private static IEnumerable<Problem> Unknown(PropertyView view, WaterPractice book) =>
         from outlet in view.Outlets
         where book.Outlets.All(o => o.Name != outlet.Value.What) && outlet.Value.Flow is null
         select new Problem($"outlets '{outlet.Key}'", $"are '{outlet.Value.What}', which the practice book does not know, and no flow is noted; they count for nothing", $"Note the flow of one, or use one of: {string.Join(", ", book.Outlets.Select(o => o.Name))}", Severity.Notice);

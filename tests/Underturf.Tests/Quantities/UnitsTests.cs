@@ -55,14 +55,24 @@ public sealed class UnitsTests
     }
 
     [Theory]
+    [InlineData("5/8 in", 0.625)]
+    [InlineData("1 1/2 in", 1.5)]
+    [InlineData("1-1/4 in", 1.25)]
+    [InlineData("3/4\"", 0.75)]
+    [InlineData("2 in", 2)]
+    public void Sizes_are_read_as_people_write_them(string text, double inches) => Assert.Equal(inches * 0.0254, Units.Parse(text, Dimension.Length).Value, 12);
+
+    [Theory]
+    [InlineData("1/0 in", "'/0 in', which is not a unit of length")]
+    [InlineData("1 1 1/2 in", "'1 1/2 in', which is not a unit")]
     [InlineData("", "no number")]
     [InlineData("ft", "no number")]
     [InlineData("--5 ft", "no number")]
-    [InlineData("1e999 ft", "no number")]
+    [InlineData("1e999 ft", "too large")]
     [InlineData("NaN ft", "no number")]
     [InlineData("5", "no unit")]
-    [InlineData("5 furlongs", "'furlongs' is not a unit of length")]
-    [InlineData("5 ohm", "'ohm' is not a unit of length")]
+    [InlineData("5 furlongs", "'furlongs', which is not a unit of length")]
+    [InlineData("5 ohm", "'ohm', which is not a unit of length")]
     [InlineData("1,000 ft", "comma")]
     [InlineData("5 FT", "is not a unit")]
     public void What_is_no_length_is_named_with_a_remedy(string text, string reason)
