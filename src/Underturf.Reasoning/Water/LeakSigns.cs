@@ -15,7 +15,7 @@ internal sealed class LeakSigns(WaterCase owner)
 
     /// <param name="piece">Null where no pipes are noted.</param>
     public double OfPiece(WaterFault fault, MainPiece? piece) => Factor(fault, w =>
-        w.About is null && (w.Where.Count == 0 || piece is null || w.Where.Any(p => Shapes(piece).Any(s => s.DistanceMetresTo(p) <= owner.Water.WetMetres))));
+        w.About is null && (w.Where.Count == 0 || piece is null || w.Where.Any(p => Shapes(owner.View, piece).Any(s => s.DistanceMetresTo(p) <= owner.Water.WetMetres))));
 
     private double Factor(WaterFault fault, Func<WaterWatch, bool> concerns) => idle.Where(concerns).Aggregate(1.0, (product, watch) => product * Factor(fault, watch));
 
@@ -31,11 +31,11 @@ internal sealed class LeakSigns(WaterCase owner)
         return product;
     }
 
-    private IEnumerable<GroundShape> Shapes(MainPiece piece)
+    public static IEnumerable<GroundShape> Shapes(PropertyView view, MainPiece piece)
     {
-        foreach (var pipe in piece.Pipes.Select(p => owner.View.Pipes[p]))
+        foreach (var pipe in piece.Pipes.Select(p => view.Pipes[p]))
         {
-            Position[] points = pipe.Route.Count > 0 ? [.. pipe.Route] : [.. new[] { owner.View.PositionOf(pipe.From), owner.View.PositionOf(pipe.To) }.OfType<Position>()];
+            Position[] points = pipe.Route.Count > 0 ? [.. pipe.Route] : [.. new[] { view.PositionOf(pipe.From), view.PositionOf(pipe.To) }.OfType<Position>()];
             if (points.Length > 0)
             {
                 yield return GroundShape.Line(points);

@@ -19,6 +19,7 @@ internal sealed class StationWater
     private readonly List<WaterReading> others;
     private readonly List<WaterWatch> watches;
     private readonly LowHead lowHead;
+    private readonly HeldDown heldDown;
     private readonly double apart;
     private readonly bool runsWithOthers;
     private readonly List<RunTogether> together = [];
@@ -27,9 +28,9 @@ internal sealed class StationWater
     private readonly Dictionary<StationState, double> notes = [];
     private readonly Dictionary<(RunTogether Run, SupplyState Supply), Amount[]> sums = [];
 
-    public StationWater(WaterCase owner, string station, StationFlows usual, IReadOnlyList<WiringState> wiring, IReadOnlyList<WaterReading> meter)
+    public StationWater(WaterCase owner, string station, StationFlows usual, IReadOnlyList<WiringState> wiring, IReadOnlyList<WaterReading> meter, HeldDown heldDown)
     {
-        (this.owner, this.usual, Station) = (owner, usual, station);
+        (this.owner, this.usual, this.heldDown, Station) = (owner, usual, heldDown, station);
         things = owner.ThingsOf(station);
         lowHead = new LowHead(owner, station);
         apart = owner.Water.Of(WaterScope.Elsewhere).Sum(use => use.Rate);
@@ -258,8 +259,8 @@ internal sealed class StationWater
     private IEnumerable<StationState> Combined(IReadOnlyList<WiringState> wiring)
     {
         var faults = owner.Water.Of(WaterScope.Station).Where(Bears).ToList();
-        var none = faults.Sum(f => Math.Log(1 - lowHead.Rate(f)));
-        double LogOdds(WaterFault fault) => lowHead.Rate(fault) is var rate ? Math.Log(rate / (1 - rate)) : 0;
+        var none = faults.Sum(f => Math.Log(1 - Rate(f)));
+        double LogOdds(WaterFault fault) => Rate(fault) is var rate ? Math.Log(rate / (1 - rate)) : 0;
         var sets = new List<(IReadOnlyList<WaterFault> Faults, double LogPrior)> { ([], none) };
         for (var a = 0; a < faults.Count; a++)
         {
@@ -276,6 +277,8 @@ internal sealed class StationWater
                from set in usual ? sets : few
                select new StationState(set.Faults, state, set.LogPrior + (usual ? 0 : rest) + Math.Log(state.Probability));
     }
+
+    private double Rate(WaterFault fault) => heldDown.Rate(fault, lowHead.Rate(fault));
 
     /// <summary>What changes nothing that is noted can be left out: it stays as likely as it was.</summary>
     private bool Bears(WaterFault fault) =>

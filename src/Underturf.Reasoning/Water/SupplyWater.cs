@@ -82,6 +82,26 @@ internal sealed class SupplyWater
         return (p, ps, l, ls);
     }
 
+    /// <summary>What the street gave as it was built, its faults taken away, by all pressures that were read: over the states of the supply.</summary>
+    public LogNormal Built()
+    {
+        double[] logs = [.. States.Select(s => s.LogPrior + LogChance(s))];
+        var total = LogMath.LogSumExp(logs);
+        var (mean, square) = (0.0, 0.0);
+        foreach (var (state, log) in States.Zip(logs))
+        {
+            var (statics, _, weights) = Grid(state);
+            var (sum, factor) = (LogMath.LogSumExp(weights), state.Factor(f => f.StaticFactor)?.Median ?? 1);
+            for (var k = 0; k < weights.Length; k++)
+            {
+                var (share, level) = (Math.Exp(log - total + weights[k] - sum), Math.Log(statics[k / Places] / factor));
+                (mean, square) = (mean + (share * level), square + (share * level * level));
+            }
+        }
+
+        return new LogNormal(Math.Exp(mean), Math.Sqrt(Math.Max(0, square - (mean * mean))));
+    }
+
     /// <summary>
     /// Readings of the meter, each with what a leak runs then: q = k p^x at the point of connection, by the pressures that are believed on average over the
     /// states of the supply.

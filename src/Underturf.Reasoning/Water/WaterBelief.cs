@@ -16,10 +16,11 @@ internal sealed class WaterBelief
         Flows = new StationFlows(owner);
         Supply = new SupplyWater(owner, Flows);
         Meter = Supply.DrawnDown(owner.Of(WaterMeasure.MeterFlow));
+        var heldDown = new HeldDown(owner.Water, Supply);
         Stations =
         [
             .. owner.View.Stations.Keys
-                .Select(s => new StationWater(owner, s, Flows, wiring.GetValueOrDefault(s, WiringState.Sound), Meter))
+                .Select(s => new StationWater(owner, s, Flows, wiring.GetValueOrDefault(s, WiringState.Sound), Meter, heldDown))
                 .Where(s => s.IsNoted),
         ];
         foreach (var (index, reading) in Meter.Index().Where(r => r.Item.Together.Count > 0 && r.Item.Together.All(s => owner.IsAsNow(s, r.Item.Moment))))

@@ -21,10 +21,10 @@ internal sealed class WaterCase
         Conflicts = new WaterConflicts(this, readings).Find();
         Readings = [.. readings.Except(Conflicts.SelectMany(c => c.LeavesOut))];
         LeftOut = [.. finder.LeftOut, .. Conflicts.Select(c => $"{c.Why}; {c.Follows} until it is read again")];
-        Watches = finder.Watches();
         Drainage = new DrainageFinder(this);
         held = new Lazy<HeldBack>(() => new HeldBack(this));
         works = history.Facts.Works.ToLookup(w => w.Fact.Did, StringComparer.Ordinal);
+        Watches = [.. finder.Watches().Select(new LowEnds(this).Of)];
         Problems = [.. finder.Problems, .. Conflicts.Select(Told), .. WaterProblems.Of(history, book), .. Heights.Problems()];
     }
 

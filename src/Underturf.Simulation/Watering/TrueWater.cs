@@ -25,6 +25,17 @@ internal sealed record TrueStation(
     double ClosingSeconds)
 {
     public TrueStation? Sound { get; init; }
+
+    public TrueSlope Slope { get; init; } = new(0, 0);
+
+    /// <summary>How many outlets it waters with.</summary>
+    public int Outlets { get; init; } = 1;
+}
+
+/// <summary>How a lateral lies, over the point of connection: its valve and its upper outlets, and its lower ones.</summary>
+internal readonly record struct TrueSlope(double TopMetres, double LowMetres)
+{
+    public double MiddleMetres => (TopMetres + LowMetres) / 2;
 }
 
 /// <summary>
@@ -92,7 +103,7 @@ internal sealed record TrueWater(
 
     private static int Lateral(PipeNetwork network, int from, TrueStation station, IReadOnlySet<string> shut)
     {
-        var (behind, end) = (network.AddJunction("behind", 0), network.AddJunction("end", 0));
+        var (behind, end) = (network.AddJunction("behind", station.Slope.TopMetres), network.AddJunction("end", station.Slope.MiddleMetres));
         network.Add(PipeElement.Valve(station.Valve, from, behind, new FlowCoefficient(Math.Max(station.Coefficient, 1e-9)), Fluid, shut.Contains(station.Valve) || station.Coefficient <= 0, station.RegulatedPascals));
         network.Add(PipeElement.Pipe("lateral", behind, end, 20, station.LateralMetres, Friction.HazenWilliams(140)));
         network.AddOutlet("outlets", end, new Outlet(station.OutletFactor, 0.5));

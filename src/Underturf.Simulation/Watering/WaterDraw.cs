@@ -17,7 +17,11 @@ internal sealed class WaterDraw(SeededGenerator chance, PracticeBook book)
     /// <summary>A little more than every second street gives that much: so often as the book has it over all stations.</summary>
     private const double RegulatedTimes = 1.75;
 
+    /// <summary>A lateral that falls, and whose outlets hold no water back, empties: so many fall that this is as often as the book has it.</summary>
+    private const double FallsMetresLeast = 0.2;
+
     private readonly double often = chance.Between(0.5, 1.5);
+    private readonly SeededGenerator heights = chance.Fork("heights");
 
     public TrueWater Draw(int stations)
     {
@@ -52,6 +56,7 @@ internal sealed class WaterDraw(SeededGenerator chance, PracticeBook book)
         var leaks = Happens("valve-not-closing");
         var sound = new TrueStation(
             $"s{number}", $"v{number}", number <= of / 2 ? 1 : 2, [], chance.Between(4, 9) * 1e-6, regulated ? chance.Between(230, 330) * 1000 : null, 0.0266, chance.Between(18, 95) * LitresPerMinute / Math.Sqrt(250_000), 0, leaks ? Hole(1, 5.5) : 0, opens, closes);
+        sound = sound with { Slope = Slope(Has("low-head")), Outlets = 4 + (2 * heights.NextInt(6)) };
         return sound with
         {
             Faults = [.. faults, .. leaks ? ["valve-not-closing"] : Array.Empty<string>()],
@@ -64,6 +69,14 @@ internal sealed class WaterDraw(SeededGenerator chance, PracticeBook book)
             ClosingSeconds = closes * (Has("port-blocked") ? chance.Between(3, 10) : 1) * (Has("closes-hard") ? chance.Between(0.25, 0.6) : 1),
             Sound = sound,
         };
+    }
+
+    /// <summary>One that does not empty lies level, or has outlets that hold the water back: as many as the book has it.</summary>
+    private TrueSlope Slope(bool empties)
+    {
+        var (top, low) = (heights.Between(-5, 5), book.Water.Faults.First(f => f.Id == "low-head"));
+        var held = low.Rate * (1 - book.Water.LowHead.WithoutChecks) / book.Water.LowHead.WithoutChecks / (1 - low.Rate);
+        return new TrueSlope(top, top - (empties || heights.Happens(held) ? heights.Between(FallsMetresLeast, 3) : heights.Between(0, 0.08)));
     }
 
     private List<string> Of(WaterScope scope) => [.. book.Water.Of(scope).Where(f => Happens(f.Id)).Select(f => f.Id)];

@@ -1,6 +1,7 @@
 using Underturf.FieldLog;
 using Underturf.Numerics;
 using Underturf.Property.Practice;
+using Underturf.Quantities;
 using Underturf.Reasoning;
 using Underturf.Reasoning.Water;
 
@@ -73,6 +74,7 @@ internal sealed class WaterTrial
     private void Describe()
     {
         var (piped, told) = (chance.Happens(0.5), chance.Happens(0.5));
+        var levelled = chance.Fork("levelled");
         Note(
         [
             new PropertyFact { Name = "made up", Zone = "Etc/UTC", Units = "us" },
@@ -85,6 +87,7 @@ internal sealed class WaterTrial
             }),
             .. new[] { 1, 2 }.Select(b => new IsolationValveFact { Id = $"i{b}", Position = new Position(20, 20 * b), Shuts = !piped && told ? [.. Truth.Stations.Where(s => s.Branch == b).Select(s => s.Id)] : [] }),
             .. piped ? Pipes() : [],
+            .. levelled.Happens(0.5) ? Heights(levelled) : [],
         ]);
     }
 
@@ -94,6 +97,23 @@ internal sealed class WaterTrial
         foreach (var (from, to) in new[] { ("poc", "tee"), ("tee", "i1"), ("tee", "i2") }.Concat(Truth.Stations.Select(s => ($"i{s.Branch}", s.Valve))))
         {
             yield return new PipeFact { Id = $"{from}-{to}", From = from, To = to, Series = "Schedule 40", Size = "2" };
+        }
+    }
+
+    /// <summary>Somebody went over the ground with a level and counted outlets by their nozzles, at half of the stations.</summary>
+    private IEnumerable<Fact> Heights(SeededGenerator level)
+    {
+        Length Read(double metres) => new(metres + 20 + (0.04 * level.HeavyTailed()));
+        yield return new WaterSupplyFact { Id = "poc", Elevation = Read(0) };
+        foreach (var station in Truth.Stations.Where(_ => level.Happens(0.5)).ToList())
+        {
+            var pascals = Math.Max(1e4, Truth.Solve(station.Sound, new HashSet<string>()).OutletPascals) * level.Between(0.9, 1.1);
+            var flow = new Flow(station.Sound!.OutletFactor * Math.Sqrt(pascals) * level.Between(0.9, 1.1) / station.Outlets);
+            yield return new ValveFact { Id = station.Valve, Station = station.Id, Elevation = Read(station.Slope.TopMetres) };
+            foreach (var (end, metres) in new[] { ("top", station.Slope.TopMetres), ("low", station.Slope.LowMetres) })
+            {
+                yield return new OutletFact { Id = $"{station.Id}-{end}", Station = station.Id, What = "spray head", Count = station.Outlets / 2, Flow = flow, Pressure = new Pressure(pascals), Elevation = Read(metres) };
+            }
         }
     }
 

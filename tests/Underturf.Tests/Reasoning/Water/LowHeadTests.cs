@@ -135,6 +135,13 @@ public sealed class LowHeadTests
     }
 
     [Fact]
+    public void A_wet_place_at_the_low_end_that_names_no_station_speaks_for_it_too()
+    {
+        double At(double east) => LowHead(Slope(3).With(new WatchFact { Seen = ["wet ground"], Where = [new Position(east, 10)] }).Watch("s1"));
+        Assert.True(At(70) > 1.5 * At(200), $"{At(70)} {At(200)}");
+    }
+
+    [Fact]
     public void Check_outlets_that_were_fitted_hold_it()
     {
         var fitted = Slope(3).Watch("s1", "weeping ends").With(new WorkFact { Did = "check outlets fitted", Target = "s1" });
