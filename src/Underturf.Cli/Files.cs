@@ -48,7 +48,7 @@ internal static class Files
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            throw new Refusal(new Problem($"folder '{folder}'", File.Exists(folder.FullName) ? "is a file" : "cannot be made there", "Name another folder: one that you may write in, on a disk with space"));
+            throw new Refusal(new Problem($"folder '{folder}'", File.Exists(folder.FullName) ? "is a file" : "cannot be made there", "Check the path, or name another folder: one that you may write in, on a disk with space"));
         }
     }
 

@@ -81,7 +81,7 @@ internal static class FlowText
         station.ReadCubicMetresPerSecond is { } read ? say.Flow(read) : string.Empty,
         say.Pressure(station.SupplyPascals),
         say.Pressure(station.OutletPascals, station.OutletSpreadPascals),
-        station.FastestMetresPerSecond is { } speed ? $"{say.Speed(speed)}, {station.FastestPipe}" : piped && station.Piping == StationPiping.Unknown ? "pipe not known" : station.Piping == StationPiping.Apart ? "pipe joined to nothing" : string.Empty,
-        station.TooFast ? $"fast: may bang{(station.RisePascals is { } rise ? $", {say.Pressure(rise)} more" : string.Empty)}" : string.Empty,
+        FlowTelling.Way(station, say, piped) ?? string.Empty,
+        FlowTelling.Bang(station, say) ?? string.Empty,
     ];
 }

@@ -5,6 +5,7 @@ using Underturf.Planning.Repair;
 using Underturf.Planning.Rework;
 using Underturf.Quantities;
 using Underturf.Reasoning;
+using Underturf.Reasoning.Water;
 
 namespace Underturf.FieldApp.Browser;
 
@@ -18,6 +19,8 @@ internal sealed class LaterNotebook(ILateRooms rooms) : INotebook
     public Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => AskAsync(waiting, n => n.MakePapersAsync(log, waiting));
 
     public Task<Outcome<Planned<ReworkAnswer>>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting) => AskAsync(waiting, n => n.PlanReworkAsync(log, waiting));
+
+    public Task<Outcome<FlowLines>> FlowAsync(ReadOnlyMemory<byte> log, Waiting waiting) => AskAsync(waiting, n => n.FlowAsync(log, waiting));
 
     public Task<Outcome<PlannedDay>> PlanDayAsync(ReadOnlyMemory<byte> log, DayAsk ask, Waiting waiting) => AskAsync(waiting, n => n.PlanDayAsync(log, ask, waiting));
 

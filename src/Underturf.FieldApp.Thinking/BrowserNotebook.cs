@@ -5,6 +5,7 @@ using Underturf.Planning.Repair;
 using Underturf.Planning.Rework;
 using Underturf.Quantities;
 using Underturf.Reasoning;
+using Underturf.Reasoning.Water;
 
 namespace Underturf.FieldApp.Thinking;
 
@@ -24,6 +25,8 @@ public sealed class BrowserNotebook : INotebook
     }
 
     public Task<Outcome<Planned<ReworkAnswer>>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting) => AskAsync(nameof(Thinker.Rework), log, waiting, forms.PlannedReworkAnswer);
+
+    public Task<Outcome<FlowLines>> FlowAsync(ReadOnlyMemory<byte> log, Waiting waiting) => AskAsync(nameof(Thinker.Flow), log, waiting, forms.FlowLines);
 
     public Task<Outcome<PlannedDay>> PlanDayAsync(ReadOnlyMemory<byte> log, DayAsk ask, Waiting waiting) =>
         AskAsync(nameof(Thinker.Day), log, waiting, forms.PlannedDay, JsonSerializer.Serialize(ask, forms.DayAsk));

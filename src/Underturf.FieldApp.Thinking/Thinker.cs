@@ -10,6 +10,7 @@ using Underturf.Planning.Rework;
 using Underturf.Property.Practice;
 using Underturf.Quantities;
 using Underturf.Reasoning;
+using Underturf.Reasoning.Water;
 
 namespace Underturf.FieldApp.Thinking;
 
@@ -55,6 +56,15 @@ internal static partial class Thinker
     /// <summary>The bytes of a planned <see cref="ReworkAnswer"/> for those of a log.</summary>
     [JSExport]
     internal static byte[] Rework(byte[] log) => Travel.Write(Planned.Of(ReworkPlan.Of((Thought(log) ?? Think(log)).Notebook)), forms.PlannedReworkAnswer);
+
+    /// <summary>The bytes of <see cref="FlowLines"/> for those of a log.</summary>
+    [JSExport]
+    internal static byte[] Flow(byte[] log)
+    {
+        var (notebook, _) = Thought(log) ?? Think(log);
+        var flow = notebook.Flow();
+        return Travel.Write(flow.Succeeded ? FlowTelling.Of(flow.Value, notebook.History.Facts.UsesUsUnits) : flow.Problem!, forms.FlowLines);
+    }
 
     /// <summary>The bytes of a <see cref="PlannedDay"/> for those of a log.</summary>
     /// <param name="ask">A <see cref="DayAsk"/>.</param>

@@ -4,6 +4,7 @@ using Underturf.Planning.Repair;
 using Underturf.Planning.Rework;
 using Underturf.Quantities;
 using Underturf.Reasoning;
+using Underturf.Reasoning.Water;
 
 namespace Underturf.FieldApp.Thinking;
 
@@ -14,6 +15,7 @@ namespace Underturf.FieldApp.Thinking;
 [JsonSerializable(typeof(MadePaper[]))]
 [JsonSerializable(typeof(Planned<ReworkAnswer>))]
 [JsonSerializable(typeof(Planned<RepairAnswer>))]
+[JsonSerializable(typeof(FlowLines))]
 [JsonSerializable(typeof(DayAsk))]
 [JsonSerializable(typeof(PlannedDay))]
 [JsonSerializable(typeof(NamingAsk))]

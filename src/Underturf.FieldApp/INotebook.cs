@@ -3,6 +3,7 @@ using Underturf.Planning.Repair;
 using Underturf.Planning.Rework;
 using Underturf.Quantities;
 using Underturf.Reasoning;
+using Underturf.Reasoning.Water;
 
 namespace Underturf.FieldApp;
 
@@ -20,6 +21,10 @@ public interface INotebook
     /// <summary>Works out how every valve gets a station of its own, from the notes that were thought about last.</summary>
     /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
     Task<Outcome<Planned<ReworkAnswer>>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting);
+
+    /// <summary>Works out what water comes in and what each station takes of it, from the notes that were thought about last.</summary>
+    /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>
+    Task<Outcome<FlowLines>> FlowAsync(ReadOnlyMemory<byte> log, Waiting waiting);
 
     /// <summary>Orders the day from the notes that were thought about last, by the property's clock; with the sheet to take along.</summary>
     /// <exception cref="OperationCanceledException">Whoever waited has given it up.</exception>

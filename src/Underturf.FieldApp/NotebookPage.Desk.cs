@@ -58,6 +58,7 @@ public sealed partial class NotebookPage
         water.Close();
         rework.Clear();
         repair.Clear();
+        flow.Clear();
         day.Clear();
         deskOf = log.Document.Property;
         if (deskOf is not null && others.Remove(deskOf, out var kept))

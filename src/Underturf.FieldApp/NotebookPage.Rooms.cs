@@ -22,7 +22,7 @@ public sealed partial class NotebookPage
 
     /// <summary>Somewhere that takes more than noting does, before that is here.</summary>
     private bool IsWaiting => !noting && (
-        (!isWhole && (water.IsOpen || place is Place.Ground or Place.Boxes or Place.Papers || IsReworking || IsRepairing || IsOrdering))
+        (!isWhole && (water.IsOpen || place is Place.Ground or Place.Boxes or Place.Papers || IsReworking || IsRepairing || IsFlowing || IsOrdering))
         || (!log.IsWhole && (water.IsOpen || place != Place.Now || IsOrdering)));
 
     private string WaitsFor => missing is not null ? "" : log.IsWhole ? "Fetching the rest of the page…" : "This place needs all of it. You can note meanwhile.";

@@ -7,10 +7,13 @@ public sealed partial class NotebookPage
 {
     private readonly ReworkDesk rework = new();
     private readonly RepairDesk repair = new();
+    private readonly FlowDesk flow = new();
 
     private bool IsReworking => place == Place.Stations && rework.IsOpen && log.TakesNotes;
 
     private bool IsRepairing => place is Place.Stations or Place.Boxes && repair.Thing is not null && log.TakesNotes;
+
+    private bool IsFlowing => place == Place.Stations && flow.IsOpen;
 
     /// <summary>Stations with one valve: that is what is repaired where one names the station.</summary>
     private HashSet<string> Repairable => [.. log.History.Now.Stations.Keys.Where(s => log.History.Now.ValvesOf(s).Count() == 1)];
@@ -18,12 +21,12 @@ public sealed partial class NotebookPage
     private void OpenRework()
     {
         repair.Clear();
-        rework.IsOpen = true;
+        (rework.IsOpen, flow.IsOpen) = (true, false);
     }
 
     private void OpenRepair(string thing)
     {
-        rework.IsOpen = false;
+        (rework.IsOpen, flow.IsOpen) = (false, false);
         repair.Open(thing);
     }
 
@@ -43,6 +46,10 @@ public sealed partial class NotebookPage
         {
             Away(PlanRepairAsync);
         }
+        else if (IsFlowing && !flow.IsOf(opened))
+        {
+            Away(FlowAsync);
+        }
         else if (IsOrdering && !day.IsOf(opened))
         {
             Away(PlanDayAsync);
@@ -53,6 +60,18 @@ public sealed partial class NotebookPage
     {
         var mine = thinking.Token;
         return WorkOutAsync(rework, () => Notebook.PlanReworkAsync(inHand.Bytes, new Waiting(null, mine)), mine);
+    }
+
+    private void OpenFlow()
+    {
+        repair.Clear();
+        (rework.IsOpen, flow.IsOpen) = (false, true);
+    }
+
+    private Task FlowAsync()
+    {
+        var mine = thinking.Token;
+        return WorkOutAsync(flow, () => Notebook.FlowAsync(inHand.Bytes, new Waiting(null, mine)), mine);
     }
 
     private Task PlanRepairAsync()

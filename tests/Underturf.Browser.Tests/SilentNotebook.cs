@@ -4,6 +4,7 @@ using Underturf.Planning.Repair;
 using Underturf.Planning.Rework;
 using Underturf.Quantities;
 using Underturf.Reasoning;
+using Underturf.Reasoning.Water;
 
 namespace Underturf.Browser;
 
@@ -25,6 +26,8 @@ internal abstract class SilentNotebook : INotebook
     public virtual Task<Outcome<IReadOnlyList<MadePaper>>> MakePapersAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw Unasked("makes papers");
 
     public virtual Task<Outcome<Planned<ReworkAnswer>>> PlanReworkAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw Unasked("plans a rework");
+
+    public virtual Task<Outcome<FlowLines>> FlowAsync(ReadOnlyMemory<byte> log, Waiting waiting) => throw Unasked("asks what water does");
 
     public virtual Task<Outcome<PlannedDay>> PlanDayAsync(ReadOnlyMemory<byte> log, DayAsk ask, Waiting waiting) => throw Unasked("orders a day");
 

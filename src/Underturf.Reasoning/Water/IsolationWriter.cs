@@ -61,7 +61,7 @@ internal sealed class IsolationWriter
                 return Everything(place, thing, from);
             }
 
-            told.AddRange(IsolationRings.Of(View, before));
+            told.AddRange(Ring(place, before));
         }
 
         int[] nodes = [.. place.Things.SelectMany(t => t.Nodes).Where(stations.IsJoined)];
@@ -80,7 +80,7 @@ internal sealed class IsolationWriter
             // What somebody said counts where the pipes that are noted end in nothing that can be shut.
             if (Before(place.Id, place.Id, from) is { } before && pipes.ElementOf(before) is null)
             {
-                return Told(place, [.. IsolationRings.Of(View, before), .. told], from);
+                return Told(place, [.. Ring(place, before), .. told], from);
             }
 
             // As a last resort everything is shut where it comes in.
@@ -108,9 +108,12 @@ internal sealed class IsolationWriter
     private IsolationAnswer Everything(IsolationPlace place, (string Id, IReadOnlyList<int> Nodes) thing, string from)
     {
         var name = thing.Id == place.Id ? View.Name(place.Id) : $"{View.Name(thing.Id)} of {View.Name(place.Id)}";
-        var lacks = thing.Nodes.Count == 0 ? $"no pipe to {name} is noted" : $"the pipe to {name} is joined to nothing that water comes from";
+        var lacks = thing.Nodes.Count == 0 ? $"no pipe to {name} is noted" : $"{(View.Pipes.ContainsKey(thing.Id) ? name : $"the pipe to {name}")} is joined to nothing that water comes from";
         return Answer(place, Supplies, from, $"{lacks}, and nobody has said which isolation valve shuts it off", [.. Supplies.Where(View.WaterSupplies.ContainsKey).Select(s => new ShutOtherwise(Supplied(s), [Street]))], null);
     }
+
+    /// <summary>What is worked on itself is not shut for it.</summary>
+    private IEnumerable<string> Ring(IsolationPlace place, string before) => IsolationRings.Of(View, before).Where(i => i != place.Id);
 
     private ShutOtherwise[] Otherwise(IEnumerable<string> told) => [.. told.Distinct().Select(t => new ShutOtherwise(View.Name(t), [SupplyName]))];
 

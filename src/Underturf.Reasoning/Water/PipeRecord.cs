@@ -91,9 +91,9 @@ internal sealed class PipeRecord
         }
 
         var (metres, bore) = (PipeLengths.Metres(View, pipe), PipeBores.Metres(owner.Water, pipe));
-        var element = metres is > 0 and var length && bore is { } diameter
+        var element = metres is > 0 and var length && WaterProblems.CanBe(owner.Water, length) && bore is { } diameter
             ? PipeElement.Pipe(View.Name(id), from, to, length, diameter, Friction.HazenWilliams(PipeBores.Of(owner.Water, pipe.Series).SmoothnessFactor))
-            : new PipeElement(View.Name(id), PipeElementKind.Pipe, from, to) { LengthMetres = metres ?? 0, InsideDiameterMetres = bore ?? 0 };
+            : new PipeElement(View.Name(id), PipeElementKind.Pipe, from, to) { LengthMetres = metres is { } known && WaterProblems.CanBe(owner.Water, known) ? known : 0, InsideDiameterMetres = bore ?? 0 };
         elements[id] = Network.Add(element);
     }
 

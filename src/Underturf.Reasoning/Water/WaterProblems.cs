@@ -30,9 +30,9 @@ internal static class WaterProblems
                 yield return new Problem(place, "is noted with a length of 0", "Note its length, or its course; paced is good enough");
             }
 
-            if (pipe.Length is { } far && far.Metres > MostMains * book.MainMetres)
+            if (pipe.Length is { } far && !CanBe(book, far.Metres))
             {
-                yield return new Problem(place, $"is noted with a length of {Units.In(far.Metres, "km").ToString("#,0", System.Globalization.CultureInfo.InvariantCulture)} km, which no property has", "Look at the unit and note its length again; paced is good enough");
+                yield return new Problem(place, $"is noted with a length of {Units.In(far.Metres, "km").ToString("#,0", System.Globalization.CultureInfo.InvariantCulture)} km, which no property has; it counts as losing nothing", "Look at the unit and note its length again; paced is good enough");
             }
 
             if (pipe.Inside is { Metres: <= 0 })
@@ -51,6 +51,8 @@ internal static class WaterProblems
             }
         }
     }
+
+    public static bool CanBe(WaterPractice book, double metres) => metres <= MostMains * book.MainMetres;
 
     private static IEnumerable<Problem> Sizes(PropertyView view) =>
         view.Valves.Where(v => v.Value.Size is { Metres: <= 0 }).Select(v => new Problem($"valve '{v.Key}'", "is noted with no size", "Note the size that is cast on it, for example 1 in"));

@@ -104,6 +104,7 @@ public sealed class IsolationDryTests
     {
         var ring = Orchard.Unpiped().With(new IsolationValveFact { Id = "i1", Shuts = ["i2", "s1"] }).With(new IsolationValveFact { Id = "i2", Shuts = ["i1"] });
         Assert.Equal(["i1", "i2"], Isolate(ring, "v1").Shut.Select(s => s.Id).Order());
+        Assert.Equal(["i2"], Isolate(ring, "i1").Shut.Select(s => s.Id));
         Assert.Contains(ring.Problems(), p => p.Place == "isolation valves 'i1', 'i2'" && p.Reason.StartsWith("are noted to shut off each other", StringComparison.Ordinal));
         Assert.DoesNotContain(Orchard.Unpiped().With(new IsolationValveFact { Id = "i1", Shuts = ["i2"] }).With(new IsolationValveFact { Id = "i2", Shuts = ["s1"] }).Problems(), p => p.Reason.Contains("each other", StringComparison.Ordinal));
     }

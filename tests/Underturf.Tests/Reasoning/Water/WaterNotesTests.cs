@@ -18,7 +18,7 @@ public sealed class WaterNotesTests
 
     [Theory]
     [InlineData(0, "is noted with a length of 0")]
-    [InlineData(900_000, "is noted with a length of 900 km, which no property has")]
+    [InlineData(900_000, "is noted with a length of 900 km, which no property has; it counts as losing nothing")]
     public void A_pipe_of_a_length_that_cannot_be_is_told(double metres, string reason) =>
         Assert.Contains(Orchard.Piped().With(new PipeFact { Id = "i1-v1", From = "i1", To = "v1", Size = "2", Length = new Length(metres) }).Problems(), p => p.Place == "pipe 'i1-v1'" && p.Reason == reason);
 
