@@ -57,7 +57,7 @@ internal static class PracticeBookCheck
             ("run.wrongPlaceNoticed", book.Run.WrongPlaceNoticed), ("run.wrongPlaceImagined", book.Run.WrongPlaceImagined),
             ("run.partnerNamed", book.Run.PartnerNamed), ("run.anothersPlace", book.Run.AnothersPlace),
             ("run.behaviourMistaken", book.Run.BehaviourMistaken), ("look.imagined", book.Look.Imagined),
-            ("wire.unfoundBox", book.Wire.UnfoundBox), ("wire.commonsApart", book.Wire.CommonsApart), ("unmodelled.overRange", book.Unmodelled.OverRange), ("unmodelled.driftImagined", book.Unmodelled.DriftImagined), ("unmodelled.anothers", book.Unmodelled.Anothers),
+            ("wire.unfoundBox", book.Wire.UnfoundBox), ("wire.commonsApart", book.Wire.CommonsApart), ("wire.commonForAll", book.Wire.CommonForAll), ("unmodelled.overRange", book.Unmodelled.OverRange), ("unmodelled.driftImagined", book.Unmodelled.DriftImagined), ("unmodelled.anothers", book.Unmodelled.Anothers),
             ("questions.openBelow", book.Questions.OpenBelow), ("questions.showAbove", book.Questions.ShowAbove),
         })
         {

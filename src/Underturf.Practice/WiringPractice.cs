@@ -10,6 +10,7 @@ namespace Underturf.Property.Practice;
 /// <param name="BranchMetres">Median length of wire to a further valve that nobody noted.</param>
 /// <param name="UnfoundBox">Chance that a run passes through a box that nobody has found.</param>
 /// <param name="CommonsApart">Chance that two cables of a controller with several commons return by different ones.</param>
+/// <param name="CommonForAll">Chance that cables that end in one place, with stations that return by one common, have one conductor and one splice for it there.</param>
 /// <param name="OpenOhms">What a parted conductor still passes through wet soil.</param>
 public sealed record WirePractice(
     string Source,
@@ -28,6 +29,7 @@ public sealed record WirePractice(
     double BranchSpread,
     double UnfoundBox,
     double CommonsApart,
+    double CommonForAll,
     Spread OpenOhms)
 {
     [JsonIgnore]

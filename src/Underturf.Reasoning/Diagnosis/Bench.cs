@@ -62,13 +62,33 @@ internal sealed class Bench
     public int SeriesElement(Suspect suspect) => suspect.Fault.Scope switch
     {
         FaultScope.Conductor or FaultScope.Splice or FaultScope.Branch => Slots(suspect)?.Conductor ?? -1,
-        FaultScope.CommonConductor or FaultScope.CommonSplice => Commons.GetValueOrDefault(suspect.Leg!.Value, -1),
+        FaultScope.CommonConductor or FaultScope.CommonSplice => Common(suspect),
         FaultScope.Sensor => Sensor,
         FaultScope.Coil => Coil(suspect) is { IsJoined: false } coil ? coil.Coil : -1,
         _ => -1,
     };
 
+    /// <summary>What all cables have in common two of them go round: from the one to the other no current passes it.</summary>
+    private int Common(Suspect suspect)
+    {
+        if (!suspect.Seat.IsForAll)
+        {
+            return Commons.GetValueOrDefault(suspect.Leg!.Value, -1);
+        }
+
+        var there = Commons.Where(c => c.Key.To == suspect.Place).Take(2).ToList();
+        return there is [var only] ? only.Value : -1;
+    }
+
     public CoilSlots? Coil(Suspect suspect) => Coils.TryGetValue((suspect.Station!, suspect.Place!), out var slots) ? slots : null;
+
+    /// <summary>The coils that lie farther on where the suspect's coil does, or its whole cable goes on.</summary>
+    public IEnumerable<CoilSlots> CoilsBehind(Suspect suspect) => suspect.Fault.Scope == FaultScope.Run
+        ? from path in Setup.Paths
+          let valve = path.ValveBeyond(suspect.Leg!.Value)
+          where valve >= 0
+          select Coils[(path.Station, path.Valves[valve].Place)]
+        : Coil(suspect) is { } coil ? [coil] : [];
 
     public LegSlots? Slots(Suspect suspect) =>
         suspect is { Station: { } station, Leg: { } leg } && Legs.TryGetValue((station, leg), out var slots) ? slots : null;

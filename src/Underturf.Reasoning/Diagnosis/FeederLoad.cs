@@ -44,6 +44,15 @@ internal record struct FeederLoad
 
     public readonly bool IsOpen => double.IsPositiveInfinity(CoilOhms);
 
+    /// <summary>The same behind so many ohms of wire more.</summary>
+    /// <param name="suspect">Which suspect put it there; what is not known of an earlier one's wire is counted with its own.</param>
+    public readonly FeederLoad Behind(double ohms, double logSpread, int suspect) => this with
+    {
+        WireOhms = WireOhms + ohms,
+        WireSpread = double.Hypot(WireOhms * WireSpread, ohms * logSpread) / (WireOhms + ohms),
+        Suspect = suspect,
+    };
+
     /// <summary>Impedance, and its slopes with the ohms of the coil and of the shunt.</summary>
     /// <param name="reactanceOhms">Of one coil; 0 for direct current.</param>
     public readonly (Complex Ohms, Complex CoilSlope, Complex ShuntSlope) Impedance(double reactanceOhms)

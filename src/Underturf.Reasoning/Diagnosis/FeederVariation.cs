@@ -170,9 +170,12 @@ internal sealed class FeederVariation(StationFeeder feeder) : IFaultyCircuit
     /// <summary>To earth and at the freed coil a longer wire shows nothing.</summary>
     public void MoveOn(Suspect suspect, double metres, double logSpread)
     {
-        if (!IsEarthed && Measures != Measure.CoilOhms && ValveOf(suspect) is var load and >= 0)
+        var load = IsEarthed || Measures == Measure.CoilOhms ? -1
+            : suspect.Fault.Scope == FaultScope.Run ? feeder.Path.ValveBeyond(suspect.Leg!.Value)
+            : ValveOf(suspect);
+        if (load >= 0)
         {
-            loads[load] = loads[load] with { WireOhms = BenchLayout.FurtherWireOhms(feeder.Book, metres), WireSpread = logSpread, Suspect = current };
+            loads[load] = loads[load].Behind(BenchLayout.FurtherWireOhms(feeder.Book, metres), logSpread, current);
             IsTouched = true;
         }
     }

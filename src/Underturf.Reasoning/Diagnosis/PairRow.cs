@@ -72,8 +72,8 @@ internal sealed class PairRow(Case owner, IReadOnlyList<Cluster> clusters, Outlo
         return sum;
     }
 
-    /// <summary>Each cluster's states beside the pair, and the logarithm of how much likelier all its notes are with the pair than without.</summary>
-    public (Dictionary<int, States> States, double LogRatio) Full(Suspect pair, int[] touched)
+    /// <summary>The clusters beside the pair, and the logarithm of how much likelier all their notes are with the pair than without.</summary>
+    public (PairStates States, double LogRatio) Full(Suspect pair, int[] touched)
     {
         if (without is not { } plain || !touched.SequenceEqual(plain.Touched))
         {
@@ -81,14 +81,26 @@ internal sealed class PairRow(Case owner, IReadOnlyList<Cluster> clusters, Outlo
             without = plain;
         }
 
-        var (states, log) = Weigh(touched, (k, by) => beside.Weigh(k, pair.Alone, by), pair.Alone);
-        return (states, log - plain.Log);
+        var found = Weigh(touched, (k, by) => beside.Weigh(k, pair.Alone, by), pair.Alone);
+        return (found, found.Log - plain.Log);
+    }
+
+    /// <summary>The states of each cluster, the first once more by what the second says.</summary>
+    public Dictionary<int, States> Refined(Suspect pair, PairStates found)
+    {
+        var (first, states) = (found.Touched[0], new Dictionary<int, States>(found.States));
+        if (found.Touched.Length > 1)
+        {
+            found.Outlook.Absorb(found.First, -1);
+            states[first] = beside.Weigh(first, pair.Alone, found.Outlook);
+        }
+
+        return states;
     }
 
     public State Sound(int k) => new([], clusters[k].LogNone, 0);
 
-    /// <summary>The first once more at the end, by what the second says.</summary>
-    private (Dictionary<int, States> States, double Log) Weigh(int[] touched, Func<int, Outlook, States> weigh, Suspect[] pair)
+    private PairStates Weigh(int[] touched, Func<int, Outlook, States> weigh, Suspect[] pair)
     {
         var (states, log, outlook) = (new Dictionary<int, States>(), 0.0, Others(touched).Without([]));
         IReadOnlyList<Site> first = [];
@@ -100,12 +112,12 @@ internal sealed class PairRow(Case owner, IReadOnlyList<Cluster> clusters, Outlo
             first = k == touched[0] ? sites : first;
         }
 
-        if (touched.Length > 1 && pair.Length > 0)
-        {
-            outlook.Absorb(first, -1);
-            states[touched[0]] = weigh(touched[0], outlook);
-        }
-
-        return (states, log);
+        return new PairStates(touched, states, log, first, outlook);
     }
 }
+
+/// <summary>The one or two clusters of a pair as they were weighed, one after the other.</summary>
+/// <param name="Log">log of the chance of all their notes.</param>
+/// <param name="First">What the first says.</param>
+/// <param name="Outlook">What the others and these say.</param>
+internal sealed record PairStates(int[] Touched, Dictionary<int, States> States, double Log, IReadOnlyList<Site> First, Outlook Outlook);

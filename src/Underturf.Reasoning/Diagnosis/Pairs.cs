@@ -23,6 +23,9 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
     /// <summary>So many, the likeliest with nothing else wrong, are weighed beside what else may be wrong with their stations.</summary>
     private const int MostFull = 3 * MostKept;
 
+    /// <summary>Several pairs together less likely than this against none, in the logarithm, are left out: all of them are not one in a million millions.</summary>
+    private const double Hopeless = 35;
+
     /// <summary>So many pairs at once, no station in two of them.</summary>
     private const int MostTogether = 3;
 
@@ -45,9 +48,11 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
             .Take(MostFull)
             .GroupBy(p => (p.Touched[0], p.Touched[^1]))
             .SelectMany(same => same)
-            .Select(p => Full(p.Pair, p.Touched))
+            .Select(p => (p.Pair, Full: row.Full(p.Pair, p.Touched)))
+            .Select(p => (p.Pair, p.Full.States, LogRatio: Math.Log(p.Pair.Weight) + p.Full.LogRatio))
             .OrderByDescending(p => p.LogRatio)
-            .Take(MostKept)];
+            .Take(MostKept)
+            .Select(p => new PairFault(p.Pair, p.LogRatio, row.Refined(p.Pair, p.States)))];
     }
 
     /// <summary>Every choice of pairs that leave each other alone, with the logarithm of its ratio against no pair; none among them.</summary>
@@ -57,7 +62,7 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
         for (var i = 0; i < pairs.Count; i++)
         {
             choices.AddRange([.. choices
-                .Where(c => c.Pairs.Count < MostTogether && !c.Pairs.Any(pairs[i].Touches))
+                .Where(c => c.Pairs.Count < MostTogether && c.LogRatio + pairs[i].LogRatio > -Hopeless && !c.Pairs.Any(pairs[i].Touches))
                 .Select(c => ((IReadOnlyList<PairFault>)[.. c.Pairs, pairs[i]], c.LogRatio + pairs[i].LogRatio))]);
         }
 
@@ -80,12 +85,6 @@ internal sealed class Pairs(Case owner, IReadOnlyList<Cluster> clusters, Outlook
         }
 
         return row.Rough(pair, touched, prior, -Negligible);
-    }
-
-    private PairFault Full(Suspect pair, int[] touched)
-    {
-        var (states, ratio) = row.Full(pair, touched);
-        return new PairFault(pair, Math.Log(pair.Weight) + ratio, states);
     }
 
     /// <summary>

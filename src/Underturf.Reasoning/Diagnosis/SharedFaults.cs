@@ -44,8 +44,8 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
 
     public static bool Affects(Suspect suspect, StationPath path) => suspect.Fault?.Scope switch
     {
-        FaultScope.CommonConductor or FaultScope.CommonSplice => suspect.Common == path.Common && path.IndexOf(suspect.Leg!.Value) >= 0,
-        FaultScope.Run => path.IndexOf(suspect.Leg!.Value) >= 0,
+        FaultScope.CommonConductor or FaultScope.CommonSplice => path.LegOfCommon(suspect) >= 0,
+        FaultScope.Run => path.IsOf(suspect),
         FaultScope.Sensor or FaultScope.Supply or FaultScope.Everywhere => true,
         FaultScope.Pair => suspect.Station == path.Station || suspect.Other == path.Station,
         _ => false,
@@ -62,7 +62,7 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
             .Where(s => s.Fault.LogRatio > total + Math.Log(Company))
             .OrderByDescending(s => s.Fault.LogRatio)
             .Take(2)
-            .SelectMany(first => Promising(suspects, first.Fault.Suspects).Where(s => !SameSeat(s, first.Fault.Suspects[0])).Select(s => Full([first.Fault.Suspects[0], s])))
+            .SelectMany(first => Promising(suspects, first.Fault.Suspects).Where(s => s.Seat != first.Fault.Suspects[0].Seat).Select(s => Full([first.Fault.Suspects[0], s])))
             .DistinctBy(f => new SuspectSet(f.Fault.Suspects));
         var kept = single.Concat(second).Where(f => f.Fault.LogRatio > total - Negligible).ToList();
         owner.Pace.Take(0.7, kept.Count);
@@ -81,8 +81,6 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
 
         return false;
     }
-
-    private static bool SameSeat(Suspect a, Suspect b) => a.Fault == b.Fault && a.Leg == b.Leg && a.Common == b.Common;
 
     /// <summary>With every affected station sound, or with a fault of its own: cheap, and enough to drop what is out of the question.</summary>
     /// <returns>Those of one seat in a row.</returns>
@@ -109,7 +107,7 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
             .Where(s => !s.Suspect.Fault.AsksNothing || s.Score - Math.Log(s.Suspect.Weight) > Telling)
             .OrderByDescending(s => s.Score)
             .Take(MostFull)
-            .GroupBy(s => (s.Suspect.Fault, s.Suspect.Leg, s.Suspect.Common), s => s.Suspect)
+            .GroupBy(s => s.Suspect.Seat, s => s.Suspect)
             .SelectMany(seat => seat)];
     }
 

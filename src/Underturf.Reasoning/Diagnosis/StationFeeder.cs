@@ -95,9 +95,9 @@ internal sealed class StationFeeder
     }
 
     /// <summary>The leg of a suspect; -1 where it lies elsewhere.</summary>
-    public int LegOf(Suspect suspect) => suspect.Leg is { } key && IsOnPath(suspect) ? Path.IndexOf(key) : -1;
-
-    private bool IsOnPath(Suspect suspect) => suspect.Station is { } station ? station == Path.Station : suspect.Fault.Scope == FaultScope.Run || suspect.Common == Path.Common;
+    public int LegOf(Suspect suspect) => suspect.Leg is not { } key ? -1
+        : suspect.Station is null && suspect.Fault.Scope != FaultScope.Run ? Path.LegOfCommon(suspect)
+        : suspect.Station is null || suspect.Station == Path.Station ? Path.IndexOf(key) : -1;
 
     /// <summary>Loop ohms from the controller to a place on the way, splices not counted.</summary>
     public double OhmsTo(string place)

@@ -101,6 +101,9 @@ public sealed record SuspectSeat(FaultPractice Fault, string? Station = null, Le
     /// <summary>Of what hangs on another common: that common comes from the same controller.</summary>
     public bool IsLive { get; init; }
 
+    /// <summary>Of a common: all cables that end in the place have one there, so that all stations that pass it return by it, whichever leg they come by.</summary>
+    public bool IsForAll { get; init; }
+
     /// <summary>
     /// In a box that nobody has found, inside the stretch that ends at the place; for a pair inside the two stretches that go on from the place where both were last
     /// seen.

@@ -63,7 +63,7 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
             .Select(leg => new SuspectSeat(fault, path.Station, leg.Key, leg.To))
             .SelectMany(seat => fault.DcSeriesOhms is null && !path.Guessed ? Boxes(seat, seat, fault.Rate / path.Legs.Count) : [Suspect.Of(seat, fault.Rate / path.Legs.Count)])
             .SelectMany(seat => Whole(seat).SelectMany(Branches).Concat(OneWay(seat))),
-        FaultScope.Coil => path.Valves.Where(v => fault.MoreMetres is null || (v.Valve is null && !path.Guessed)).Select(v => OnLeg(fault, path, path.Legs[v.Leg], fault.Rate)),
+        FaultScope.Coil => path.Valves.Where(v => fault.MoreMetres is null || path.MayLieOn(v)).Select(v => OnLeg(fault, path, path.Legs[v.Leg], fault.Rate)),
         FaultScope.Station => [Suspect.Of(new SuspectSeat(fault, path.Station, Place: path.Valves[0].Place), fault.Rate)],
         FaultScope.Unmodelled => [Suspect.Of(new SuspectSeat(fault, path.Station), fault.Rate)],
         _ => [],
@@ -75,16 +75,26 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
             .Where(p => p.Controller == controller)
             .SelectMany(p => p.Legs.Select(l => (Leg: l, p.Common)))
             .DistinctBy(l => (l.Leg.Id, l.Leg.To, l.Common))
-            .Select(l => Suspect.Of(new SuspectSeat(fault, Leg: l.Leg.Key, Place: l.Leg.To) { Common = l.Common }, fault.Rate)),
+            .GroupBy(l => (l.Leg.To, l.Common))
+            .SelectMany(cables => OfCommon(fault, [.. cables.Select(c => new SuspectSeat(fault, Leg: c.Leg.Key, Place: c.Leg.To) { Common = c.Common })])),
         FaultScope.Run => paths
             .Where(p => p.Controller == controller)
-            .SelectMany(p => p.Legs)
-            .DistinctBy(l => l.Key)
-            .Select(l => Suspect.Of(new SuspectSeat(fault, Leg: l.Key, Place: l.To), fault.Rate)),
+            .SelectMany(p => p.Legs.Select(l => (Path: p, Leg: l)))
+            .GroupBy(l => l.Leg.Key)
+            .Where(l => fault.MoreMetres is null || l.Count(p => p.Path.ValveBeyond(l.Key) >= 0) > 1)
+            .Select(l => Suspect.Of(new SuspectSeat(fault, Leg: l.Key, Place: l.Key.To), fault.Rate)),
         FaultScope.Sensor or FaultScope.Supply or FaultScope.Everywhere =>
             [Suspect.Of(new SuspectSeat(fault, Place: fault.Scope == FaultScope.Everywhere ? null : controller), fault.Rate)],
         _ => [],
     };
+
+    /// <summary>On the common of each cable that ends in a place, or on the one that all of them have there.</summary>
+    private IEnumerable<Suspect> OfCommon(FaultPractice fault, IReadOnlyList<SuspectSeat> cables)
+    {
+        var one = cables.Count > 1 ? book.Wire.CommonForAll : 0;
+        var seats = cables.Select(c => (Seat: c, Rate: fault.Rate * (1 - one))).Append((Seat: cables[0] with { IsForAll = true }, Rate: fault.Rate * one));
+        return seats.Where(s => s.Rate > 0).Select(s => Suspect.Of(s.Seat, s.Rate));
+    }
 
     /// <summary>Where two stations meet for the last time, or in a box that nobody has found on the stretches by which both go on.</summary>
     private IEnumerable<Suspect> Crossed(FaultPractice fault, StationPath one, StationPath other, Leg meeting, double rate)

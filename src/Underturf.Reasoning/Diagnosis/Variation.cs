@@ -108,7 +108,12 @@ internal sealed class Variation(Bench bench, PracticeBook book) : IFaultyCircuit
 
     public void MoveOn(Suspect suspect, double metres, double logSpread)
     {
-        if (bench.Setup.Measures != Measure.CoilOhms && bench.Coil(suspect) is { } slots && double.IsFinite(Ohms[slots.Coil]))
+        if (bench.Setup.Measures == Measure.CoilOhms)
+        {
+            return;
+        }
+
+        foreach (var slots in bench.CoilsBehind(suspect).Where(s => double.IsFinite(Ohms[s.Coil])))
         {
             Add(slots.Coil, BenchLayout.FurtherWireOhms(book, metres), PartKind.Wire, logSpread);
         }

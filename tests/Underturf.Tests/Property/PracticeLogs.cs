@@ -9,7 +9,7 @@ internal static class PracticeLogs
 {
     private const string Over = "over range";
 
-    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), Doubtful(2.5), Doubtful(3), Doubtful(3.5), Doubtful(4), Doubtful(4.5), .. PracticeRepairs.All(), Pumped(), Between(), Commons(), Apart()];
+    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), Doubtful(2.5), Doubtful(3), Doubtful(3.5), Doubtful(4), Doubtful(4.5), .. PracticeRepairs.All(), Pumped(), Between(), Commons(), Apart(), Beyond()];
 
     /// <summary>Every way of reading, and something odd at each station.</summary>
     private static LogDocument Many()
@@ -47,6 +47,18 @@ internal static class PracticeLogs
         }
 
         return site.Read("station ohms", "33.0 ohm", "s1").Read("station ohms", "33.4 ohm", "s3").Read("station to station ohms", Over, "s1", "s3").Log();
+    }
+
+    /// <summary>Two cables that end in one box, in one of them valves that nobody found, and all stations read alike too much.</summary>
+    private static LogDocument Beyond()
+    {
+        var site = Two(measured: true).Station(3).Station(4).Cable("k2", "c", "b1", 60, "s3", "s4");
+        for (var s = 1; s <= 4; s++)
+        {
+            site.Read("station ohms", "47 ohm", $"s{s}");
+        }
+
+        return site.Log();
     }
 
     /// <summary>No cables, no positions, nothing found: assumptions only.</summary>

@@ -30,6 +30,23 @@ public sealed class SharedFaultTests
     }
 
     [Fact]
+    public void What_the_stations_of_all_cables_of_a_box_show_is_the_one_splice_of_their_common()
+    {
+        var site = Site.Bare();
+        site.Add(new BoxFact { Id = "b0", Label = "box 0", Position = new Position(0, 60) });
+        site.Add(new BoxFact { Id = "b1", Label = "box 1", Position = new Position(60, 0) });
+        site.Cable("k0", "c", "b0", 60, [.. Enumerable.Range(5, 8).Select(s => $"s{s}")]).Cable("k1", "c", "b1", 60, "s1", "s2").Cable("k2", "c", "b1", 60, "s3", "s4");
+        for (var s = 1; s <= 12; s++)
+        {
+            site.Station(s).With(new ValveFact { Id = $"v{s}", Box = s > 4 ? "b0" : "b1", Station = $"s{s}" }).Read("station ohms", Site.Ohms(Site.SoundOhms(60, 1) + (s > 4 ? 0 : 40)), $"s{s}");
+        }
+
+        var question = Assert.Single(site.Answer().Questions);
+        Assert.Equal(["1", "2", "3", "4"], question.Stations);
+        Assert.True(question.At("box 1", "bad-common-splice") > 0.9);
+    }
+
+    [Fact]
     public void Everything_open_is_first_of_all_the_sensor()
     {
         var question = Assert.Single(Site.Line().Sweep(60, [.. Enumerable.Range(1, 6).Select(s => (s, Over))]).Answer().Questions);
