@@ -16,7 +16,7 @@ internal static partial class DeviceCalls
     public static partial Task<JSObject> ReadAsync(string log, double after);
 
     [JSImport("add", Module)]
-    public static partial Task<JSObject> AddAsync(string log, byte[] lines, string? writer, double seq);
+    public static partial Task<JSObject> AddAsync(string log, byte[] lines, string? writer, double seq, string? desk);
 
     [JSImport("replace", Module)]
     public static partial Task<JSObject> ReplaceAsync(string log, byte[] lines);

@@ -1,7 +1,5 @@
 using Microsoft.AspNetCore.Components;
-using Underturf.FieldLog;
 using Underturf.Property;
-using Underturf.Quantities;
 
 namespace Underturf.FieldApp;
 
@@ -12,8 +10,6 @@ public sealed partial class NotebookPage
     private GroundHand hand = new();
     private NoteDraft draft = new();
     private ElementReference noteButton;
-    private StoredNote? last;
-    private Problem? undone;
     private Place place = Place.Now;
     private bool noting;
     private bool sweeping;
@@ -97,67 +93,6 @@ public sealed partial class NotebookPage
     {
         Go(Place.Now);
         Navigation.NavigateTo($"#question-{id}");
-    }
-
-    /// <summary>Stores what the form says and puts the form away.</summary>
-    private async Task<Problem?> StoreAsync(IReadOnlyList<Fact> facts)
-    {
-        var trouble = await KeepAllAsync(facts, draft.At);
-        if (trouble is null)
-        {
-            StandWhere(draft.Sought);
-            draft = new NoteDraft();
-            CloseNote();
-        }
-
-        return trouble;
-    }
-
-    /// <summary>Stores a fact, then says so. Nothing is said to be stored before it is.</summary>
-    private Task<Problem?> KeepAsync(Fact fact) => KeepNewAsync(_ => fact);
-
-    /// <param name="write">Writes the fact, given an id for a thing that nobody has noted before.</param>
-    private async Task<Problem?> KeepNewAsync(Func<string, Fact> write)
-    {
-        var stored = await log.NoteAsync(write);
-        if (!stored.Succeeded)
-        {
-            return stored.Problem;
-        }
-
-        Stored([stored.Value]);
-        return null;
-    }
-
-    private void Stored(IReadOnlyList<Entry> kept)
-    {
-        var words = NoteWords.Say(kept[0].Fact!, log.History.Now);
-        (last, undone) = (new StoredNote([.. kept.Select(entry => entry.Id.ToString())], kept.Count == 1 ? words : $"{words}, and {kept.Count - 1} more", Struck: false), null);
-        Away(() => KeepSameAsync(pulls: false));
-        ThinkOn();
-    }
-
-    /// <summary>Undo strikes the note that was stored last; redo restores it.</summary>
-    private async Task TurnLastAsync()
-    {
-        if (last is not { } note)
-        {
-            return;
-        }
-
-        foreach (var entry in note.Entries)
-        {
-            var stored = await log.NoteAsync(note.Struck ? new RestoreFact { Entry = entry } : new StrikeFact { Entry = entry });
-            undone = stored.Problem;
-            if (!stored.Succeeded)
-            {
-                return;
-            }
-        }
-
-        last = note with { Struck = !note.Struck };
-        Away(() => KeepSameAsync(pulls: false));
-        ThinkOn();
     }
 
     /// <summary>Nothing typed yet. The panel is not asked: it begins by reading the practice book, for which no page should wait before it can note.</summary>

@@ -85,6 +85,23 @@ public sealed class DeviceLogTests
     }
 
     [Fact]
+    public async Task What_one_tap_says_is_stored_whole_with_the_desk_or_not_at_all()
+    {
+        var log = await OpenAsync();
+        device.Full = new Problem("this device", "has no room left", "Free some");
+        Assert.False((await log.NoteAllAsync([_ => Ohms("s1", "31 ohm"), _ => Ohms("s2", "32 ohm")], desk: "after")).Succeeded);
+        Assert.Equal((0L, null), (log.NotBackedUp, device.Desk));
+        device.Full = null;
+        var stored = (await log.NoteAllAsync([_ => Ohms("s1", "31 ohm"), _ => Ohms("s2", "32 ohm")], desk: "after")).Value;
+        Assert.Equal([1L, 2L], stored.Select(entry => entry.Id.Seq));
+        Assert.Equal("after", device.Desk);
+        var again = new DeviceLog(device);
+        await again.OpenDeviceAsync();
+        Assert.Equal(log.Document.ToBytes().ToArray(), again.Document.ToBytes().ToArray());
+        Assert.Equal(LogDocument.Read(demo).Problems, again.Document.Problems);
+    }
+
+    [Fact]
     public async Task A_log_that_cannot_be_stored_is_shown_but_takes_no_notes()
     {
         device.Full = new Problem("this device", "has no room left", "Free some");

@@ -30,6 +30,9 @@ internal sealed class MemoryDevice : IDevice
     /// <summary>What was kept of the desk.</summary>
     public string? Desk { get; set; }
 
+    /// <summary>True once its page was killed: what was on the way to be kept besides notes is lost.</summary>
+    public bool IsKilled { get; set; }
+
     /// <summary>Files handed out, newest last.</summary>
     public List<(string Name, byte[] Bytes)> HandedOut { get; } = [];
 
@@ -59,7 +62,7 @@ internal sealed class MemoryDevice : IDevice
         return Task.FromResult<Outcome<KeptLines>>(new KeptLines(newer.SelectMany(line => (byte[])[.. line.Line, (byte)'\n']).ToArray(), newer.Count > 0 ? newer[^1].Number : after));
     }
 
-    public async Task<Outcome<double?>> AddAsync(string property, ReadOnlyMemory<byte> lines, EntryId? written)
+    public async Task<Outcome<double?>> AddAsync(string property, ReadOnlyMemory<byte> lines, EntryId? written, string? desk)
     {
         if (Meanwhile is { } meanwhile)
         {
@@ -67,9 +70,20 @@ internal sealed class MemoryDevice : IDevice
             await meanwhile();
         }
 
-        return Full is { } full ? full
-            : written is { } entry && !this.written.Add((property, entry)) ? (double?)null
-            : Put(property, lines);
+        if (Full is { } full)
+        {
+            return full;
+        }
+
+        var entries = written is null ? [] : LogDocument.Read(lines).Entries.Select(entry => (property, entry.Id)).ToList();
+        if (this.written.Overlaps(entries))
+        {
+            return (double?)null;
+        }
+
+        this.written.UnionWith(entries);
+        Desk = desk ?? Desk;
+        return Put(property, lines);
     }
 
     public Task<Outcome<double?>> ReplaceAsync(string property, ReadOnlyMemory<byte> lines)
@@ -94,7 +108,7 @@ internal sealed class MemoryDevice : IDevice
 
     public Task KeepDeskAsync(string desk)
     {
-        Desk = desk;
+        Desk = IsKilled ? Desk : desk;
         return Task.CompletedTask;
     }
 

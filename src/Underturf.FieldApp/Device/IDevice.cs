@@ -20,9 +20,10 @@ public interface IDevice
 
     /// <summary>Stores lines. They are there for good when it answers, or none of them is.</summary>
     /// <param name="lines">Whole lines, each ended by a line feed.</param>
-    /// <param name="written">The entry that this device wrote, if it is one; no two pages can store the same.</param>
-    /// <returns>The number of the last line stored; nothing where another page had stored that entry first.</returns>
-    Task<Outcome<double?>> AddAsync(string property, ReadOnlyMemory<byte> lines, EntryId? written);
+    /// <param name="written">The first of the entries that this device wrote, where the lines are such, one after the other; no two pages can store the same.</param>
+    /// <param name="desk">What lies on the desk once they are stored, kept with them or not at all; nothing to leave what is kept.</param>
+    /// <returns>The number of the last line stored; nothing where another page had stored one of those entries first.</returns>
+    Task<Outcome<double?>> AddAsync(string property, ReadOnlyMemory<byte> lines, EntryId? written, string? desk);
 
     /// <summary>Stores lines in place of all that are kept of a log.</summary>
     Task<Outcome<double?>> ReplaceAsync(string property, ReadOnlyMemory<byte> lines);

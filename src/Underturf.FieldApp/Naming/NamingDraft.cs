@@ -39,6 +39,9 @@ public sealed class NamingDraft
         }
     }
 
+    /// <summary>The same with nothing tapped: what it is once the round is stored.</summary>
+    public NamingDraft Stored() => new() { People = People, Remote = Remote, Source = Source, Plan = Plan, Round = Round, Unit = Unit };
+
     public void Clear()
     {
         Marks.Clear();

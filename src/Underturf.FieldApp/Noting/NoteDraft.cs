@@ -119,6 +119,14 @@ public sealed class NoteDraft
     /// <summary>True where the stations of a reading are chosen.</summary>
     public bool NamesStations => Stations.Count >= ReadingWay.Named(How).Least;
 
+    /// <summary>In a sweep: nothing read yet of a station, or of none once all are read.</summary>
+    public void TurnTo(string? station, string unit)
+    {
+        Stations.Clear();
+        Stations.AddRange(station is null ? [] : [station]);
+        (Value, Unit, Drifting) = ("", unit, false);
+    }
+
     /// <summary>A form that asks for what a move left open.</summary>
     /// <param name="asked">A reading stands over range, a look has found nothing, a run names no place; work is complete.</param>
     public static NoteDraft Of(Fact asked) => asked switch
