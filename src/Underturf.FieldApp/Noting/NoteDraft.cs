@@ -200,7 +200,7 @@ public sealed class NoteDraft
         NoteKind.Outlets => Part.ToOutlets(Stations),
         NoteKind.Height => Part.ToHeight(),
         NoteKind.Catch => Stations is [var caught]
-            ? WaterNotes.Cans(this).Count == 0 ? Missing("cans", "Type what the first can caught, then \"Add this can\"") : WaterNotes.Catch(this, caught)
+            ? WaterNotes.Cans(this).Count == 0 && Value.Length == 0 ? Missing("cans", "Type what the first can caught, then \"Add this can\"") : WaterNotes.Catch(this, caught)
             : Missing("station", "Choose the station that ran"),
         _ => Missing("kind", "Choose what you want to note"),
     };
@@ -223,8 +223,7 @@ public sealed class NoteDraft
             return Missing("reading", "Tap what the display showed");
         }
 
-        // A keyboard can also give what a display prints, "OL".
-        var shown = Shown.Parse(char.IsAsciiLetter(Value[0]) ? Value : $"{Value} {Unit}");
+        var shown = PadText.Read(Value, Unit, way.Units);
         return shown.Succeeded
             ? new ReadingFact { How = How, Stations = [.. Stations], Place = Place, Value = shown.Value, Drifting = Drifting }
             : shown.Problem!;
