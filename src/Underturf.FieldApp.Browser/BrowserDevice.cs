@@ -65,6 +65,8 @@ internal sealed class BrowserDevice : IDevice
         return Task.CompletedTask;
     }
 
+    public void ShowHead() => DeviceCalls.ShowHead();
+
     public void Listen(Func<string, Task> stored) => DeviceCalls.Listen(property => _ = stored(property));
 
     private static string? Failed(JSObject said) => said.GetPropertyAsString("failed");

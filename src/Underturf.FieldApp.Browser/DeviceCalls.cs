@@ -36,6 +36,9 @@ internal static partial class DeviceCalls
     [JSImport("release", Module)]
     public static partial void Release(int number);
 
+    [JSImport("showHead", Module)]
+    public static partial void ShowHead();
+
     [JSImport("listen", Module)]
     public static partial void Listen([JSMarshalAs<JSType.Function<JSType.String>>] Action<string> told);
 

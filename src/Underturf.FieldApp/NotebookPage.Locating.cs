@@ -60,6 +60,13 @@ public sealed partial class NotebookPage
         }
     }
 
+    /// <summary>From Now to placing the first thing.</summary>
+    private void BeginPlacing()
+    {
+        hand.Place(new PlacingDraft());
+        Go(Place.Ground);
+    }
+
     /// <summary>From Now to the ground where something may lie.</summary>
     private void GoToHidden(string thing)
     {

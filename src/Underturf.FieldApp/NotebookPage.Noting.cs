@@ -17,10 +17,15 @@ public sealed partial class NotebookPage
     /// <summary>The figure of a sweep that is being typed.</summary>
     private NoteDraft sweep = BeginSweep();
     private bool returning;
+
+    /// <summary>What was shown when the page was drawn last; nothing where it is to be seen from its head in any case.</summary>
+    private object? shown;
     private (PropertyHistory? History, OpenedLog? Opened, IReadOnlyList<StationLine> Lines) lined = (null, null, []);
 
     /// <summary>On a phone a note or a sweep has the screen to itself.</summary>
     private string AtWork => noting ? "at-work noting" : sweeping || (place == Place.Boxes && boxes.IsAtWork) ? "at-work" : "";
+
+    private object Shown => (place, noting, sweeping, water.Dry, water.IsRunning, IsReworking, IsRepairing, IsOrdering);
 
     /// <summary>Made anew where a note or an answer came in.</summary>
     private IReadOnlyList<StationLine> StationLines
@@ -58,6 +63,7 @@ public sealed partial class NotebookPage
         FollowNaming();
         FollowLocating();
         FollowSteps();
+        FollowHead(firstRender);
         if (returning && !noting)
         {
             returning = false;
@@ -68,9 +74,20 @@ public sealed partial class NotebookPage
         await KeepTouchedAsync();
     }
 
+    /// <summary>What is opened, and what one comes back to, is seen from its head, wherever what stood there before was scrolled to.</summary>
+    private void FollowHead(bool firstRender)
+    {
+        var turned = !Equals(shown, Shown);
+        shown = Shown;
+        if (turned && !firstRender)
+        {
+            Device.ShowHead();
+        }
+    }
+
     private void Go(Place to)
     {
-        (place, noting) = (to, false);
+        (place, noting, shown) = (to, false, null);
         water.Close();
         if (to != Place.Stations)
         {
@@ -92,6 +109,7 @@ public sealed partial class NotebookPage
     private void GoToQuestion(string id)
     {
         Go(Place.Now);
+        shown = Shown;
         Navigation.NavigateTo($"#question-{id}");
     }
 

@@ -164,6 +164,28 @@ public sealed class DeskTests : IDisposable
     }
 
     [Fact]
+    public async Task Each_place_and_form_and_what_one_comes_back_to_is_seen_from_its_head()
+    {
+        var page = Open();
+        async Task ShowsHeadAsync(Func<Task> tap)
+        {
+            var before = device.Heads;
+            await tap();
+            Assert.Equal(before + 1, device.Heads);
+        }
+
+        await ShowsHeadAsync(() => GoAsync(page, "Stations"));
+        await ShowsHeadAsync(() => GoAsync(page, "Stations"));
+        await ShowsHeadAsync(() => page.Find(".sweep-begin").ClickAsync(new MouseEventArgs()));
+        await ShowsHeadAsync(() => page.Find(".sweep-end").ClickAsync(new MouseEventArgs()));
+        await ShowsHeadAsync(() => page.Find(".note-begin").ClickAsync(new MouseEventArgs()));
+        await page.Find("[data-kind=Words]").ClickAsync(new MouseEventArgs());
+        await page.Find("textarea").InputAsync("The lamp trench was filled with rubble.");
+        await page.FindAll("label.field").First(label => label.TextContent.Contains("Who says it", StringComparison.Ordinal)).QuerySelector("input")!.InputAsync("Jory");
+        await ShowsHeadAsync(() => page.Find("form.note").SubmitAsync());
+    }
+
+    [Fact]
     public async Task What_was_typed_for_one_log_stays_with_it_while_another_one_is_open()
     {
         var log = new DeviceLog(device);

@@ -166,6 +166,41 @@ public sealed class DeviceLogTests
         Assert.Equal(0, log.NotBackedUp);
     }
 
+    [Fact]
+    public async Task A_note_and_its_taking_back_are_one_note_that_is_not_backed_up()
+    {
+        var log = await OpenAsync();
+        var entry = (await log.NoteAsync(Ohms("s9", "18.4 ohm"))).Value.Id.ToString();
+        await log.NoteAsync(new StrikeFact { Entry = entry });
+        Assert.Equal(1, log.NotBackedUp);
+        await log.NoteAsync(new RestoreFact { Entry = entry });
+        await log.NoteAsync(Ohms("s8", "30 ohm"));
+        Assert.Equal(2, log.NotBackedUp);
+        Assert.Equal(2, (await log.AtStakeAsync("memorial-garden")).Value.Notes);
+        await log.HandOutAsync();
+        await log.NoteAsync(new StrikeFact { Entry = entry });
+        Assert.Equal(1, log.NotBackedUp);
+    }
+
+    [Fact]
+    public async Task A_log_that_is_begun_here_is_kept_under_an_id_made_from_its_name()
+    {
+        var log = new DeviceLog(device);
+        await log.OpenDeviceAsync();
+        await log.TakeInAsync(DeviceLog.Served, ReadOnlyMemory<byte>.Empty);
+        Assert.Null(await log.BeginAsync(Named("Rose Garden, east")));
+        Assert.Equal(("rose-garden-east", "Rose Garden, east", 1L), (log.Document.Property, log.Name, log.NotBackedUp));
+        Assert.True((await log.NoteAsync(new BoxFact { Id = "b1" })).Succeeded);
+        var again = new DeviceLog(device);
+        await again.OpenDeviceAsync();
+        Assert.Equal(log.Document.ToBytes().ToArray(), again.Document.ToBytes().ToArray());
+        Assert.Empty(again.Document.Problems);
+        Assert.Null(await again.BeginAsync(Named("Rose garden (east)")));
+        Assert.Equal("rose-garden-east-2", again.Document.Property);
+    }
+
+    private static PropertyFact Named(string name) => new() { Name = name, Zone = "Etc/UTC" };
+
     private async Task<DeviceLog> OpenAsync()
     {
         var log = new DeviceLog(device);

@@ -33,8 +33,16 @@ internal sealed class MemoryDevice : IDevice
     /// <summary>True once its page was killed: what was on the way to be kept besides notes is lost.</summary>
     public bool IsKilled { get; set; }
 
+    /// <summary>How often the head of the page was shown.</summary>
+    public int Heads { get; private set; }
+
     /// <summary>Files handed out, newest last.</summary>
     public List<(string Name, byte[] Bytes)> HandedOut { get; } = [];
+
+    /// <summary>How often a page can have the logs to itself before another page has them until <see cref="OtherPage"/> ends; nothing where none does.</summary>
+    public int? Turns { get; set; }
+
+    public TaskCompletionSource OtherPage { get; } = new();
 
     /// <summary>Done once, between the reading and the storing of a note.</summary>
     public Func<Task>? Meanwhile { get; set; }
@@ -46,6 +54,12 @@ internal sealed class MemoryDevice : IDevice
     public async Task<IAsyncDisposable> AloneAsync()
     {
         var turn = new Turn();
+        if (Turns is { } left)
+        {
+            Turns = Math.Max(0, left - 1);
+            await (left == 0 ? OtherPage.Task : Task.CompletedTask);
+        }
+
         if (HasLock)
         {
             var before = lastTurn;
@@ -117,6 +131,8 @@ internal sealed class MemoryDevice : IDevice
         HandedOut.Add((name, bytes.ToArray()));
         return Task.CompletedTask;
     }
+
+    public void ShowHead() => Heads++;
 
     public void Listen(Func<string, Task> stored) => listeners.Add(stored);
 

@@ -205,6 +205,10 @@ export function listen(told) {
   news.addEventListener("message", ({ data }) => told(data));
 }
 
+export function showHead() {
+  scrollTo(0, 0);
+}
+
 const forms = { jsonl: "application/jsonl", pdf: "application/pdf", svg: "image/svg+xml" };
 
 export function handOut(name, bytes) {

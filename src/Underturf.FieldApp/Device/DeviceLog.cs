@@ -18,6 +18,7 @@ public sealed partial class DeviceLog(IDevice device)
     private readonly Dictionary<string, KeptLog> kept = new(StringComparer.Ordinal);
     private string writer = "";
     private double last;
+    private (LogDocument? Log, long UpTo, long Notes) counted;
     private PropertyHistory? history;
     private LogDocument document = nothing;
 
@@ -26,6 +27,9 @@ public sealed partial class DeviceLog(IDevice device)
 
     /// <summary>Why the log in hand is not kept on this device; it can then be read, but nothing can be noted.</summary>
     public Problem? Refused => unopened ?? unstored;
+
+    /// <summary>Why nothing at all is kept on this device.</summary>
+    public Problem? Unopened => unopened;
 
     /// <summary>True where the browser has promised not to clear the notes when space runs low.</summary>
     public bool Promised { get; private set; }
@@ -44,7 +48,15 @@ public sealed partial class DeviceLog(IDevice device)
 
     public PropertyHistory History => history ??= PropertyHistory.Fold(Document.Standing);
 
-    public bool IsEmpty => Document.Lines.Count == 0;
+    public bool IsEmpty => Document.Lines.All(line => line.IsBlank);
+
+    /// <summary>What of the log cannot be used, in a few words; nothing where all of it can.</summary>
+    public string? Damage => Document.Problems.Count(problem => problem.Severity == Severity.Error) switch
+    {
+        0 => null,
+        1 => "log damaged in 1 place",
+        var places => $"log damaged in {places} places",
+    };
 
     /// <summary>Where the newest notes from elsewhere came from.</summary>
     public string Source { get; private set; } = "";
@@ -58,8 +70,20 @@ public sealed partial class DeviceLog(IDevice device)
     /// <summary>Whether notes can be stored in this log.</summary>
     public bool TakesNotes => Refused is null && Document.Property is not null;
 
-    /// <summary>Notes written on this device that stand in no copy elsewhere, as far as it knows.</summary>
-    public long NotBackedUp => Math.Max(0, Written - (Kept?.BackedUp ?? 0));
+    /// <summary>Notes written on this device that stand in no copy elsewhere, as far as it knows; one that was taken back is one with its taking back.</summary>
+    public long NotBackedUp
+    {
+        get
+        {
+            var upTo = Kept?.BackedUp ?? 0;
+            if (!ReferenceEquals(counted.Log, Document) || counted.UpTo != upTo)
+            {
+                counted = (Document, upTo, NotesSince(Document, upTo));
+            }
+
+            return counted.Notes;
+        }
+    }
 
     private long Written => Document.LastHeader(Writer)?.Id.Seq ?? 0;
 

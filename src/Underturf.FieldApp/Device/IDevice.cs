@@ -3,7 +3,7 @@ using Underturf.Quantities;
 
 namespace Underturf.FieldApp;
 
-/// <summary>What a page asks of the device it is on: to keep lines of logs for good, to say the time, to hand out a file.</summary>
+/// <summary>What a page asks of the device it is on: to keep lines of logs for good, to say the time, to hand out a file, to scroll.</summary>
 public interface IDevice
 {
     /// <summary>The wall clock, in Unix milliseconds.</summary>
@@ -41,6 +41,9 @@ public interface IDevice
 
     /// <summary>Hands out a file, as browsers do: into the folder for such files.</summary>
     Task HandOutAsync(string name, ReadOnlyMemory<byte> bytes);
+
+    /// <summary>Scrolls to the head of the page.</summary>
+    void ShowHead();
 
     /// <summary>Has a page told when another one stored something in a log.</summary>
     void Listen(Func<string, Task> stored);
