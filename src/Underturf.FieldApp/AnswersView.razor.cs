@@ -49,6 +49,10 @@ public sealed partial class AnswersView
     [Parameter]
     public EventCallback Place { get; set; }
 
+    /// <summary>Turns to where stations are noted.</summary>
+    [Parameter]
+    public EventCallback Stations { get; set; }
+
     /// <summary>Looking for what is hidden; nothing where nothing is.</summary>
     [Parameter]
     public LookNow? Looks { get; set; }

@@ -61,9 +61,18 @@ public sealed partial class NotebookPage
     }
 
     /// <summary>From Now to placing the first thing.</summary>
-    private void BeginPlacing()
+    private void PlaceFirst() => PlaceNow(new PlacingDraft());
+
+    private void PlaceController()
     {
-        hand.Place(new PlacingDraft());
+        var controller = new PlacingDraft();
+        controller.Choose(GroundWords.Controller, log.History.Now);
+        PlaceNow(controller);
+    }
+
+    private void PlaceNow(PlacingDraft begun)
+    {
+        hand.Place(begun);
         Go(Place.Ground);
     }
 

@@ -47,6 +47,31 @@ public sealed class NewPropertyTests : BunitContext
     }
 
     [Fact]
+    public async Task The_stations_of_a_new_controller_are_noted_by_their_terminals_at_one_go()
+    {
+        var server = new MemoryServer(ReadOnlyMemory<byte>.Empty);
+        var page = Open(server);
+        await page.WaitForElementAsync(".begin");
+        await page.Find(".begin-name").InputAsync("Rose garden");
+        await page.Find(".begin form").SubmitAsync();
+        await page.WaitForElementAsync(".note-begin");
+        await page.FindAll(".place-name").Single(name => name.TextContent == "Stations").ClickAsync(new MouseEventArgs());
+        await page.Find(".stations .place-first").ClickAsync(new MouseEventArgs());
+        await page.FindAll(".placing button").First(b => b.TextContent == "Take the middle").ClickAsync(new MouseEventArgs());
+        await page.FindAll(".placing label.field").First(label => label.TextContent.Contains("Station terminals", StringComparison.Ordinal)).QuerySelector("input")!.InputAsync("6");
+        await page.Find("form.placing").SubmitAsync();
+        await page.FindAll(".place-name").Single(name => name.TextContent == "Stations").ClickAsync(new MouseEventArgs());
+        await page.Find(".terminals-all").ClickAsync(new MouseEventArgs());
+        await page.FindAll(".terminals .choice")[3].ClickAsync(new MouseEventArgs());
+        Assert.Equal("Store 5 stations", page.Find(".terminals-store").TextContent);
+        await page.Find(".terminals-store").ClickAsync(new MouseEventArgs());
+        Assert.Equal(["1", "2", "3", "5", "6"], page.FindAll(".station-number").Select(number => number.TextContent));
+        Assert.Equal("4", page.Find(".terminals .choice").TextContent);
+        await page.FindAll("button").First(b => b.TextContent == "Undo").ClickAsync(new MouseEventArgs());
+        Assert.Empty(page.FindAll(".station"));
+    }
+
+    [Fact]
     public async Task A_server_whose_log_is_damaged_is_not_said_to_have_every_note_and_nothing_more()
     {
         var lines = System.Text.Encoding.UTF8.GetString(demo).TrimEnd('\n').Split('\n');

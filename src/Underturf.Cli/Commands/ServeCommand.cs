@@ -27,6 +27,11 @@ internal static class ServeCommand
         command.SetAction(async (parsed, cancellation) =>
         {
             var own = parsed.GetValue(log)?.FullName;
+            if (File.Exists(own))
+            {
+                Tell(LogDocument.Read(await File.ReadAllBytesAsync(own, cancellation)), Path.GetFileName(own));
+            }
+
             var options = new ServeOptions(parsed.GetValue(port), own ?? DemoLog(), at => Say(at, own)) { TakesNotes = own is not null, Network = Network(parsed) };
             var problem = await ServerHost.RunAsync(options, cancellation);
             return problem is null ? ExitCode.Good : Guard.Report([problem]);
@@ -57,10 +62,6 @@ internal static class ServeCommand
     {
         Console.WriteLine($"The page is at {at} (stop with Ctrl+C).");
         Console.WriteLine(own is null ? "It shows the demo; what is noted stays in the browser." : $"What is noted on it is added to {Path.GetFileName(own)}.");
-        if (own is not null)
-        {
-            Tell(LogDocument.Read(File.ReadAllBytes(own)), Path.GetFileName(own));
-        }
     }
 
     /// <summary>A log that is not whole is served all the same: whoever serves it hears of it before somebody out in the field does.</summary>
