@@ -48,8 +48,8 @@ public sealed partial class NotebookPage
         return offered.Succeeded ? offered.Value.Bytes : offered.Problem!;
     }
 
-    /// <summary>A log in which nothing was ever noted: one can begin it here.</summary>
-    private bool CanBegin => log is { IsEmpty: true, Unopened: null } && unreadable is null && state != "working";
+    /// <summary>No log is here, or the server's has nothing in it: one can begin it. A file without a line that somebody chose is told to be empty.</summary>
+    private bool CanBegin => log is { IsEmpty: true, Unopened: null, Source: "" or DeviceLog.Served } && unreadable is null && state != "working";
 
     private async Task<Problem?> BeginPropertyAsync(PropertyFact property)
     {

@@ -19,7 +19,7 @@ public sealed class BadLogTests : IDisposable
     {
         bench.Write("cut.jsonl", Workbench.Sound.ToBytes().Span[..^30].ToArray());
         bench.Run("serve", "cut.jsonl", "--port", "70000").Failed(1, "is cut off", "cut.jsonl is served all the same");
-        bench.Write("new.jsonl", []);
+        bench.Write("new.jsonl", Array.Empty<byte>());
         Assert.Contains("new.jsonl is empty: the page begins it.", bench.Run("serve", "new.jsonl", "--port", "70000").Out, StringComparison.Ordinal);
     }
 
