@@ -30,9 +30,9 @@ internal sealed class BrowserDevice : IDevice
             : new KeptLines(said.GetPropertyAsByteArray("bytes"), said.GetPropertyAsDouble("last"));
     }
 
-    public async Task<Outcome<double?>> AddAsync(string property, ReadOnlyMemory<byte> lines, EntryId? written)
+    public async Task<Outcome<double?>> AddAsync(string property, ReadOnlyMemory<byte> lines, EntryId? written, string? desk)
     {
-        using var said = await DeviceCalls.AddAsync(property, lines.ToArray(), written?.Writer, written?.Seq ?? 0);
+        using var said = await DeviceCalls.AddAsync(property, lines.ToArray(), written?.Writer, written?.Seq ?? 0, desk);
         return Failed(said) == Taken && written is not null ? (double?)null : Last(said);
     }
 
@@ -64,6 +64,8 @@ internal sealed class BrowserDevice : IDevice
         DeviceCalls.HandOut(name, bytes.ToArray());
         return Task.CompletedTask;
     }
+
+    public void ShowHead() => DeviceCalls.ShowHead();
 
     public void Listen(Func<string, Task> stored) => DeviceCalls.Listen(property => _ = stored(property));
 

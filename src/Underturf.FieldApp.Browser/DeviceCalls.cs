@@ -16,7 +16,7 @@ internal static partial class DeviceCalls
     public static partial Task<JSObject> ReadAsync(string log, double after);
 
     [JSImport("add", Module)]
-    public static partial Task<JSObject> AddAsync(string log, byte[] lines, string? writer, double seq);
+    public static partial Task<JSObject> AddAsync(string log, byte[] lines, string? writer, double seq, string? desk);
 
     [JSImport("replace", Module)]
     public static partial Task<JSObject> ReplaceAsync(string log, byte[] lines);
@@ -35,6 +35,9 @@ internal static partial class DeviceCalls
 
     [JSImport("release", Module)]
     public static partial void Release(int number);
+
+    [JSImport("showHead", Module)]
+    public static partial void ShowHead();
 
     [JSImport("listen", Module)]
     public static partial void Listen([JSMarshalAs<JSType.Function<JSType.String>>] Action<string> told);

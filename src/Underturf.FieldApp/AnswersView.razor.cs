@@ -45,6 +45,14 @@ public sealed partial class AnswersView
     [Parameter]
     public EventCallback<string> Dry { get; set; }
 
+    /// <summary>Turns to placing the first thing of a property of which nothing is known.</summary>
+    [Parameter]
+    public EventCallback Place { get; set; }
+
+    /// <summary>Turns to where stations are noted.</summary>
+    [Parameter]
+    public EventCallback Stations { get; set; }
+
     /// <summary>Looking for what is hidden; nothing where nothing is.</summary>
     [Parameter]
     public LookNow? Looks { get; set; }

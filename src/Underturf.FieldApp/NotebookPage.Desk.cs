@@ -92,7 +92,7 @@ public sealed partial class NotebookPage
 
     private KeptDesk Desk() => new(deskOf, log.By, place.ToString(), noting, noting || draft.IsTouched ? draft : null, boxes.Box, boxes.Task, boxes.End)
     {
-        Sweep = sweep.IsTouched ? sweep : null,
+        Sweep = sweep.Stations.Count > 0 ? sweep : null,
         Sweeping = sweeping,
         Naming = boxes.Naming.Draft,
         Dry = water.Dry,
@@ -115,16 +115,13 @@ public sealed partial class NotebookPage
     /// <summary>A desk that nobody has touched is as it was kept. What keeps it from being kept is said when a note is stored.</summary>
     private async Task KeepTouchedAsync()
     {
-        if (log.Refused is not null || !atDesk || !touched)
-        {
-            return;
-        }
-
-        var now = Desk().Write([.. others.Values.Select(other => other.Written)]);
-        if (now != keptDesk)
+        if (touched && DeskText(Desk()) is { } now && now != keptDesk)
         {
             keptDesk = now;
             await Device.KeepDeskAsync(now);
         }
     }
+
+    /// <summary>A desk with those of the other logs, as it is kept; nothing where it cannot be.</summary>
+    private string? DeskText(KeptDesk desk) => log.Refused is null && atDesk ? desk.Write([.. others.Values.Select(other => other.Written)]) : null;
 }

@@ -1,3 +1,4 @@
+using Underturf.FieldLog;
 using Underturf.Quantities;
 
 namespace Underturf.FieldApp;
@@ -12,6 +13,7 @@ public sealed partial class NotebookPage
     {
         HomeState.Away => "server away",
         HomeState.Unpaired => "not paired with the server",
+        HomeState.HasAll when log.Damage is { } damage => damage,
         HomeState.HasAll => "server has every note",
         HomeState.Refuses => "server refused a note",
         _ => null,
@@ -44,6 +46,22 @@ public sealed partial class NotebookPage
     {
         var offered = await Server.PullAsync();
         return offered.Succeeded ? offered.Value.Bytes : offered.Problem!;
+    }
+
+    /// <summary>No log is here, or the server's has nothing in it: one can begin it. A file without a line that somebody chose is told to be empty.</summary>
+    private bool CanBegin => log is { IsEmpty: true, Unopened: null, Source: "" or DeviceLog.Served } && unreadable is null && state != "working";
+
+    private async Task<Problem?> BeginPropertyAsync(PropertyFact property)
+    {
+        if (await log.BeginAsync(property) is { } trouble)
+        {
+            return trouble;
+        }
+
+        picked = true;
+        await TurnAsync(asksForNewer: false);
+        await KeepSameAsync();
+        return null;
     }
 
     private async Task KeepSameAsync(bool pulls = true)

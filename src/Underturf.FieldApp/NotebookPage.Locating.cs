@@ -60,6 +60,22 @@ public sealed partial class NotebookPage
         }
     }
 
+    /// <summary>From Now to placing the first thing.</summary>
+    private void PlaceFirst() => PlaceNow(new PlacingDraft());
+
+    private void PlaceController()
+    {
+        var controller = new PlacingDraft();
+        controller.Choose(GroundWords.Controller, log.History.Now);
+        PlaceNow(controller);
+    }
+
+    private void PlaceNow(PlacingDraft begun)
+    {
+        hand.Place(begun);
+        Go(Place.Ground);
+    }
+
     /// <summary>From Now to the ground where something may lie.</summary>
     private void GoToHidden(string thing)
     {

@@ -1,5 +1,3 @@
-using Underturf.FieldLog;
-using Underturf.Quantities;
 using Underturf.Reasoning;
 
 namespace Underturf.FieldApp;
@@ -57,33 +55,5 @@ public sealed partial class NotebookPage
         {
             await ThinkAsync(Weighing);
         }
-    }
-
-    /// <summary>Stores what one tap says, which may be several facts; undo takes all of them back.</summary>
-    private Task<Problem?> KeepAllAsync(IReadOnlyList<Fact> facts) => KeepAllAsync(facts, at: null);
-
-    /// <param name="at">When it was so; the time of noting where nothing is given.</param>
-    private async Task<Problem?> KeepAllAsync(IReadOnlyList<Fact> facts, DateTimeOffset? at)
-    {
-        var kept = new List<Entry>();
-        Problem? trouble = null;
-        foreach (var fact in facts)
-        {
-            var stored = await log.NoteAsync(newId => PartNote.Named(fact, newId), at);
-            trouble = stored.Problem;
-            if (!stored.Succeeded)
-            {
-                break;
-            }
-
-            kept.Add(stored.Value);
-        }
-
-        if (kept.Count > 0)
-        {
-            Stored(kept);
-        }
-
-        return trouble;
     }
 }

@@ -1,7 +1,5 @@
 using Microsoft.AspNetCore.Components;
-using Underturf.FieldLog;
 using Underturf.Property;
-using Underturf.Quantities;
 
 namespace Underturf.FieldApp;
 
@@ -12,8 +10,6 @@ public sealed partial class NotebookPage
     private GroundHand hand = new();
     private NoteDraft draft = new();
     private ElementReference noteButton;
-    private StoredNote? last;
-    private Problem? undone;
     private Place place = Place.Now;
     private bool noting;
     private bool sweeping;
@@ -21,10 +17,15 @@ public sealed partial class NotebookPage
     /// <summary>The figure of a sweep that is being typed.</summary>
     private NoteDraft sweep = BeginSweep();
     private bool returning;
+
+    /// <summary>What was shown when the page was drawn last; nothing where it is to be seen from its head in any case.</summary>
+    private object? shown;
     private (PropertyHistory? History, OpenedLog? Opened, IReadOnlyList<StationLine> Lines) lined = (null, null, []);
 
     /// <summary>On a phone a note or a sweep has the screen to itself.</summary>
     private string AtWork => noting ? "at-work noting" : sweeping || (place == Place.Boxes && boxes.IsAtWork) ? "at-work" : "";
+
+    private object Shown => (place, noting, sweeping, water.Dry, water.IsRunning, IsReworking, IsRepairing, IsOrdering);
 
     /// <summary>Made anew where a note or an answer came in.</summary>
     private IReadOnlyList<StationLine> StationLines
@@ -62,6 +63,7 @@ public sealed partial class NotebookPage
         FollowNaming();
         FollowLocating();
         FollowSteps();
+        FollowHead(firstRender);
         if (returning && !noting)
         {
             returning = false;
@@ -72,9 +74,20 @@ public sealed partial class NotebookPage
         await KeepTouchedAsync();
     }
 
+    /// <summary>What is opened, and what one comes back to, is seen from its head, wherever what stood there before was scrolled to.</summary>
+    private void FollowHead(bool firstRender)
+    {
+        var turned = !Equals(shown, Shown);
+        shown = Shown;
+        if (turned && !firstRender)
+        {
+            Device.ShowHead();
+        }
+    }
+
     private void Go(Place to)
     {
-        (place, noting) = (to, false);
+        (place, noting, shown) = (to, false, null);
         water.Close();
         if (to != Place.Stations)
         {
@@ -96,68 +109,8 @@ public sealed partial class NotebookPage
     private void GoToQuestion(string id)
     {
         Go(Place.Now);
+        shown = Shown;
         Navigation.NavigateTo($"#question-{id}");
-    }
-
-    /// <summary>Stores what the form says and puts the form away.</summary>
-    private async Task<Problem?> StoreAsync(IReadOnlyList<Fact> facts)
-    {
-        var trouble = await KeepAllAsync(facts, draft.At);
-        if (trouble is null)
-        {
-            StandWhere(draft.Sought);
-            draft = new NoteDraft();
-            CloseNote();
-        }
-
-        return trouble;
-    }
-
-    /// <summary>Stores a fact, then says so. Nothing is said to be stored before it is.</summary>
-    private Task<Problem?> KeepAsync(Fact fact) => KeepNewAsync(_ => fact);
-
-    /// <param name="write">Writes the fact, given an id for a thing that nobody has noted before.</param>
-    private async Task<Problem?> KeepNewAsync(Func<string, Fact> write)
-    {
-        var stored = await log.NoteAsync(write);
-        if (!stored.Succeeded)
-        {
-            return stored.Problem;
-        }
-
-        Stored([stored.Value]);
-        return null;
-    }
-
-    private void Stored(IReadOnlyList<Entry> kept)
-    {
-        var words = NoteWords.Say(kept[0].Fact!, log.History.Now);
-        (last, undone) = (new StoredNote([.. kept.Select(entry => entry.Id.ToString())], kept.Count == 1 ? words : $"{words}, and {kept.Count - 1} more", Struck: false), null);
-        Away(() => KeepSameAsync(pulls: false));
-        ThinkOn();
-    }
-
-    /// <summary>Undo strikes the note that was stored last; redo restores it.</summary>
-    private async Task TurnLastAsync()
-    {
-        if (last is not { } note)
-        {
-            return;
-        }
-
-        foreach (var entry in note.Entries)
-        {
-            var stored = await log.NoteAsync(note.Struck ? new RestoreFact { Entry = entry } : new StrikeFact { Entry = entry });
-            undone = stored.Problem;
-            if (!stored.Succeeded)
-            {
-                return;
-            }
-        }
-
-        last = note with { Struck = !note.Struck };
-        Away(() => KeepSameAsync(pulls: false));
-        ThinkOn();
     }
 
     /// <summary>Nothing typed yet. The panel is not asked: it begins by reading the practice book, for which no page should wait before it can note.</summary>

@@ -101,6 +101,8 @@ public sealed partial class NotebookPage : IDisposable
                 Say("ready", $"{(asksForNewer ? "No newer note. " : "")}{Count(opened!.Answers.Questions.Count)}");
                 return;
             case LogStep.Same when state == "working" && !inHand.IsEmpty:
+            case LogStep.Same when state == "stopped" && !asksForNewer:
+                // It is on its way; or somebody has given it up, and no note has come in since.
                 return;
             case LogStep.Other:
                 ForgetAnswers();

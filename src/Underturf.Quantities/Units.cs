@@ -173,6 +173,9 @@ public static class Units
     /// <summary>The number in the named unit as an SI value.</summary>
     public static double From(double number, string unit) => (number + ByName[unit].Offset) * ByName[unit].Factor;
 
+    /// <summary>What the named unit measures. The name must exist: a wrong one is a bug.</summary>
+    public static Dimension DimensionOf(string unit) => ByName[unit].Dimension;
+
     /// <summary>The dimension's name as a reader would say it.</summary>
     public static string Name(Dimension dimension) => dimension switch
     {

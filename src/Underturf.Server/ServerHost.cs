@@ -18,7 +18,7 @@ public static class ServerHost
 
         if (options.OfferedLog is { } log && !File.Exists(log))
         {
-            return new Problem(log, "there is no such file", "Give the path of a field log");
+            return new Problem(log, "there is no such file", "Give the path of a field log; an empty file begins a new one");
         }
 
         if (Unusable(options.Port) is { } unusable)

@@ -87,7 +87,7 @@ public sealed class ComponentTests : BunitContext
     private static void AssertSays(Problem problem, string text) =>
         Assert.All([problem.Place, problem.Reason, problem.Remedy], part => Assert.Contains(part, text, StringComparison.Ordinal));
 
-    private IRenderedComponent<NotebookPage> Open(Answers answers, params Problem[] problems) => Open(ReadOnlyMemory<byte>.Empty, new OpenedLog(answers, problems));
+    private IRenderedComponent<NotebookPage> Open(Answers answers, params Problem[] problems) => Open((ReadOnlyMemory<byte>)File.ReadAllBytes(Checkout.DemoLog), new OpenedLog(answers, problems));
 
     private IRenderedComponent<NotebookPage> Open(Outcome<ReadOnlyMemory<byte>> offered, OpenedLog opened)
     {

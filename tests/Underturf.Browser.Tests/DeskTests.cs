@@ -32,6 +32,9 @@ public sealed class DeskTests : IDisposable
         return page;
     }
 
+    /// <summary>What the device keeps of its own.</summary>
+    private IReadOnlyList<Entry> Kept() => Hand.Own(LogDocument.Read(device.ReadAsync("memorial-garden", 0).Result.Value.Bytes));
+
     private static Task GoAsync(IRenderedComponent<NotebookPage> page, string place) =>
         page.FindAll(".place-name").Single(name => name.TextContent == place).ClickAsync(new MouseEventArgs());
 
@@ -59,6 +62,96 @@ public sealed class DeskTests : IDisposable
     }
 
     [Fact]
+    public async Task A_page_that_is_killed_once_a_note_is_stored_does_not_bring_its_form_back()
+    {
+        var page = Open();
+        await page.Find(".note-begin").ClickAsync(new MouseEventArgs());
+        await page.Find("[data-kind=Words]").ClickAsync(new MouseEventArgs());
+        await page.Find("textarea").InputAsync("The lamp trench was filled with rubble.");
+        await page.FindAll("label.field").First(label => label.TextContent.Contains("Who says it", StringComparison.Ordinal)).QuerySelector("input")!.InputAsync("Jory");
+        device.IsKilled = true;
+        await page.Find("form.note").SubmitAsync();
+        Assert.Single(Kept());
+        Assert.Empty(Open().FindAll(".sheet"));
+    }
+
+    [Fact]
+    public async Task A_page_that_is_killed_once_a_reading_of_a_sweep_is_stored_goes_on_at_the_next_station()
+    {
+        var page = Open();
+        await GoAsync(page, "Stations");
+        await page.Find(".sweep-begin").ClickAsync(new MouseEventArgs());
+        var station = page.Find(".sweep-station").TextContent;
+        await page.Find(".pad-value").InputAsync("41.7");
+        device.IsKilled = true;
+        await page.Find("form.sweep").SubmitAsync();
+        Assert.Single(Kept());
+        var again = Open();
+        Assert.NotEqual(station, again.Find(".sweep-station").TextContent);
+        Assert.Equal("", again.Find(".pad-value").GetAttribute("value"));
+    }
+
+    [Fact]
+    public async Task A_sweep_that_is_taken_up_says_at_which_station_it_goes_on_and_can_begin_at_the_first()
+    {
+        var page = Open();
+        await GoAsync(page, "Stations");
+        await page.Find(".sweep-begin").ClickAsync(new MouseEventArgs());
+        Assert.Empty(page.FindAll(".sweep-goes-on"));
+        await page.FindAll("form.sweep button").First(b => b.TextContent == "Skip").ClickAsync(new MouseEventArgs());
+        Assert.Empty(page.FindAll(".sweep-goes-on"));
+        var again = Open();
+        Assert.Equal("Goes on at station 2.", again.Find(".sweep-goes-on p").TextContent);
+        await again.Find(".sweep-end").ClickAsync(new MouseEventArgs());
+        await again.Find(".sweep-begin").ClickAsync(new MouseEventArgs());
+        Assert.Equal("2", again.Find(".sweep-station").TextContent.Split(' ')[1]);
+        await again.Find(".sweep-afresh").ClickAsync(new MouseEventArgs());
+        Assert.Equal("1", again.Find(".sweep-station").TextContent.Split(' ')[1]);
+        Assert.Empty(again.FindAll(".sweep-goes-on"));
+    }
+
+    [Fact]
+    public async Task A_page_that_is_killed_once_an_end_or_a_tie_is_stored_begins_the_next_one()
+    {
+        var page = Open();
+        await GoAsync(page, "Boxes");
+        await page.Find(".box-line[data-box=b10]").ClickAsync(new MouseEventArgs());
+        await page.Find(".end-begin").ClickAsync(new MouseEventArgs());
+        await page.FindAll(".colours button").First(b => b.TextContent.Trim() == "purple").ClickAsync(new MouseEventArgs());
+        await page.FindAll(".gauges button")[0].ClickAsync(new MouseEventArgs());
+        device.IsKilled = true;
+        await page.Find(".mate-none").ClickAsync(new MouseEventArgs());
+        device.IsKilled = false;
+        var next = Open();
+        Assert.Empty(next.FindAll(".colours [aria-pressed=true]"));
+        await GoAsync(next, "Ground");
+        await next.Find(".ground-list [data-thing=b6]").ClickAsync(new MouseEventArgs());
+        await next.FindAll(".ground-card button").First(b => b.TextContent == "Tie it").ClickAsync(new MouseEventArgs());
+        await next.FindAll(".tying .choice")[^1].ClickAsync(new MouseEventArgs());
+        await next.Find(".tie-distance").InputAsync("41.5");
+        device.IsKilled = true;
+        await next.Find("form.tying").SubmitAsync();
+        Assert.Equal(2, Kept().Count);
+        Assert.Single(Open().FindAll(".tying"));
+        Assert.Empty(Open().FindAll(".tie-distance"));
+    }
+
+    [Fact]
+    public void What_a_panel_has_stored_lies_no_longer_on_the_desk_and_the_rest_still_does()
+    {
+        var naming = new NamingDraft { People = 2, Round = "r", Value = "41", Marks = { ["e1"] = true } };
+        var day = new DayDraft { IsOpen = true, Minutes = 90 };
+        (day.TicketFor("v1").Number, day.TicketFor("v2").Number) = ("A-11", "A-12");
+        var desk = new KeptDesk("garden", "Maren", "Now", false, null, null, BoxTask.Look, null) { Naming = naming, Day = day, LeftAs = "hole open", Told = "the gardener" };
+        var round = desk.Without(new TouchFact { How = "test coil", Place = "b1", Put = [], Touched = [], Answered = [] });
+        Assert.Equal((2, "r", "", 0), (round.Naming!.People, round.Naming.Round, round.Naming.Value, round.Naming.Marks.Count));
+        var ticket = desk.Without(new LocateTicketFact { Id = "t", Places = ["v1"] });
+        Assert.Equal((true, 90d, "v2"), (ticket.Day!.IsOpen, ticket.Day.Minutes, ticket.Day.Tickets.Single().Key));
+        var left = desk.Without(new LeftAsFact { Place = "b1", State = "hole open" });
+        Assert.Equal((null, null, "A-11"), (left.LeftAs, left.Told, left.Day!.Tickets["v1"].Number));
+    }
+
+    [Fact]
     public async Task A_picture_that_is_being_laid_waits_for_the_place_of_its_point()
     {
         Open();
@@ -68,6 +161,28 @@ public sealed class DeskTests : IDisposable
         hand.Lay(laying);
         device.Desk = new KeptDesk("memorial-garden", null, "Ground", false, null, null, BoxTask.Look, null) { Ground = hand }.Write();
         Assert.Equal(laying.WaitingAt, KeptDesk.Read(device.Desk)!.Ground!.Laying!.WaitingAt);
+    }
+
+    [Fact]
+    public async Task Each_place_and_form_and_what_one_comes_back_to_is_seen_from_its_head()
+    {
+        var page = Open();
+        async Task ShowsHeadAsync(Func<Task> tap)
+        {
+            var before = device.Heads;
+            await tap();
+            Assert.Equal(before + 1, device.Heads);
+        }
+
+        await ShowsHeadAsync(() => GoAsync(page, "Stations"));
+        await ShowsHeadAsync(() => GoAsync(page, "Stations"));
+        await ShowsHeadAsync(() => page.Find(".sweep-begin").ClickAsync(new MouseEventArgs()));
+        await ShowsHeadAsync(() => page.Find(".sweep-end").ClickAsync(new MouseEventArgs()));
+        await ShowsHeadAsync(() => page.Find(".note-begin").ClickAsync(new MouseEventArgs()));
+        await page.Find("[data-kind=Words]").ClickAsync(new MouseEventArgs());
+        await page.Find("textarea").InputAsync("The lamp trench was filled with rubble.");
+        await page.FindAll("label.field").First(label => label.TextContent.Contains("Who says it", StringComparison.Ordinal)).QuerySelector("input")!.InputAsync("Jory");
+        await ShowsHeadAsync(() => page.Find("form.note").SubmitAsync());
     }
 
     [Fact]

@@ -85,6 +85,23 @@ public sealed class DeviceLogTests
     }
 
     [Fact]
+    public async Task What_one_tap_says_is_stored_whole_with_the_desk_or_not_at_all()
+    {
+        var log = await OpenAsync();
+        device.Full = new Problem("this device", "has no room left", "Free some");
+        Assert.False((await log.NoteAllAsync([_ => Ohms("s1", "31 ohm"), _ => Ohms("s2", "32 ohm")], desk: "after")).Succeeded);
+        Assert.Equal((0L, null), (log.NotBackedUp, device.Desk));
+        device.Full = null;
+        var stored = (await log.NoteAllAsync([_ => Ohms("s1", "31 ohm"), _ => Ohms("s2", "32 ohm")], desk: "after")).Value;
+        Assert.Equal([1L, 2L], stored.Select(entry => entry.Id.Seq));
+        Assert.Equal("after", device.Desk);
+        var again = new DeviceLog(device);
+        await again.OpenDeviceAsync();
+        Assert.Equal(log.Document.ToBytes().ToArray(), again.Document.ToBytes().ToArray());
+        Assert.Equal(LogDocument.Read(demo).Problems, again.Document.Problems);
+    }
+
+    [Fact]
     public async Task A_log_that_cannot_be_stored_is_shown_but_takes_no_notes()
     {
         device.Full = new Problem("this device", "has no room left", "Free some");
@@ -148,6 +165,41 @@ public sealed class DeviceLogTests
         await log.TakeInAsync("server", log.Document.ToBytes());
         Assert.Equal(0, log.NotBackedUp);
     }
+
+    [Fact]
+    public async Task A_note_and_its_taking_back_are_one_note_that_is_not_backed_up()
+    {
+        var log = await OpenAsync();
+        var entry = (await log.NoteAsync(Ohms("s9", "18.4 ohm"))).Value.Id.ToString();
+        await log.NoteAsync(new StrikeFact { Entry = entry });
+        Assert.Equal(1, log.NotBackedUp);
+        await log.NoteAsync(new RestoreFact { Entry = entry });
+        await log.NoteAsync(Ohms("s8", "30 ohm"));
+        Assert.Equal(2, log.NotBackedUp);
+        Assert.Equal(2, (await log.AtStakeAsync("memorial-garden")).Value.Notes);
+        await log.HandOutAsync();
+        await log.NoteAsync(new StrikeFact { Entry = entry });
+        Assert.Equal(1, log.NotBackedUp);
+    }
+
+    [Fact]
+    public async Task A_log_that_is_begun_here_is_kept_under_an_id_made_from_its_name()
+    {
+        var log = new DeviceLog(device);
+        await log.OpenDeviceAsync();
+        await log.TakeInAsync(DeviceLog.Served, ReadOnlyMemory<byte>.Empty);
+        Assert.Null(await log.BeginAsync(Named("Rose Garden, east")));
+        Assert.Equal(("rose-garden-east", "Rose Garden, east", 1L), (log.Document.Property, log.Name, log.NotBackedUp));
+        Assert.True((await log.NoteAsync(new BoxFact { Id = "b1" })).Succeeded);
+        var again = new DeviceLog(device);
+        await again.OpenDeviceAsync();
+        Assert.Equal(log.Document.ToBytes().ToArray(), again.Document.ToBytes().ToArray());
+        Assert.Empty(again.Document.Problems);
+        Assert.Null(await again.BeginAsync(Named("Rose garden (east)")));
+        Assert.Equal("rose-garden-east-2", again.Document.Property);
+    }
+
+    private static PropertyFact Named(string name) => new() { Name = name, Zone = "Etc/UTC" };
 
     private async Task<DeviceLog> OpenAsync()
     {

@@ -94,6 +94,24 @@ public sealed class KeepingTests(ServedPage served)
     }
 
     [Fact]
+    public async Task A_page_reloaded_the_moment_its_note_is_on_the_device_has_the_note_and_an_empty_form()
+    {
+        await using var phone = await served.PhoneAsync();
+        var page = await ServedPage.OpenAsync(phone, served.Address);
+        await page.Locator(".note-begin").ClickAsync();
+        await page.Locator("[data-kind=Words]").ClickAsync();
+        await page.Locator("textarea").FillAsync("The lamp trench was filled with rubble.");
+        await page.GetByLabel("Who says it").FillAsync("Jory");
+        // What a page does first once a note is stored is to tell the others: from then on this one keeps nothing more.
+        await page.EvaluateAsync("() => { window.killed = true; BroadcastChannel.prototype.postMessage = () => { IDBObjectStore.prototype.put = () => { throw new Error(); }; location.reload(); }; }");
+        await page.Locator(".store").ClickAsync();
+        await page.WaitForFunctionAsync("() => !window.killed && document.querySelector('.backup[data-notes=\"1\"]')");
+        Assert.Equal(0, await page.Locator(".sheet").CountAsync());
+        await page.Locator(".note-begin").ClickAsync();
+        Assert.Equal(0, await page.Locator("textarea").CountAsync());
+    }
+
+    [Fact]
     public async Task An_old_page_steps_back_before_a_newer_one_and_keeps_what_is_typed()
     {
         await using var phone = await served.PhoneAsync();

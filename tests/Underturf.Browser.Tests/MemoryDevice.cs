@@ -30,8 +30,19 @@ internal sealed class MemoryDevice : IDevice
     /// <summary>What was kept of the desk.</summary>
     public string? Desk { get; set; }
 
+    /// <summary>True once its page was killed: what was on the way to be kept besides notes is lost.</summary>
+    public bool IsKilled { get; set; }
+
+    /// <summary>How often the head of the page was shown.</summary>
+    public int Heads { get; private set; }
+
     /// <summary>Files handed out, newest last.</summary>
     public List<(string Name, byte[] Bytes)> HandedOut { get; } = [];
+
+    /// <summary>How often a page can have the logs to itself before another page has them until <see cref="OtherPage"/> ends; nothing where none does.</summary>
+    public int? Turns { get; set; }
+
+    public TaskCompletionSource OtherPage { get; } = new();
 
     /// <summary>Done once, between the reading and the storing of a note.</summary>
     public Func<Task>? Meanwhile { get; set; }
@@ -43,6 +54,12 @@ internal sealed class MemoryDevice : IDevice
     public async Task<IAsyncDisposable> AloneAsync()
     {
         var turn = new Turn();
+        if (Turns is { } left)
+        {
+            Turns = Math.Max(0, left - 1);
+            await (left == 0 ? OtherPage.Task : Task.CompletedTask);
+        }
+
         if (HasLock)
         {
             var before = lastTurn;
@@ -59,7 +76,7 @@ internal sealed class MemoryDevice : IDevice
         return Task.FromResult<Outcome<KeptLines>>(new KeptLines(newer.SelectMany(line => (byte[])[.. line.Line, (byte)'\n']).ToArray(), newer.Count > 0 ? newer[^1].Number : after));
     }
 
-    public async Task<Outcome<double?>> AddAsync(string property, ReadOnlyMemory<byte> lines, EntryId? written)
+    public async Task<Outcome<double?>> AddAsync(string property, ReadOnlyMemory<byte> lines, EntryId? written, string? desk)
     {
         if (Meanwhile is { } meanwhile)
         {
@@ -67,9 +84,20 @@ internal sealed class MemoryDevice : IDevice
             await meanwhile();
         }
 
-        return Full is { } full ? full
-            : written is { } entry && !this.written.Add((property, entry)) ? (double?)null
-            : Put(property, lines);
+        if (Full is { } full)
+        {
+            return full;
+        }
+
+        var entries = written is null ? [] : LogDocument.Read(lines).Entries.Select(entry => (property, entry.Id)).ToList();
+        if (this.written.Overlaps(entries))
+        {
+            return (double?)null;
+        }
+
+        this.written.UnionWith(entries);
+        Desk = desk ?? Desk;
+        return Put(property, lines);
     }
 
     public Task<Outcome<double?>> ReplaceAsync(string property, ReadOnlyMemory<byte> lines)
@@ -94,7 +122,7 @@ internal sealed class MemoryDevice : IDevice
 
     public Task KeepDeskAsync(string desk)
     {
-        Desk = desk;
+        Desk = IsKilled ? Desk : desk;
         return Task.CompletedTask;
     }
 
@@ -103,6 +131,8 @@ internal sealed class MemoryDevice : IDevice
         HandedOut.Add((name, bytes.ToArray()));
         return Task.CompletedTask;
     }
+
+    public void ShowHead() => Heads++;
 
     public void Listen(Func<string, Task> stored) => listeners.Add(stored);
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Net;
+using Underturf.FieldLog;
 using Underturf.Quantities;
 using Underturf.Server;
 
@@ -26,6 +27,11 @@ internal static class ServeCommand
         command.SetAction(async (parsed, cancellation) =>
         {
             var own = parsed.GetValue(log)?.FullName;
+            if (File.Exists(own))
+            {
+                Tell(LogDocument.Read(await File.ReadAllBytesAsync(own, cancellation)), Path.GetFileName(own));
+            }
+
             var options = new ServeOptions(parsed.GetValue(port), own ?? DemoLog(), at => Say(at, own)) { TakesNotes = own is not null, Network = Network(parsed) };
             var problem = await ServerHost.RunAsync(options, cancellation);
             return problem is null ? ExitCode.Good : Guard.Report([problem]);
@@ -56,6 +62,22 @@ internal static class ServeCommand
     {
         Console.WriteLine($"The page is at {at} (stop with Ctrl+C).");
         Console.WriteLine(own is null ? "It shows the demo; what is noted stays in the browser." : $"What is noted on it is added to {Path.GetFileName(own)}.");
+    }
+
+    /// <summary>A log that is not whole is served all the same: whoever serves it hears of it before somebody out in the field does.</summary>
+    private static void Tell(LogDocument log, string name)
+    {
+        if (log.Lines.All(line => line.IsBlank))
+        {
+            Console.WriteLine($"{name} is empty: the page begins it.");
+            return;
+        }
+
+        Guard.Errors(log.Problems);
+        if (log.Problems.Any(problem => problem.Severity == Severity.Error))
+        {
+            Console.Error.WriteLine($"{name} is served all the same; every other line of it counts.");
+        }
     }
 
     private static void Say(NetworkDoors doors)

@@ -102,16 +102,17 @@ export function read(log, after) {
   });
 }
 
-export async function add(log, lines, writer, seq) {
+/** Lines, and with them the desk as it lies once they are stored: a page that is killed finds both or neither. */
+export async function add(log, lines, writer, seq, desk) {
   navigator.storage?.persist?.().catch(() => undefined);
-  const said = await run(["lines", "written", "logs"], "readwrite", async (transaction) => {
-    if (writer !== null) {
-      if ((await answer(transaction.objectStore("logs").get(log)))?.isGone) {
-        throw new DOMException("", "GoneError");
-      }
-      transaction.objectStore("written").add({ log, writer, seq });
+  const said = await run(["lines", "written", "logs", "device"], "readwrite", async (transaction) => {
+    if (writer !== null && (await answer(transaction.objectStore("logs").get(log)))?.isGone) {
+      throw new DOMException("", "GoneError");
     }
-    return put(transaction, log, lines);
+    if (desk !== null) {
+      transaction.objectStore("device").put(desk, "desk");
+    }
+    return put(transaction, log, lines, (nth) => writer !== null && transaction.objectStore("written").add({ log, writer, seq: seq + nth }));
   });
   return tell(log, said);
 }
@@ -124,10 +125,11 @@ export async function replace(log, lines) {
   return tell(log, said);
 }
 
-async function put(transaction, log, lines) {
+async function put(transaction, log, lines, claim = () => undefined) {
   const store = transaction.objectStore("lines");
   let last = null;
-  for (let from = 0, end; (end = lines.indexOf(lineFeed, from)) >= 0; from = end + 1) {
+  for (let from = 0, nth = 0, end; (end = lines.indexOf(lineFeed, from)) >= 0; from = end + 1, nth++) {
+    claim(nth);
     last = store.add({ log, line: lines.slice(from, end) });
   }
   return { last: last === null ? 0 : await answer(last) };
@@ -201,6 +203,10 @@ function alone(work) {
 
 export function listen(told) {
   news.addEventListener("message", ({ data }) => told(data));
+}
+
+export function showHead() {
+  scrollTo(0, 0);
 }
 
 const forms = { jsonl: "application/jsonl", pdf: "application/pdf", svg: "image/svg+xml" };

@@ -5,6 +5,9 @@ import { whole } from "./rooms.js";
 const notice = document.getElementById("newer-build");
 let agreed = false;
 
+// What a browser needs to offer the page for a home screen: nobody who wants to note waits for it, nor for the icons that it names.
+whole.then(() => document.head.append(Object.assign(document.createElement("link"), { rel: "manifest", href: "manifest.webmanifest" })));
+
 if ("serviceWorker" in navigator) {
   // On the first visit every file is fetched once more to be kept: not before the page is whole, which would wait for them.
   if (navigator.serviceWorker.controller === null) {

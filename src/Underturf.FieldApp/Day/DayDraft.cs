@@ -15,4 +15,7 @@ public sealed class DayDraft
     public Dictionary<string, TicketDraft> Tickets { get; init; } = [];
 
     public TicketDraft TicketFor(string place) => Tickets.TryGetValue(place, out var begun) ? begun : Tickets[place] = new TicketDraft();
+
+    /// <summary>The same without the tickets for places: what it is once those are stored.</summary>
+    public DayDraft Without(IReadOnlyList<string> places) => new() { IsOpen = IsOpen, At = At, Minutes = Minutes, Tickets = Tickets.Where(ticket => !places.Contains(ticket.Key)).ToDictionary() };
 }

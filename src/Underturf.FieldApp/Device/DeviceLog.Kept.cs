@@ -39,7 +39,7 @@ public sealed partial class DeviceLog
             photos.RemoveAll(photo => hashes.Contains(photo.Hash));
         }
 
-        return new AtStake(Math.Max(0, WrittenIn(read.Value) - kept[property].BackedUp), photos);
+        return new AtStake(NotesSince(read.Value, kept[property].BackedUp), photos);
     }
 
     /// <summary>Hands out one of them as a file that the command line tool reads.</summary>
@@ -82,6 +82,23 @@ public sealed partial class DeviceLog
     }
 
     private static IEnumerable<PhotoFact> PhotosIn(LogDocument log) => log.Entries.Select(entry => entry.Fact).OfType<PhotoFact>();
+
+    /// <summary>How many notes the entries of this device are that come after a number: a note, its taking back and its restoring are one.</summary>
+    private long NotesSince(LogDocument log, long upTo)
+    {
+        var (by, lines) = (WriterOf(log.Property), Math.Max(0, WrittenIn(log) - upTo));
+        var own = lines == 0 ? [] : log.Entries.Where(entry => entry.Id.Writer == by && entry.Id.Seq > upTo).ToList();
+
+        // Of a long log only a glance may have been taken: what was not read of it is not counted as one.
+        return own.Select(About).Distinct().Count() + lines - own.Count;
+    }
+
+    private static string About(Entry entry) => entry.Fact switch
+    {
+        StrikeFact taken => taken.Entry,
+        RestoreFact back => back.Entry,
+        _ => entry.Id.ToString(),
+    };
 
     private long WrittenIn(LogDocument log) => log.LastHeader(WriterOf(log.Property))?.Id.Seq ?? 0;
 

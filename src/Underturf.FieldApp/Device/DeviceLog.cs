@@ -13,14 +13,12 @@ public sealed partial class DeviceLog(IDevice device)
     /// <summary>What the page calls the log of the server that it came from.</summary>
     public const string Served = "Served log";
 
-    /// <summary>How often a note is sealed anew where another page was quicker; with a lock around it that does not happen at all.</summary>
-    private const int Attempts = 4;
-
     private static readonly LogDocument nothing = LogDocument.Read(ReadOnlyMemory<byte>.Empty);
 
     private readonly Dictionary<string, KeptLog> kept = new(StringComparer.Ordinal);
     private string writer = "";
     private double last;
+    private (LogDocument? Log, long UpTo, long Notes) counted;
     private PropertyHistory? history;
     private LogDocument document = nothing;
 
@@ -29,6 +27,9 @@ public sealed partial class DeviceLog(IDevice device)
 
     /// <summary>Why the log in hand is not kept on this device; it can then be read, but nothing can be noted.</summary>
     public Problem? Refused => unopened ?? unstored;
+
+    /// <summary>Why nothing at all is kept on this device.</summary>
+    public Problem? Unopened => unopened;
 
     /// <summary>True where the browser has promised not to clear the notes when space runs low.</summary>
     public bool Promised { get; private set; }
@@ -47,7 +48,15 @@ public sealed partial class DeviceLog(IDevice device)
 
     public PropertyHistory History => history ??= PropertyHistory.Fold(Document.Standing);
 
-    public bool IsEmpty => Document.Lines.Count == 0;
+    public bool IsEmpty => Document.Lines.All(line => line.IsBlank);
+
+    /// <summary>What of the log cannot be used, in a few words; nothing where all of it can.</summary>
+    public string? Damage => Document.Problems.Count(problem => problem.Severity == Severity.Error) switch
+    {
+        0 => null,
+        1 => "log damaged in 1 place",
+        var places => $"log damaged in {places} places",
+    };
 
     /// <summary>Where the newest notes from elsewhere came from.</summary>
     public string Source { get; private set; } = "";
@@ -61,8 +70,20 @@ public sealed partial class DeviceLog(IDevice device)
     /// <summary>Whether notes can be stored in this log.</summary>
     public bool TakesNotes => Refused is null && Document.Property is not null;
 
-    /// <summary>Notes written on this device that stand in no copy elsewhere, as far as it knows.</summary>
-    public long NotBackedUp => Math.Max(0, Written - (Kept?.BackedUp ?? 0));
+    /// <summary>Notes written on this device that stand in no copy elsewhere, as far as it knows; one that was taken back is one with its taking back.</summary>
+    public long NotBackedUp
+    {
+        get
+        {
+            var upTo = Kept?.BackedUp ?? 0;
+            if (!ReferenceEquals(counted.Log, Document) || counted.UpTo != upTo)
+            {
+                counted = (Document, upTo, NotesSince(Document, upTo));
+            }
+
+            return counted.Notes;
+        }
+    }
 
     private long Written => Document.LastHeader(Writer)?.Id.Seq ?? 0;
 
@@ -141,60 +162,6 @@ public sealed partial class DeviceLog(IDevice device)
         return await RefreshAloneAsync() is null && !ReferenceEquals(before, Document);
     }
 
-    /// <summary>Seals a fact and stores it. The entry is on the device for good when it answers.</summary>
-    /// <param name="at">When it was so; the time of noting where nothing is given.</param>
-    public Task<Outcome<Entry>> NoteAsync(Fact fact, DateTimeOffset? at = null) => NoteAsync(_ => fact, at);
-
-    /// <summary>Seals a fact and stores it, as above.</summary>
-    /// <param name="write">Writes the fact, given an id for a thing that nobody has noted before: it is that of the entry, so no two can be the same.</param>
-    /// <param name="at">When it was so; the time of noting where nothing is given.</param>
-    public async Task<Outcome<Entry>> NoteAsync(Func<string, Fact> write, DateTimeOffset? at = null)
-    {
-        if (Refused is { } refused)
-        {
-            return refused;
-        }
-
-        if (Document.Property is null)
-        {
-            return new Problem("this log", "is of no property that could be read", "Open another log");
-        }
-
-        if (at?.ToUnixTimeMilliseconds() > device.WallMilliseconds)
-        {
-            return new Problem("the time of this note", "lies ahead of the clock of this device", "Choose a moment that has been, or leave it empty for now");
-        }
-
-        await using var alone = await device.AloneAsync();
-        for (var attempt = 0; attempt < Attempts; attempt++)
-        {
-            if (await RefreshAloneAsync() is { } unread)
-            {
-                return unread;
-            }
-
-            var entry = Seal(write($"{Writer}-{Written + 1}"), at);
-            if (!entry.Succeeded)
-            {
-                return entry;
-            }
-
-            var stored = await device.AddAsync(Document.Property!, StoredLines.Joined([entry.Value.Line]), entry.Value.Id);
-            if (!stored.Succeeded)
-            {
-                return stored.Problem!;
-            }
-
-            if (stored.Value is { } number)
-            {
-                (Document, history, last) = (Document.With(entry.Value), GrownBy(entry.Value), number);
-                return entry;
-            }
-        }
-
-        return new Problem("this note", "was crowded out by other pages of this browser", "Close the other pages and store it again");
-    }
-
     /// <summary>Hands out the whole log as a file that the command line tool reads.</summary>
     public async Task<Problem?> HandOutAsync()
     {
@@ -214,19 +181,6 @@ public sealed partial class DeviceLog(IDevice device)
         return handed.Succeeded && TakesNotes ? await RememberAsync(upTo) : handed.Problem;
     }
 
-    /// <summary>The history folded on, where the entry only adds to it.</summary>
-    private PropertyHistory? GrownBy(Entry entry) => entry.Fact is StrikeFact or RestoreFact ? null : history?.With(entry);
-
-    private Outcome<Entry> Seal(Fact fact, DateTimeOffset? at) => Pen.Seal(
-        Document.Property!,
-        Writer,
-        Document.LastHeader(Writer),
-        HybridTime.Next(Document.LastNoted ?? default, device.WallMilliseconds),
-        Signed(fact),
-        at);
-
-    private Fact Signed(Fact fact) => By is not null && fact.By is null ? fact with { By = By } : fact;
-
     private async Task<Problem?> StoreUnionAsync(string property, LogDocument incoming)
     {
         var united = LogMerge.Union(Document, incoming);
@@ -239,7 +193,7 @@ public sealed partial class DeviceLog(IDevice device)
             return null;
         }
 
-        var stored = gone ? await device.ReplaceAsync(property, united.ToBytes()) : await device.AddAsync(property, StoredLines.Joined(added), null);
+        var stored = gone ? await device.ReplaceAsync(property, united.ToBytes()) : await device.AddAsync(property, StoredLines.Joined(added), written: null, desk: null);
         if (stored.Succeeded)
         {
             (Document, last) = (united, stored.Value ?? last);

@@ -3,7 +3,7 @@ using Underturf.Quantities;
 
 namespace Underturf.FieldApp;
 
-/// <summary>What a page asks of the device it is on: to keep lines of logs for good, to say the time, to hand out a file.</summary>
+/// <summary>What a page asks of the device it is on: to keep lines of logs for good, to say the time, to hand out a file, to scroll.</summary>
 public interface IDevice
 {
     /// <summary>The wall clock, in Unix milliseconds.</summary>
@@ -20,9 +20,10 @@ public interface IDevice
 
     /// <summary>Stores lines. They are there for good when it answers, or none of them is.</summary>
     /// <param name="lines">Whole lines, each ended by a line feed.</param>
-    /// <param name="written">The entry that this device wrote, if it is one; no two pages can store the same.</param>
-    /// <returns>The number of the last line stored; nothing where another page had stored that entry first.</returns>
-    Task<Outcome<double?>> AddAsync(string property, ReadOnlyMemory<byte> lines, EntryId? written);
+    /// <param name="written">The first of the entries that this device wrote, where the lines are such, one after the other; no two pages can store the same.</param>
+    /// <param name="desk">What lies on the desk once they are stored, kept with them or not at all; nothing to leave what is kept.</param>
+    /// <returns>The number of the last line stored; nothing where another page had stored one of those entries first.</returns>
+    Task<Outcome<double?>> AddAsync(string property, ReadOnlyMemory<byte> lines, EntryId? written, string? desk);
 
     /// <summary>Stores lines in place of all that are kept of a log.</summary>
     Task<Outcome<double?>> ReplaceAsync(string property, ReadOnlyMemory<byte> lines);
@@ -40,6 +41,9 @@ public interface IDevice
 
     /// <summary>Hands out a file, as browsers do: into the folder for such files.</summary>
     Task HandOutAsync(string name, ReadOnlyMemory<byte> bytes);
+
+    /// <summary>Scrolls to the head of the page.</summary>
+    void ShowHead();
 
     /// <summary>Has a page told when another one stored something in a log.</summary>
     void Listen(Func<string, Task> stored);

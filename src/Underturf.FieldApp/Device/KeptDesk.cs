@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Underturf.FieldLog;
 
 namespace Underturf.FieldApp;
 
@@ -34,7 +35,7 @@ public sealed record KeptDesk(string? Property, string? By, string Place, bool N
     /// <summary>Id of the valve or box that was being repaired.</summary>
     public string? Repair { get; init; }
 
-    /// <summary>The figure of a sweep that was typed and not stored, and its station.</summary>
+    /// <summary>The station that a sweep was at, and the figure that was typed and not stored.</summary>
     public NoteDraft? Sweep { get; init; }
 
     /// <summary>True where a sweep was under way.</summary>
@@ -42,6 +43,15 @@ public sealed record KeptDesk(string? Property, string? By, string Place, bool N
 
     /// <summary>How the desks of other logs were left on this device; nothing where there are none.</summary>
     public IReadOnlyList<KeptDesk>? Others { get; init; }
+
+    /// <summary>Without what was typed for a fact that a panel stores.</summary>
+    public KeptDesk Without(Fact stored) => stored switch
+    {
+        TouchFact => this with { Naming = Naming?.Stored() },
+        LeftAsFact => this with { LeftAs = null, Told = null },
+        LocateTicketFact ticket => this with { Day = Day?.Without(ticket.Places) },
+        _ => this,
+    };
 
     public string Write() => JsonSerializer.Serialize(this, KeptDeskJson.Default.KeptDesk);
 

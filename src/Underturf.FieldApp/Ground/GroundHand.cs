@@ -109,6 +109,9 @@ public sealed class GroundHand
         Chosen = chosen;
     }
 
+    /// <summary>The hand once what it is at is stored: a tie is followed by the next one, anything else by looking.</summary>
+    public GroundHand Done() => new() { Chosen = Placing?.Thing ?? Chosen, Tying = Tying is { } tying ? new TieDraft { Thing = tying.Thing } : null, Snaps = Snaps };
+
     private void Turn(PlacingDraft? placing = null, TieDraft? tying = null, List<Position>? measured = null, BackdropHand? laying = null, SeekHand? seeking = null) =>
         (Placing, Tying, Measured, Laying, Seeking, SnappedTo) = (placing, tying, measured, laying, seeking, null);
 

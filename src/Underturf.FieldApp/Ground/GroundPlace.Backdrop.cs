@@ -24,6 +24,13 @@ public sealed partial class GroundPlace
         if (await Backdrops.FindAsync(Property, History.Facts.Property?.Name ?? "") is { } found && !left)
         {
             (backdrop, backdropAddress) = found;
+            if (Hand.Laying is { Picture: null } asked)
+            {
+                // Its panel was opened before it was found.
+                asked.Picture = backdrop;
+                StateHasChanged();
+            }
+
             LayBackdrop();
         }
     }

@@ -39,14 +39,20 @@ public sealed class NamingDraft
         }
     }
 
+    /// <summary>The same with nothing tapped: what it is once the round is stored.</summary>
+    public NamingDraft Stored() => new() { People = People, Remote = Remote, Source = Source, Plan = Plan, Round = Round, Unit = Unit };
+
     public void Clear()
     {
         Marks.Clear();
         Value = "";
     }
 
+    /// <summary>In which the display can show what it reads.</summary>
+    public static IReadOnlyList<string> Units { get; } = ["ohm", "kohm", "Mohm"];
+
     /// <summary>What the display shows, or what is still missing.</summary>
     public Outcome<Shown> Read() => Value.Length == 0
         ? new Problem("reading", "is not given yet", "Tap what the display showed")
-        : Shown.Parse(char.IsAsciiLetter(Value[0]) ? Value : $"{Value} {Unit}");
+        : PadText.Read(Value, Unit, Units);
 }

@@ -119,6 +119,14 @@ public sealed class NoteDraft
     /// <summary>True where the stations of a reading are chosen.</summary>
     public bool NamesStations => Stations.Count >= ReadingWay.Named(How).Least;
 
+    /// <summary>In a sweep: nothing read yet of a station, or of none once all are read.</summary>
+    public void TurnTo(string? station, string unit)
+    {
+        Stations.Clear();
+        Stations.AddRange(station is null ? [] : [station]);
+        (Value, Unit, Drifting) = ("", unit, false);
+    }
+
     /// <summary>A form that asks for what a move left open.</summary>
     /// <param name="asked">A reading stands over range, a look has found nothing, a run names no place; work is complete.</param>
     public static NoteDraft Of(Fact asked) => asked switch
@@ -192,7 +200,7 @@ public sealed class NoteDraft
         NoteKind.Outlets => Part.ToOutlets(Stations),
         NoteKind.Height => Part.ToHeight(),
         NoteKind.Catch => Stations is [var caught]
-            ? WaterNotes.Cans(this).Count == 0 ? Missing("cans", "Type what the first can caught, then \"Add this can\"") : WaterNotes.Catch(this, caught)
+            ? WaterNotes.Cans(this).Count == 0 && Value.Length == 0 ? Missing("cans", "Type what the first can caught, then \"Add this can\"") : WaterNotes.Catch(this, caught)
             : Missing("station", "Choose the station that ran"),
         _ => Missing("kind", "Choose what you want to note"),
     };
@@ -215,8 +223,7 @@ public sealed class NoteDraft
             return Missing("reading", "Tap what the display showed");
         }
 
-        // A keyboard can also give what a display prints, "OL".
-        var shown = Shown.Parse(char.IsAsciiLetter(Value[0]) ? Value : $"{Value} {Unit}");
+        var shown = PadText.Read(Value, Unit, way.Units);
         return shown.Succeeded
             ? new ReadingFact { How = How, Stations = [.. Stations], Place = Place, Value = shown.Value, Drifting = Drifting }
             : shown.Problem!;

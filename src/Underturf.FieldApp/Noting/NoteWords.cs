@@ -36,6 +36,7 @@ internal static class NoteWords
         ToldFact f => $"{f.Who}: {f.Text}",
         BoxFact { Position: not null } f => $"{view.Name(f.Id)} placed",
         ValveFact { Position: not null } f => $"{view.Name(f.Id)} placed",
+        StationFact f => view.Name(f.Id),
         ControllerFact { Position: not null } f => $"{view.Name(f.Id)} placed",
         IsolationValveFact { Position: not null } f => $"{view.Name(f.Id)} placed",
         WaterSupplyFact { Position: not null } f => $"{view.Name(f.Id)} placed",

@@ -38,12 +38,19 @@ internal static class WaterNotes
     /// <summary>Those that were added, and one that still stands on the pad.</summary>
     public static IReadOnlyList<string> Cans(NoteDraft draft) => [.. draft.Cans, .. CanOnPad(draft) is { } last ? [last] : Array.Empty<string>()];
 
-    /// <summary>The can that is being typed; nothing where the pad shows no number.</summary>
-    public static string? CanOnPad(NoteDraft draft) => draft.Value.Length > 0 && char.IsAsciiDigit(draft.Value[0]) ? $"{draft.Value} {draft.Unit}" : null;
+    /// <summary>The can that is being typed; nothing where the pad shows none that can be read.</summary>
+    public static string? CanOnPad(NoteDraft draft) => OnPad(draft) is { Succeeded: true, Value.Value: { } can } ? can.Text : null;
+
+    private static Outcome<Shown> OnPad(NoteDraft draft) => PadText.Read(draft.Value, draft.Unit, CanUnits);
 
     /// <summary>What the cans of a draft caught; a can that cannot be read is told with what to do.</summary>
     public static Outcome<Fact> Catch(NoteDraft draft, string station)
     {
+        if (draft.Value.Length > 0 && CanOnPad(draft) is null)
+        {
+            return OnPad(draft).Problem ?? new Problem("can", "is over no range", "Type what the can caught, or take it away");
+        }
+
         var cans = Cans(draft).Select(can => Units.Parse(can, Dimension.Length)).ToList();
         if (cans.Find(can => !can.Succeeded) is { Problem: { } unread })
         {

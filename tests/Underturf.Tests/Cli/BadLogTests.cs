@@ -15,6 +15,15 @@ public sealed class BadLogTests : IDisposable
     public void A_truncated_file() => Told([.. Workbench.Sound.ToBytes().Span[..^30]], 1, "is cut off", "underturf merge");
 
     [Fact]
+    public void A_log_that_is_served_is_told_to_be_damaged_or_empty_before_anybody_opens_it()
+    {
+        bench.Write("cut.jsonl", Workbench.Sound.ToBytes().Span[..^30].ToArray());
+        bench.Run("serve", "cut.jsonl", "--port", "70000").Failed(1, "is cut off", "cut.jsonl is served all the same");
+        bench.Write("new.jsonl", Array.Empty<byte>());
+        Assert.Contains("new.jsonl is empty: the page begins it.", bench.Run("serve", "new.jsonl", "--port", "70000").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_file_in_UTF_16_is_refused_with_a_remedy()
     {
         var text = Encoding.UTF8.GetString(Workbench.Sound.ToBytes().Span);
