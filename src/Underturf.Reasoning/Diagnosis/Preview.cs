@@ -27,17 +27,22 @@ internal sealed class Preview
         before.Begin(outlook);
         without = [.. evidence.Select(e => e.LogChance(first, outlook, owner.Cures, before))];
         total = logTotal ?? none + without.Sum();
+        MostGain = Math.Max(0, none + evidence.Sum(e => e.LogCeiling) - total);
     }
 
-    /// <summary>Adds to each amount's score what the cluster says of it.</summary>
-    public void AddTo(double[] scores, SuspectFamily family)
+    /// <summary>The cluster speaks for no fault more strongly than this, in the logarithm.</summary>
+    public double MostGain { get; }
+
+    /// <summary>Adds to the score of each amount, from one to another, what the cluster says of it.</summary>
+    public void AddTo(double[] scores, SuspectFamily family, int lowest, int highest)
     {
-        var (low, high) = (At(family[0]), At(family[^1]));
-        scores[0] += low.Score;
-        if (family.Count > 1)
+        var low = At(family[lowest]);
+        scores[lowest] += low.Score;
+        if (highest > lowest)
         {
-            scores[^1] += high.Score;
-            Between(scores, family, (0, low), (family.Count - 1, high));
+            var high = At(family[highest]);
+            scores[highest] += high.Score;
+            Between(scores, family, (lowest, low), (highest, high));
         }
     }
 

@@ -86,21 +86,9 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
     /// <returns>Those of one seat in a row.</returns>
     private List<Suspect> Promising(IReadOnlyList<SuspectFamily> families, Suspect[] first)
     {
-        var scores = families.Select(f => f.Select(s => Math.Log(s.Weight)).ToArray()).ToList();
-        owner.Pace.Take(0.5, clusters.Count);
-        for (var k = 0; k < clusters.Count; k++)
-        {
-            owner.Pace.Step();
-            var preview = new Preview(owner, clusters[k], first, fit.Without(k), first.Length == 0 ? fit.States(k).LogTotal : null);
-            for (var f = 0; f < families.Count; f++)
-            {
-                if (Affects(families[f][0], clusters[k]))
-                {
-                    preview.AddTo(scores[f], families[f]);
-                }
-            }
-        }
-
+        var previews = clusters.Select((c, k) => new Preview(owner, c, first, fit.Without(k), first.Length == 0 ? fit.States(k).LogTotal : null)).ToList();
+        owner.Pace.Take(0.5, families.Count);
+        var scores = families.Select(f => Score(f, [.. previews.Where((_, k) => Affects(f[0], clusters[k]))])).ToList();
         var best = Math.Max(0, scores.SelectMany(s => s).DefaultIfEmpty(0).Max());
         return [.. families
             .SelectMany((f, i) => scores[i].Index().Where(s => s.Item > best - Negligible).Select(s => (Suspect: f[s.Index], Score: s.Item)))
@@ -109,6 +97,28 @@ internal sealed class SharedFaults(Case owner, IReadOnlyList<Cluster> clusters, 
             .Take(MostFull)
             .GroupBy(s => s.Suspect.Seat, s => s.Suspect)
             .SelectMany(seat => seat)];
+    }
+
+    /// <summary>By the clusters that it changes, each amount; no further once none of those left could make good what the amount lacks.</summary>
+    private double[] Score(SuspectFamily family, IReadOnlyList<Preview> previews)
+    {
+        owner.Pace.Step();
+        var scores = family.Select(s => Math.Log(s.Weight)).ToArray();
+        var left = previews.Sum(p => p.MostGain);
+        foreach (var preview in previews)
+        {
+            var floor = -Negligible - left;
+            var (lowest, highest) = (Array.FindIndex(scores, s => s >= floor), Array.FindLastIndex(scores, s => s >= floor));
+            if (lowest < 0)
+            {
+                break;
+            }
+
+            preview.AddTo(scores, family, lowest, highest);
+            left -= preview.MostGain;
+        }
+
+        return scores;
     }
 
     private (SharedFault Fault, Row Row) Full(Suspect[] faults)
