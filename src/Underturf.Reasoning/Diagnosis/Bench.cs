@@ -68,12 +68,12 @@ internal sealed class Bench
         _ => -1,
     };
 
-    /// <summary>What all cables have in common two of them go round: from the one to the other no current passes it.</summary>
+    /// <summary>The element of a common. One that all cables of a place have there is passed by no current between stations of two of them: -1.</summary>
     private int Common(Suspect suspect)
     {
         if (!suspect.Seat.IsForAll)
         {
-            return Commons.GetValueOrDefault(suspect.Leg!.Value, -1);
+            return suspect.Seat.Beyond == suspect.Place && suspect.Place is not null ? -1 : Commons.GetValueOrDefault(suspect.Leg!.Value, -1);
         }
 
         var there = Commons.Where(c => c.Key.To == suspect.Place).Take(2).ToList();

@@ -31,15 +31,22 @@ internal sealed class Beside(Case owner, IReadOnlyList<Cluster> clusters, Outloo
 
     public States Weigh(int cluster, Suspect[] faults, Outlook outlook)
     {
-        var mask = Mask(cluster, faults);
-        if (!companies.TryGetValue((cluster, mask), out var company))
-        {
-            company = Company(clusters[cluster], mask, fit.States(cluster));
-            companies[(cluster, mask)] = company;
-        }
-
-        return finder.Weigh(clusters[cluster], company.Concat(Contradicted(cluster, faults)).DistinctBy(s => new SuspectSet(s.Suspects)), faults, outlook);
+        var states = Company(cluster, Mask(cluster, faults)).Concat(Contradicted(cluster, faults)).DistinctBy(s => new SuspectSet(s.Suspects));
+        return finder.Weigh(clusters[cluster], clusters[cluster].MayReturnBy(faults) ? states.Select(Half).Concat(Before(cluster, faults)) : states, faults, outlook);
     }
+
+    /// <summary>The station ends before the box that nobody found.</summary>
+    private IEnumerable<State> Before(int cluster, Suspect[] faults)
+    {
+        Suspect[] left = [.. faults.Where(f => f.Seat.Beyond is null)];
+        return Company(cluster, left.Length == 0 ? AllAlone(cluster) : Mask(cluster, left)).Select(s => Half(s) with { IsBefore = true });
+    }
+
+    /// <summary>As likely as not.</summary>
+    private static State Half(State state) => state with { LogPrior = state.LogPrior - Math.Log(2) };
+
+    private IReadOnlyList<State> Company(int cluster, ulong mask) => companies.TryGetValue((cluster, mask), out var company) ? company
+        : companies[(cluster, mask)] = Company(clusters[cluster], mask, fit.States(cluster));
 
     /// <summary>A note that speaks strongly against the faults may be the one that is wrong; without them it would not be doubted.</summary>
     private IEnumerable<State> Contradicted(int cluster, Suspect[] faults)

@@ -20,6 +20,9 @@ internal sealed class Cluster
         where family[0].Note is not null
         select (Evidence.Index().First(e => e.Item.Entry == family[0].Note).Index, family[0])];
 
+    /// <summary>Whether its one station may or may not return by the place of one of the faults; of several read against each other all do.</summary>
+    public bool MayReturnBy(Suspect[] faults) => Stations is [var only] && Array.Exists(faults, f => only.Path.MayReturnBy(f));
+
     public bool Has(string? station) => station is not null && Stations.Any(s => s.Path.Station == station);
 }
 
@@ -48,6 +51,16 @@ internal sealed class StationNotes(Translation.StationPath path, IReadOnlyList<E
 internal sealed record State(Suspect[] Suspects, double LogPrior, double LogWeight)
 {
     public bool IsSound => Suspects.Length == 0;
+
+    /// <summary>Beside a fault of a common in a box that nobody has found: the station ends before that box.</summary>
+    public bool IsBefore { get; init; }
+
+    /// <summary>What is wrong in the state beside what is wrong with what stations share.</summary>
+    public Suspect[] With(Suspect[] shared)
+    {
+        var concerned = IsBefore ? [.. shared.Where(s => s.Seat.Beyond is null)] : shared;
+        return concerned.Length == 0 ? Suspects : IsSound ? concerned : [.. Suspects, .. concerned];
+    }
 }
 
 /// <summary>The states of a cluster that are worth keeping, likeliest first.</summary>

@@ -10,6 +10,7 @@ internal sealed class Preview
     private const double OwnFault = -7;
 
     private readonly Case owner;
+    private readonly Cluster cluster;
     private readonly IReadOnlyList<Evidence> evidence;
     private readonly Suspect[] first;
     private readonly Outlook outlook;
@@ -22,7 +23,7 @@ internal sealed class Preview
     /// <param name="logTotal">log of the chance of the cluster's notes without the fault; where nothing is given, that of a sound cluster.</param>
     public Preview(Case owner, Cluster cluster, Suspect[] first, Outlook outlook, double? logTotal)
     {
-        (this.owner, this.first, this.outlook, evidence) = (owner, first, outlook, cluster.Evidence);
+        (this.owner, this.cluster, this.first, this.outlook, evidence) = (owner, cluster, first, outlook, cluster.Evidence);
         none = cluster.LogNone;
         before.Begin(outlook);
         without = [.. evidence.Select(e => e.LogChance(first, outlook, owner.Cures, before))];
@@ -79,9 +80,10 @@ internal sealed class Preview
         }
 
         var score = sum - total;
-        return !changed ? new Word(0, -1, 0)
+        var word = !changed ? new Word(0, -1, 0)
             : score > OwnFault ? new Word(score, worst, 0)
             : new Word(OwnFault, worst, evidence[worst].Side(active, outlook, owner.Cures));
+        return cluster.MayReturnBy(active) ? word with { Score = Numerics.LogMath.LogAdd(word.Score, 0) - Math.Log(2) } : word;
     }
 
     /// <param name="Note">The note that speaks most against it; -1 where none changes.</param>

@@ -12,11 +12,11 @@ internal sealed class SiteFinder(Case owner)
     /// <summary>Finds the sites one after the other and takes each into the outlook.</summary>
     public IReadOnlyList<Site> Absorb(Cluster cluster, States states, Suspect[] shared, Outlook outlook)
     {
-        var heard = states.All.Select(s => (s.Suspects, Share: Math.Exp(s.LogWeight - states.LogTotal))).Where(s => s.Share > Heard).ToList();
+        var heard = states.All.Select(s => (Suspects: s.With(shared), Share: Math.Exp(s.LogWeight - states.LogTotal))).Where(s => s.Share > Heard).ToList();
         var sites = new List<Site>();
         foreach (var reading in cluster.Evidence.OfType<ReadingEvidence>())
         {
-            if (reading.Shown.Value is { } value && reading.Closed(shared, owner.Cures) is { } sound && Of(reading, value.Si, sound, heard, shared, outlook) is { } site)
+            if (reading.Shown.Value is { } value && reading.Closed(shared, owner.Cures) is { } sound && Of(reading, value.Si, sound, heard, outlook) is { } site)
             {
                 outlook.Absorb(site);
                 sites.Add(site);
@@ -26,7 +26,7 @@ internal sealed class SiteFinder(Case owner)
         return sites;
     }
 
-    private Site? Of(ReadingEvidence reading, double shown, Prediction sound, List<(Suspect[] Suspects, double Share)> heard, Suspect[] shared, Outlook outlook)
+    private Site? Of(ReadingEvidence reading, double shown, Prediction sound, List<(Suspect[] Suspects, double Share)> heard, Outlook outlook)
     {
         var toward = outlook.Toward(sound);
         var (mean, variance) = (outlook.Mean(toward), outlook.Covariance(toward, toward));
@@ -39,7 +39,7 @@ internal sealed class SiteFinder(Case owner)
         foreach (var (suspects, share) in heard)
         {
             var (shift, kept) = (0.0, variance);
-            if (reading.Closed([.. suspects, .. shared], owner.Cures) is { } prediction)
+            if (reading.Closed(suspects, owner.Cures) is { } prediction)
             {
                 var (expected, sigma) = Display.Expect(reading.Display.Instrument, prediction, outlook);
                 var together = outlook.Covariance(outlook.Toward(prediction), toward);

@@ -37,7 +37,7 @@ internal sealed class StateFinder(Case owner)
     /// <summary>Only these states, weighed anew.</summary>
     public States Weigh(Cluster cluster, IEnumerable<State> some, Suspect[] shared, Outlook outlook)
     {
-        return States.Of([.. some.Select(s => s with { LogWeight = s.LogPrior + Log(cluster.Evidence, Both(s.Suspects, shared), outlook) })], double.NegativeInfinity);
+        return States.Of([.. some.Select(s => s with { LogWeight = s.LogPrior + Log(cluster.Evidence, s.With(shared), outlook) })], double.NegativeInfinity);
     }
 
     /// <summary>log of the chance of notes; once it is below the floor, anything below the floor.</summary>
@@ -223,7 +223,7 @@ internal sealed class StateFinder(Case owner)
         found.LeaveOut(parts.Max(p => p.LogLeftOut));
         foreach (var joint in joints.OrderByDescending(j => j.LogWeight))
         {
-            var weight = joint.LogPrior + Log(cluster.Evidence, Both(joint.Suspects, shared), outlook, found.Best - Negligible - joint.LogPrior);
+            var weight = joint.LogPrior + Log(cluster.Evidence, joint.With(shared), outlook, found.Best - Negligible - joint.LogPrior);
             if (weight < found.Best - Negligible && !joint.IsSound)
             {
                 found.LeaveOut(weight);

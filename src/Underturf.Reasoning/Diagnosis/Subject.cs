@@ -1,4 +1,5 @@
 using Underturf.FieldLog;
+using Underturf.Reasoning.Translation;
 
 namespace Underturf.Reasoning.Diagnosis;
 
@@ -10,6 +11,10 @@ namespace Underturf.Reasoning.Diagnosis;
 /// <param name="Shortfall">True where a station did not do its work when it was run, whether or not something is broken.</param>
 internal sealed record Subject(string Id, IReadOnlyList<string> Stations, IReadOnlyList<World> Worlds, Outlook Outlook, bool Shortfall)
 {
+    /// <summary>The stretch inside which a suspect sits; nothing where it lies farther on than the last place seen.</summary>
+    public Leg? LegOf(Suspect suspect, Case owner) => suspect.Seat.Beyond is { } last && last == suspect.Place ? null
+        : (suspect.Station is { } own ? [own] : Stations).SelectMany(s => owner.Paths[s].Legs).FirstOrDefault(l => l.Key == suspect.Leg);
+
     /// <summary>True where the shortfall is that a valve did not open: sound wires are then too weak for it.</summary>
     public bool IsWeak { get; init; }
 }

@@ -105,6 +105,12 @@ public sealed record SuspectSeat(FaultPractice Fault, string? Station = null, Le
     public bool IsForAll { get; init; }
 
     /// <summary>
+    /// Of a common in a box that nobody has found: the last place on the way to it that is known. What ends there by what was seen of it may in truth end in that box, each
+    /// station by itself as likely as not.
+    /// </summary>
+    public string? Beyond { get; init; }
+
+    /// <summary>
     /// In a box that nobody has found, inside the stretch that ends at the place; for a pair inside the two stretches that go on from the place where both were last
     /// seen.
     /// </summary>

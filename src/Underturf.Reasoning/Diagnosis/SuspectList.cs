@@ -76,7 +76,8 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
             .SelectMany(p => p.Legs.Select(l => (Leg: l, p.Common)))
             .DistinctBy(l => (l.Leg.Id, l.Leg.To, l.Common))
             .GroupBy(l => (l.Leg.To, l.Common))
-            .SelectMany(cables => OfCommon(fault, [.. cables.Select(c => new SuspectSeat(fault, Leg: c.Leg.Key, Place: c.Leg.To) { Common = c.Common })])),
+            .SelectMany(cables => OfCommon(fault, [.. cables.Select(c => new SuspectSeat(fault, Leg: c.Leg.Key, Place: c.Leg.To) { Common = c.Common })])
+                .Concat(fault.Scope == FaultScope.CommonSplice ? cables.SelectMany(c => Unfound(fault, c.Leg, c.Common)) : [])),
         FaultScope.Run => paths
             .Where(p => p.Controller == controller)
             .SelectMany(p => p.Legs.Select(l => (Path: p, Leg: l)))
@@ -94,6 +95,26 @@ internal sealed class SuspectList(PracticeBook book, IReadOnlyList<StationPath> 
         var one = cables.Count > 1 ? book.Wire.CommonForAll : 0;
         var seats = cables.Select(c => (Seat: c, Rate: fault.Rate * (1 - one))).Append((Seat: cables[0] with { IsForAll = true }, Rate: fault.Rate * one));
         return seats.Where(s => s.Rate > 0).Select(s => Suspect.Of(s.Seat, s.Rate));
+    }
+
+    /// <summary>
+    /// On the common in a box that nobody has found, inside a stretch or beyond its end: only where stations were followed no farther than to the place before it, for
+    /// else it reads like one at the end of the stretch.
+    /// </summary>
+    private IEnumerable<Suspect> Unfound(FaultPractice fault, Leg leg, string? common)
+    {
+        int EndAt(string place) => paths.Count(p => p.Common == common && p.LegBefore(place) >= 0);
+        var seat = new SuspectSeat(fault, Leg: leg.Key, Place: leg.To) { Common = common, IsUnfound = true };
+        var rate = fault.Rate * book.Wire.UnfoundBox;
+        if (EndAt(leg.From) > 0)
+        {
+            yield return Suspect.Of(seat with { Beyond = leg.From }, rate);
+        }
+
+        if (EndAt(leg.To) > 1)
+        {
+            yield return Suspect.Of(seat with { Beyond = leg.To }, rate);
+        }
     }
 
     /// <summary>Where two stations meet for the last time, or in a box that nobody has found on the stretches by which both go on.</summary>

@@ -46,13 +46,12 @@ internal sealed class WorldSum(IReadOnlyList<Cluster> clusters)
         var sums = new Dictionary<SuspectSet, (Suspect[] Suspects, double Weight)>();
         foreach (var (states, (shared, weight)) in weights[cluster])
         {
-            var common = shared.Where(s => SharedFaults.Affects(s, path)).ToList();
             foreach (var state in states.All)
             {
                 var chance = weight * Math.Exp(state.LogWeight - states.LogTotal);
                 if (chance > Rare)
                 {
-                    Suspect[] all = [.. state.Suspects.Where(s => s.Station == path.Station), .. common];
+                    Suspect[] all = [.. state.Suspects.Where(s => s.Station == path.Station), .. shared.Where(s => SharedFaults.Affects(s, path) && !(state.IsBefore && s.Seat.Beyond is not null))];
                     var key = new SuspectSet(all);
                     sums[key] = (all, sums.GetValueOrDefault(key).Weight + chance);
                 }

@@ -62,9 +62,9 @@ internal sealed class RepairList(Case owner, Subject subject, IReadOnlyList<Worl
 
     private Evidence? NoteOf(Suspect? cured) => owner.Evidence.FirstOrDefault(e => e.Entry == cured?.Note);
 
-    private string Unfound(Suspect? cured) => cured is { Seat.IsUnfound: true } && owner.Paths[cured.Station!].Legs.FirstOrDefault(l => l.Key == cured.Leg) is { } leg
-        ? $", in a box between {owner.View.Name(leg.From)} and {owner.View.Name(leg.To)} that has to be found first"
-        : string.Empty;
+    private string Unfound(Suspect? cured) => cured is not { Seat.IsUnfound: true } ? string.Empty
+        : subject.LegOf(cured, owner) is { } leg ? $", in a box between {owner.View.Name(leg.From)} and {owner.View.Name(leg.To)} that has to be found first"
+        : $", in a box farther on than {owner.View.Name(cured.Place!)} that has to be found first";
 
     private string Whose(Suspect? cured)
     {

@@ -31,7 +31,7 @@ internal sealed class PlaceWriter(Case owner, Subject subject)
         }
 
         var leg = suspect.IsInside || suspect.Fault.Scope is FaultScope.Conductor or FaultScope.CommonConductor or FaultScope.Run
-            ? owner.Paths[suspect.Station ?? subject.Stations[0]].Legs.FirstOrDefault(l => l.Key == suspect.Leg)
+            ? subject.LegOf(suspect, owner)
             : null;
         return (suspect.Place, leg is null ? null : owner.View.Name(leg.From));
     }
@@ -62,7 +62,9 @@ internal sealed class PlaceWriter(Case owner, Subject subject)
     private static string At(PlaceProbability place) => place.From is null ? $"at {place.Place}" : place.Label;
 
     /// <summary>The other station of a pair, where the question is not about both; the note that may be wrong.</summary>
-    private string Partner(Suspect suspect) => Whose(suspect) + (suspect.Seat.IsUnfound ? ", in a box that nobody has found" : string.Empty);
+    private string Partner(Suspect suspect) => Whose(suspect) + (!suspect.Seat.IsUnfound ? string.Empty : IsBeyond(suspect) ? ", in a box that nobody has found, farther on" : ", in a box that nobody has found");
+
+    private static bool IsBeyond(Suspect suspect) => suspect.Seat.Beyond is { } last && last == suspect.Place;
 
     private string Whose(Suspect suspect) => suspect.Common is { } common ? $" (common {Say.Clipped(common)})"
         : suspect.Note is { } note ? $" ({note})"

@@ -174,22 +174,31 @@ internal sealed class IsolationWriter
     private string Supplied(string id) => !View.WaterSupplies.ContainsKey(id) ? SupplyName
         : View.WaterSupplies.Keys.Count(s => View.Name(s) == View.Name(id)) > 1 ? $"{View.Name(id)} {id}" : View.Name(id);
 
-    /// <summary>The lowest bleed that is known to lie behind what is shut; where none is, the place's own.</summary>
+    /// <summary>The lowest bleed that is known to lie behind what is shut, of a station that has water as long as that is open; where none is, the place's own.</summary>
     private List<string> Relief(IsolationPlace place, IReadOnlyCollection<string> shut, IReadOnlyList<string> dry)
     {
         var after = stations.After(shut);
-        var lowest = dry.SelectMany(s => View.ValvesOf(s).Select(v => (Station: s, Node: pipes.NodeOf(v.Id))))
+        var telling = Telling(dry, after);
+        var lowest = telling.SelectMany(s => View.ValvesOf(s).Select(v => (Station: s, Node: pipes.NodeOf(v.Id))))
             .Where(v => v.Node is { } up && stations.IsJoined(up) && !after[up])
             .OrderBy(v => pipes.Network.Nodes[v.Node!.Value].ElevationMetres).ThenBy(v => v.Station, NaturalOrder.Instance)
             .Select(v => v.Station)
-            .Concat(dry.OrderByDescending(s => Concerns(place, s)).ThenBy(View.StationNumber, NaturalOrder.Instance))
+            .Concat(telling.OrderByDescending(s => Concerns(place, s)).ThenBy(View.StationNumber, NaturalOrder.Instance))
             .FirstOrDefault();
         return
         [
             lowest is null ? "open the lowest bleed behind what was shut, and leave it open" : $"open the bleed of the valve of {View.Name(lowest)}, {(View.Fittings.Values.Any(f => f.Elevation is not null) ? "the lowest that is known" : "or the lowest that you know,")} behind what was shut, and leave it open",
             "wait until nothing comes; a gauge there shows nothing and goes on showing nothing for five minutes",
             lowest is null ? "the meter shows the same with it open and shut" : $"run {View.Name(lowest)} from the controller: nothing waters; then switch it off and lock it off",
+            $"last at {View.Name(place.Id)} itself: run what is worked on and open its own bleed or first joint a little, standing aside; where water comes, something else feeds it: stop",
         ];
+    }
+
+    /// <summary>Stations that prove something by being dry: what stands shut already, or their own flow control, would keep them dry in any case, and of two valves one may still have water.</summary>
+    private List<string> Telling(IReadOnlyList<string> dry, bool[] after)
+    {
+        var (dryNow, mayNow, _) = shutNow.Count > 0 ? stations.Of(shutNow) : ([], [], false);
+        return [.. dry.Except(dryNow).Except(mayNow).Where(s => View.ValvesOf(s).All(v => !shutNow.Contains(v.Id) && (pipes.NodeOf(v.Id) is not { } node || !stations.IsJoined(node) || !after[node])))];
     }
 
     private List<string> Refill(IReadOnlyList<string> shut)

@@ -42,6 +42,45 @@ public sealed class UnfoundBoxTests
         Assert.True(Worlds(site, "s1").Where(w => w.Suspects.Any(s => s.IsPair)).Sum(w => w.Probability) > 0.9);
     }
 
+    [Fact]
+    public void A_common_in_a_box_that_nobody_found_is_that_of_stations_beyond_and_of_some_that_were_followed_no_farther()
+    {
+        var question = Assert.Single(Corroded(onward: true).Answer().Questions);
+        Assert.Equal(["1", "2", "3", "4", "5"], question.Stations);
+        Assert.Equal("bad-common-splice", question.Leading());
+        Assert.Equal("between box 1 and box 2", question.Explanations[0].Places[0].Label);
+        Assert.Contains("in a box that nobody has found", question.Explanations[0].Summary, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Or_of_some_alone_where_no_cable_is_known_to_go_on()
+    {
+        var question = Assert.Single(Corroded(onward: false).Answer().Questions);
+        Assert.Equal(["1", "2", "3", "4", "5"], question.Stations);
+        Assert.Contains("in a box that nobody has found, farther on", question.Explanations[0].Summary, StringComparison.Ordinal);
+    }
+
+    /// <summary>Ten stations were followed to box 1, or the first three of them on to box 2; the first five return by a splice of 40 ohms that lies farther on than box 1.</summary>
+    private static Site Corroded(bool onward)
+    {
+        var site = Site.Bare();
+        site.Add(new BoxFact { Id = "b1", Label = "box 1", Position = new Position(60, 0) });
+        site.Add(new BoxFact { Id = "b2", Label = "box 2", Position = new Position(120, 0) });
+        site.Cable("k1", "c", "b1", 60, [.. Enumerable.Range(1, 10).Select(s => $"s{s}")]);
+        if (onward)
+        {
+            site.Cable("k2", "b1", "b2", 60, "s1", "s2", "s3");
+        }
+
+        for (var s = 1; s <= 10; s++)
+        {
+            var legs = onward && s <= 3 ? 2 : 1;
+            site.Station(s).Read("station ohms", Site.Ohms(Site.SoundOhms(60 * legs, legs) + (s <= 5 ? 40 : 0)), $"s{s}");
+        }
+
+        return site;
+    }
+
     /// <summary>A further valve on station 5, 30 m before its own.</summary>
     private static Site Branched()
     {
