@@ -9,7 +9,7 @@ internal static class PracticeLogs
 {
     private const string Over = "over range";
 
-    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), Doubtful(2.5), Doubtful(3), Doubtful(3.5), Doubtful(4), Doubtful(4.5), .. PracticeRepairs.All(), Pumped(), Between(), Commons(), Apart(), Beyond()];
+    public static LogDocument[] All() => [Many(), Unknown(), Sagging(), Downstream(), Long(), Disagreeing(), Doubtful(2.5), Doubtful(3), Doubtful(3.5), Doubtful(4), Doubtful(4.5), .. PracticeRepairs.All(), Pumped(), Between(), Commons(), Apart(), Beyond(), Onward()];
 
     /// <summary>Every way of reading, and something odd at each station.</summary>
     private static LogDocument Many()
@@ -59,6 +59,24 @@ internal static class PracticeLogs
         }
 
         return site.Log();
+    }
+
+    /// <summary>Of two cables one has valves that nobody found, and all its stations read as much too much as a longer cable would.</summary>
+    private static LogDocument Onward()
+    {
+        var site = Site.Bare();
+        site.Add(new BoxFact { Id = "b1", Label = "box 1", Position = new Position(60, 0) });
+        site.Cable("k1", "c", "b1", 60, "s1", "s2", "s3").Cable("k2", "c", "b1", 60, "s4", "s5", "s6");
+        for (var s = 1; s <= 6; s++)
+        {
+            site.Station(s).Read("station ohms", Site.Ohms(Site.SoundOhms(60, 1) + (s <= 3 ? 4 : 0)), $"s{s}");
+            if (s > 3)
+            {
+                site.Add(new ValveFact { Id = $"v{s}", Box = "b1", Station = $"s{s}" });
+            }
+        }
+
+        return site.Read("station ohms", "60 ohm", "s1").Log();
     }
 
     /// <summary>No cables, no positions, nothing found: assumptions only.</summary>
