@@ -25,7 +25,7 @@ public sealed partial class NotebookPage
     /// <summary>On a phone a note or a sweep has the screen to itself.</summary>
     private string AtWork => noting ? "at-work noting" : sweeping || (place == Place.Boxes && boxes.IsAtWork) ? "at-work" : "";
 
-    private object Shown => (place, noting, sweeping, water.Dry, water.IsRunning, IsReworking, IsRepairing, IsOrdering);
+    private object Shown => (place, noting, sweeping, water.Dry, water.IsRunning, IsReworking, IsRepairing, IsFlowing, IsOrdering);
 
     /// <summary>Made anew where a note or an answer came in.</summary>
     private IReadOnlyList<StationLine> StationLines

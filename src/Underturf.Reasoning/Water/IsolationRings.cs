@@ -8,7 +8,22 @@ internal static class IsolationRings
 {
     /// <summary>The valve, with all that lie behind it and before it at once.</summary>
     public static IReadOnlyList<string> Of(PropertyView view, string isolation) =>
-        [isolation, .. Behind(view, isolation).Where(i => i != isolation && Behind(view, i).Contains(isolation)).Order(NaturalOrder.Instance)];
+        [isolation, .. Behind(view, isolation).Where(i => i != isolation && view.IsolationValves.ContainsKey(i) && Behind(view, i).Contains(isolation)).Order(NaturalOrder.Instance)];
+
+    /// <summary>An isolation valve, and what somebody said lies behind it, further isolation valves with what is behind those.</summary>
+    public static HashSet<string> Behind(PropertyView view, string isolation)
+    {
+        var (seen, queue) = (new HashSet<string>([isolation], StringComparer.Ordinal), new Queue<string>([isolation]));
+        while (queue.TryDequeue(out var at))
+        {
+            foreach (var behind in view.IsolationValves.TryGetValue(at, out var valve) ? valve.Shuts.Select(view.Identity.Of).Where(seen.Add) : [])
+            {
+                queue.Enqueue(behind);
+            }
+        }
+
+        return seen;
+    }
 
     public static IEnumerable<Problem> Problems(PropertyView view)
     {
@@ -18,19 +33,5 @@ internal static class IsolationRings
             told.UnionWith(ring);
             yield return new Problem($"isolation valves {string.Join(", ", ring.Select(i => $"'{i}'"))}", "are noted to shut off each other, so that nobody can tell which lies before which; all of them count as what has to be shut", "Note again what lies behind each", Severity.Notice);
         }
-    }
-
-    private static HashSet<string> Behind(PropertyView view, string isolation)
-    {
-        var (seen, queue) = (new HashSet<string>(StringComparer.Ordinal), new Queue<string>([isolation]));
-        while (queue.TryDequeue(out var at))
-        {
-            foreach (var next in view.IsolationValves[at].Shuts.Select(view.Identity.Of).Where(n => n != at && view.IsolationValves.ContainsKey(n) && seen.Add(n)))
-            {
-                queue.Enqueue(next);
-            }
-        }
-
-        return seen;
     }
 }

@@ -37,10 +37,7 @@ internal sealed class IsolationWriter
 
     private string Supply => owner.MeterPlace;
 
-    /// <summary>All that water comes in at.</summary>
-    private IReadOnlyList<string> Supplies => View.WaterSupplies.Count > 0 ? [.. View.WaterSupplies.Keys] : [Supply];
-
-    private string SupplyName => View.WaterSupplies.Count > 0 ? string.Join(" and ", Supplies.Select(Supplied)) : "the point of connection";
+    private string SupplyName => View.WaterSupplies.Count > 0 ? string.Join(" and ", owner.Supplies.Select(Supplied)) : "the point of connection";
 
     /// <param name="name">Label or id of a valve, station, box, fitting, pipe or isolation valve.</param>
     public Outcome<IsolationAnswer> Write(string name, string? at)
@@ -109,7 +106,7 @@ internal sealed class IsolationWriter
     {
         var name = thing.Id == place.Id ? View.Name(place.Id) : $"{View.Name(thing.Id)} of {View.Name(place.Id)}";
         var lacks = thing.Nodes.Count == 0 ? $"no pipe to {name} is noted" : $"{(View.Pipes.ContainsKey(thing.Id) ? name : $"the pipe to {name}")} is joined to nothing that water comes from";
-        return Answer(place, Supplies, from, $"{lacks}, and nobody has said which isolation valve shuts it off", [.. Supplies.Where(View.WaterSupplies.ContainsKey).Select(s => new ShutOtherwise(Supplied(s), [Street]))], null);
+        return Answer(place, owner.Supplies, from, $"{lacks}, and nobody has said which isolation valve shuts it off", [.. owner.Supplies.Where(View.WaterSupplies.ContainsKey).Select(s => new ShutOtherwise(Supplied(s), [Street]))], null);
     }
 
     /// <summary>What is worked on itself is not shut for it.</summary>

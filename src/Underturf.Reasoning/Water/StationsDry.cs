@@ -21,7 +21,7 @@ internal sealed class StationsDry(WaterCase owner, PipeRecord pipes)
     /// <returns>Ids of those that go dry, of those that may, and whether that is every station.</returns>
     public (IReadOnlyList<string> Dry, IReadOnlyList<string> May, bool Every) Of(IReadOnlyCollection<string> shut)
     {
-        if (View.WaterSupplies.Keys.All(shut.Contains))
+        if (owner.Supplies.All(shut.Contains))
         {
             return ([.. View.Stations.Keys], [], true);
         }
@@ -58,7 +58,7 @@ internal sealed class StationsDry(WaterCase owner, PipeRecord pipes)
     /// <summary>Up to what is shut there is one way from each point of connection and nothing to branch off at, so that nothing has water beside it.</summary>
     private bool IsAbove(bool[] after)
     {
-        if (View.Fittings.Keys.Any(f => pipes.NodeOf(f) is { } node && after[node]))
+        if (View.WaterSupplies.Count == 0 || View.Fittings.Keys.Any(f => pipes.NodeOf(f) is { } node && after[node]))
         {
             return false;
         }

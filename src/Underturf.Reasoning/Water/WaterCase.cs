@@ -102,6 +102,9 @@ internal sealed class WaterCase
     public bool IsCured(WaterFault fault, IReadOnlyCollection<string> things, Moment moment) =>
         works[fault.Repair].Any(w => w.Moment <= moment && Concerns(w.Fact, things));
 
+    /// <summary>All that water comes in at; where no point of connection is noted, what stands for it.</summary>
+    public IReadOnlyList<string> Supplies => View.WaterSupplies.Count > 0 ? [.. View.WaterSupplies.Keys] : [MeterPlace];
+
     /// <summary>Isolation valves and valves that stand shut by hand at a moment, by what the last note before said of each.</summary>
     public HashSet<string> ShutAt(Moment moment) => [.. History.Facts.Settings
         .Where(s => s.Moment <= moment)
@@ -110,19 +113,7 @@ internal sealed class WaterCase
         .Select(g => g.Key)];
 
     /// <summary>An isolation valve, and what somebody said lies behind it, further isolation valves with what is behind those.</summary>
-    public HashSet<string> ToldBehind(string isolation)
-    {
-        var (seen, queue) = (new HashSet<string>([isolation], StringComparer.Ordinal), new Queue<string>([isolation]));
-        while (queue.TryDequeue(out var at))
-        {
-            foreach (var behind in View.IsolationValves.TryGetValue(at, out var valve) ? valve.Shuts.Select(View.Identity.Of).Where(seen.Add) : [])
-            {
-                queue.Enqueue(behind);
-            }
-        }
-
-        return seen;
-    }
+    public HashSet<string> ToldBehind(string isolation) => IsolationRings.Behind(View, isolation);
 
     /// <summary>Whether a thing lies behind an isolation valve, as somebody has said; nothing where nobody has.</summary>
     public bool? LiesBehind(string isolation, IReadOnlyCollection<string> things)

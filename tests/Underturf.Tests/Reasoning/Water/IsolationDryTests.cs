@@ -51,6 +51,21 @@ public sealed class IsolationDryTests
     }
 
     [Fact]
+    public void Where_no_point_of_connection_is_noted_only_what_is_told_to_lie_behind_is_dry()
+    {
+        var orchard = new Orchard().With(new PropertyFact { Name = "orchard", Zone = "Etc/UTC" }).With(new ControllerFact { Id = "c", Terminals = 8 });
+        foreach (var number in new[] { 1, 2, 3 })
+        {
+            orchard.With(new StationFact { Id = $"s{number}", Controller = "c", Terminal = number });
+        }
+
+        var answer = Isolate(orchard.With(new IsolationValveFact { Id = "i1", Shuts = ["s1"] }).With(new IsolationValveFact { Id = "i2", Shuts = ["s2"] }), "s1");
+        Assert.Equal(["i1"], answer.Shut.Select(s => s.Id));
+        Assert.Equal(["1"], answer.Dry);
+        Assert.False(answer.EveryStationDry);
+    }
+
+    [Fact]
     public void With_two_points_of_connection_and_no_pipe_both_are_shut()
     {
         var two = Orchard.Unpiped().With(new WaterSupplyFact { Id = "well", Label = "well" });
