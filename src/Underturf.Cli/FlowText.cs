@@ -13,17 +13,17 @@ internal static class FlowText
     {
         var (text, say) = (new StringBuilder(), new WaterSay(usUnits));
         var supply = answer.Supply;
-        text.AppendLine($"SUPPLY: {say.Pressure(supply.StaticPascals, supply.StaticSpreadPascals)} at rest, {say.Pressure(supply.LossPascals, supply.LossSpreadPascals)} less with {say.Flow(supply.LossAtCubicMetresPerSecond)} running; {supply.State} ({Say.Share(supply.Probability)})");
+        text.AppendLine($"SUPPLY: {FlowTelling.Supply(answer, say)}");
         var within = (answer.Report?.Devices ?? []).Sum(d => d.Pascals) <= supply.LossPascals;
         foreach (var device in answer.Report?.Devices ?? [])
         {
             text.AppendLine($"  {(within ? "of that in the" : "more than that by what is noted of the")} {device.Say(say)}");
         }
 
-        text.AppendLine(answer.Idle is null ? "EVERYTHING OFF: nothing is known to run" : $"EVERYTHING OFF: {answer.Idle}{(answer.Lost is { } lost ? $"; {lost.Say(say)}, nine times in ten" : string.Empty)}");
+        text.AppendLine($"EVERYTHING OFF: {FlowTelling.Idle(answer, say)}");
         text.AppendLine();
         text.AppendLine(answer.Together ? "TOGETHER" : "EACH ALONE");
-        var piped = answer.Stations.Any(s => s.Piping != StationPiping.Unknown);
+        var piped = FlowTelling.IsPiped(answer);
         text.AppendLine(TextTable.Of(heads, answer.Stations.Select(s => Row(s, say, piped))));
         foreach (var station in answer.Stations.Where(s => s.Valves is not null))
         {

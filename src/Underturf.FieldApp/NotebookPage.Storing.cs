@@ -23,7 +23,7 @@ public sealed partial class NotebookPage
         return trouble;
     }
 
-    /// <summary>A photo of the form that stays open, which names it as noted from now on.</summary>
+    /// <summary>A fact that leaves the desk as it lies: a photo of the form that stays open and names it as noted, a paper that was handed out.</summary>
     private Task<Problem?> KeepAsideAsync(Fact fact) => KeepAsync([fact], at: null, desk => desk);
 
     /// <summary>A reading of the sweep, which goes on at the station after that.</summary>
@@ -33,8 +33,6 @@ public sealed partial class NotebookPage
         next.TurnTo(StationLines.SkipWhile(line => !sweep.Stations.Contains(line.Id)).Skip(1).FirstOrDefault()?.Id, next.Unit);
         return KeepAsync([fact], at: null, desk => desk with { Sweep = next });
     }
-
-    private Task<Problem?> KeepPaperAsync(Fact fact) => KeepAsync([fact], at: null, desk => desk);
 
     private Task<Problem?> KeepEndAsync(Func<string, Fact> write) => KeepAsync([write], at: null, desk => desk with { End = boxes.End.Next() });
 

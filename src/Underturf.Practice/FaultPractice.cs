@@ -129,7 +129,7 @@ public sealed record FaultPractice
     public string FindingName => Finding ?? Id;
 
     /// <summary>The quantity of its effect that is not known well; nothing where there is none.</summary>
-    public Spread? Unknown => SeriesOhms ?? DcSeriesOhms ?? CoilFactor ?? CoilRatio ?? RunRatio ?? MoreMetres ?? EarthOhms ?? ToCommonOhms ?? SourceOhms;
+    public Spread? Unknown => Spreads.FirstOrDefault();
 
     internal IEnumerable<Spread> Spreads => new[] { SeriesOhms, DcSeriesOhms, CoilFactor, CoilRatio, RunRatio, MoreMetres, EarthOhms, ToCommonOhms, SourceOhms }.OfType<Spread>();
 

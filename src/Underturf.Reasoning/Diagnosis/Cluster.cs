@@ -56,11 +56,10 @@ internal sealed record State(Suspect[] Suspects, double LogPrior, double LogWeig
     public bool IsBefore { get; init; }
 
     /// <summary>What is wrong in the state beside what is wrong with what stations share.</summary>
-    public Suspect[] With(Suspect[] shared)
-    {
-        var concerned = IsBefore ? [.. shared.Where(s => s.Seat.Beyond is null)] : shared;
-        return concerned.Length == 0 ? Suspects : IsSound ? concerned : [.. Suspects, .. concerned];
-    }
+    public Suspect[] With(Suspect[] shared) => Together(Suspects, IsBefore ? [.. shared.Where(s => s.Seat.Beyond is null)] : shared);
+
+    /// <summary>Both at once; one of them itself where the other is empty, as it mostly is.</summary>
+    public static Suspect[] Together(Suspect[] own, Suspect[] shared) => shared.Length == 0 ? own : own.Length == 0 ? shared : [.. own, .. shared];
 }
 
 /// <summary>The states of a cluster that are worth keeping, likeliest first.</summary>

@@ -15,18 +15,4 @@ internal static class CommonLegs
     /// <summary>Whether a station may or may not return by the place of a fault: its valve, which nobody found, may lie in the box that nobody found.</summary>
     public static bool MayReturnBy(this StationPath path, Suspect suspect) =>
         suspect.Seat.Beyond is { } last && path.LegOfCommon(suspect) is var leg and >= 0 && (suspect.Place == last || path.Legs[leg].Key != suspect.Leg);
-
-    /// <summary>The leg by which a valve that nobody found was followed to a place and no farther; -1 where there is none.</summary>
-    public static int LegBefore(this StationPath path, string last)
-    {
-        foreach (var valve in path.Valves)
-        {
-            if (path.MayLieOn(valve) && path.Legs[valve.Leg].To == last)
-            {
-                return valve.Leg;
-            }
-        }
-
-        return -1;
-    }
 }

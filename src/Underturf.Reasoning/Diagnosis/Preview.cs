@@ -11,7 +11,6 @@ internal sealed class Preview
 
     private readonly Case owner;
     private readonly Cluster cluster;
-    private readonly IReadOnlyList<Evidence> evidence;
     private readonly Suspect[] first;
     private readonly Outlook outlook;
     private readonly double[] without;
@@ -23,13 +22,15 @@ internal sealed class Preview
     /// <param name="logTotal">log of the chance of the cluster's notes without the fault; where nothing is given, that of a sound cluster.</param>
     public Preview(Case owner, Cluster cluster, Suspect[] first, Outlook outlook, double? logTotal)
     {
-        (this.owner, this.cluster, this.first, this.outlook, evidence) = (owner, cluster, first, outlook, cluster.Evidence);
+        (this.owner, this.cluster, this.first, this.outlook) = (owner, cluster, first, outlook);
         none = cluster.LogNone;
         before.Begin(outlook);
-        without = [.. evidence.Select(e => e.LogChance(first, outlook, owner.Cures, before))];
+        without = [.. Notes.Select(e => e.LogChance(first, outlook, owner.Cures, before))];
         total = logTotal ?? none + without.Sum();
-        MostGain = Math.Max(0, none + evidence.Sum(e => e.LogCeiling) - total);
+        MostGain = Math.Max(0, none + Notes.Sum(e => e.LogCeiling) - total);
     }
+
+    private IReadOnlyList<Evidence> Notes => cluster.Evidence;
 
     /// <summary>The cluster speaks for no fault more strongly than this, in the logarithm.</summary>
     public double MostGain { get; }
@@ -71,9 +72,9 @@ internal sealed class Preview
         Suspect[] active = first.Length == 0 ? suspect.Alone : [.. first, suspect];
         var (sum, worst, least, changed) = (none, 0, double.PositiveInfinity, false);
         before.Begin(outlook);
-        for (var i = 0; i < evidence.Count; i++)
+        for (var i = 0; i < Notes.Count; i++)
         {
-            var chance = evidence[i].LogChance(active, outlook, owner.Cures, before);
+            var chance = Notes[i].LogChance(active, outlook, owner.Cures, before);
             (worst, least) = chance < least ? (i, chance) : (worst, least);
             changed |= chance != without[i];
             sum += chance;
@@ -82,7 +83,7 @@ internal sealed class Preview
         var score = sum - total;
         var word = !changed ? new Word(0, -1, 0)
             : score > OwnFault ? new Word(score, worst, 0)
-            : new Word(OwnFault, worst, evidence[worst].Side(active, outlook, owner.Cures));
+            : new Word(OwnFault, worst, Notes[worst].Side(active, outlook, owner.Cures));
         return cluster.MayReturnBy(active) ? word with { Score = Numerics.LogMath.LogAdd(word.Score, 0) - Math.Log(2) } : word;
     }
 

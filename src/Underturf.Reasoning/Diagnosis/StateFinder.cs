@@ -53,8 +53,6 @@ internal sealed class StateFinder(Case owner)
         return sum;
     }
 
-    private static Suspect[] Both(Suspect[] own, Suspect[] shared) => shared.Length == 0 ? own : own.Length == 0 ? shared : [.. own, .. shared];
-
     private States FindAlone(StationNotes station, Suspect[] shared, Outlook outlook, bool deep)
     {
         var found = new Found();
@@ -190,7 +188,7 @@ internal sealed class StateFinder(Case owner)
 
     private Verdict Try(StationNotes station, Suspect[] suspects, double logPrior, Suspect[] shared, Outlook outlook, Found found)
     {
-        var active = Both(suspects, shared);
+        var active = State.Together(suspects, shared);
         var weight = logPrior;
         before.Begin(outlook);
         for (var i = 0; i < station.Evidence.Count; i++)

@@ -20,6 +20,20 @@ internal static class UnseenValves
         return valve;
     }
 
+    /// <summary>The leg by which a valve that nobody found was followed to a place and no farther; -1 where there is none.</summary>
+    public static int LegBefore(this StationPath path, string last)
+    {
+        foreach (var valve in path.Valves)
+        {
+            if (path.MayLieOn(valve) && path.Legs[valve.Leg].To == last)
+            {
+                return valve.Leg;
+            }
+        }
+
+        return -1;
+    }
+
     /// <summary>Whether what is wrong with a run, or other than noted, is so for a station: the way on from its end, or the run itself.</summary>
     public static bool IsOf(this StationPath path, Suspect run) =>
         run.Fault.MoreMetres is null ? path.IndexOf(run.Leg!.Value) >= 0 : path.ValveBeyond(run.Leg!.Value) >= 0;

@@ -7,14 +7,28 @@ public static class FlowTelling
 {
     public static FlowLines Of(FlowAnswer answer, bool usUnits)
     {
-        var (say, supply, piped) = (new WaterSay(usUnits), answer.Supply, answer.Stations.Any(s => s.Piping != StationPiping.Unknown));
+        var (say, piped) = (new WaterSay(usUnits), IsPiped(answer));
         var believed = (answer.Report?.Stations ?? []).ToDictionary(s => s.Station, StringComparer.Ordinal);
         return new FlowLines(
-            $"{say.Pressure(supply.StaticPascals, supply.StaticSpreadPascals)} at rest, {say.Pressure(supply.LossPascals, supply.LossSpreadPascals)} less with {say.Flow(supply.LossAtCubicMetresPerSecond)} running; {supply.State} ({Say.Share(supply.Probability)})",
-            answer.Idle is null ? "nothing is known to run" : $"{answer.Idle}{(answer.Lost is { } lost ? $"; {lost.Say(say)}, nine times in ten" : string.Empty)}",
+            Supply(answer, say),
+            Idle(answer, say),
             [.. answer.Stations.Select(s => Line(s, believed.GetValueOrDefault(s.Station), say, piped))],
             answer.Unknown);
     }
+
+    /// <summary>"67 ± 17 psi at rest, 5.6 ± 2.7 psi less with 13 gpm running; in order (90 %)".</summary>
+    public static string Supply(FlowAnswer answer, WaterSay say)
+    {
+        var supply = answer.Supply;
+        return $"{say.Pressure(supply.StaticPascals, supply.StaticSpreadPascals)} at rest, {say.Pressure(supply.LossPascals, supply.LossSpreadPascals)} less with {say.Flow(supply.LossAtCubicMetresPerSecond)} running; {supply.State} ({Say.Share(supply.Probability)})";
+    }
+
+    /// <summary>What runs with everything off, and what is lost by it.</summary>
+    public static string Idle(FlowAnswer answer, WaterSay say) =>
+        answer.Idle is null ? "nothing is known to run" : $"{answer.Idle}{(answer.Lost is { } lost ? $"; {lost.Say(say)}, nine times in ten" : string.Empty)}";
+
+    /// <summary>Whether a pipe to any of the stations is noted.</summary>
+    public static bool IsPiped(FlowAnswer answer) => answer.Stations.Any(s => s.Piping != StationPiping.Unknown);
 
     /// <summary>"4.9 ft/s in pipe p5", or that no pipe is known; nothing where none of the property is.</summary>
     public static string? Way(StationFlow station, WaterSay say, bool piped) =>

@@ -90,10 +90,10 @@ internal sealed class PipeRecord
             return;
         }
 
-        var (metres, bore) = (PipeLengths.Metres(View, pipe), PipeBores.Metres(owner.Water, pipe));
-        var element = metres is > 0 and var length && WaterProblems.CanBe(owner.Water, length) && bore is { } diameter
-            ? PipeElement.Pipe(View.Name(id), from, to, length, diameter, Friction.HazenWilliams(PipeBores.Of(owner.Water, pipe.Series).SmoothnessFactor))
-            : new PipeElement(View.Name(id), PipeElementKind.Pipe, from, to) { LengthMetres = metres is { } known && WaterProblems.CanBe(owner.Water, known) ? known : 0, InsideDiameterMetres = bore ?? 0 };
+        var (metres, bore) = (PipeLengths.Metres(View, pipe) is { } noted && WaterProblems.CanBe(owner.Water, noted) ? noted : 0, PipeBores.Metres(owner.Water, pipe));
+        var element = metres > 0 && bore is { } diameter
+            ? PipeElement.Pipe(View.Name(id), from, to, metres, diameter, Friction.HazenWilliams(PipeBores.Of(owner.Water, pipe.Series).SmoothnessFactor))
+            : new PipeElement(View.Name(id), PipeElementKind.Pipe, from, to) { LengthMetres = metres, InsideDiameterMetres = bore ?? 0 };
         elements[id] = Network.Add(element);
     }
 

@@ -62,22 +62,7 @@ internal static class PracticeLogs
     }
 
     /// <summary>Of two cables one has valves that nobody found, and all its stations read as much too much as a longer cable would.</summary>
-    private static LogDocument Onward()
-    {
-        var site = Site.Bare();
-        site.Add(new BoxFact { Id = "b1", Label = "box 1", Position = new Position(60, 0) });
-        site.Cable("k1", "c", "b1", 60, "s1", "s2", "s3").Cable("k2", "c", "b1", 60, "s4", "s5", "s6");
-        for (var s = 1; s <= 6; s++)
-        {
-            site.Station(s).Read("station ohms", Site.Ohms(Site.SoundOhms(60, 1) + (s <= 3 ? 4 : 0)), $"s{s}");
-            if (s > 3)
-            {
-                site.Add(new ValveFact { Id = $"v{s}", Box = "b1", Station = $"s{s}" });
-            }
-        }
-
-        return site.Read("station ohms", "60 ohm", "s1").Log();
-    }
+    private static LogDocument Onward() => Site.TwoCables(4).Read("station ohms", "60 ohm", "s1").Log();
 
     /// <summary>No cables, no positions, nothing found: assumptions only.</summary>
     private static LogDocument Unknown()

@@ -51,6 +51,24 @@ internal sealed class Site
         return site;
     }
 
+    /// <summary>Two cables of three stations each, all alike to box 1; the valves of the second were found there. Those of the first read so many ohms more.</summary>
+    public static Site TwoCables(double more)
+    {
+        var site = Bare();
+        site.Add(new BoxFact { Id = "b1", Label = "box 1", Position = new Position(60, 0) });
+        site.Cable("k1", "c", "b1", 60, "s1", "s2", "s3").Cable("k2", "c", "b1", 60, "s4", "s5", "s6");
+        for (var s = 1; s <= 6; s++)
+        {
+            site.Station(s).Read("station ohms", Ohms(SoundOhms(60, 1) + (s <= 3 ? more : 0)), $"s{s}");
+            if (s > 3)
+            {
+                site.Add(new ValveFact { Id = $"v{s}", Box = "b1", Station = $"s{s}" });
+            }
+        }
+
+        return site;
+    }
+
     /// <summary>Ohms of a sound run and its coil: copper from CHECKS.md (exact, solid, 20 C) at 15 C, a splice in either conductor of a leg.</summary>
     public static double SoundOhms(double metres, int legs, double coilOhms = 31) => WireOhms(metres, legs) + coilOhms;
 

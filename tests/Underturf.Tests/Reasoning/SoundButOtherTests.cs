@@ -58,18 +58,7 @@ public sealed class SoundButOtherTests
     [Fact]
     public void What_all_stations_of_a_cable_show_whose_valves_nobody_found_is_a_cable_that_goes_on_and_no_bad_common()
     {
-        var site = Site.Bare();
-        site.Add(new BoxFact { Id = "b1", Label = "box 1", Position = new Position(60, 0) });
-        site.Cable("k1", "c", "b1", 60, "s1", "s2", "s3").Cable("k2", "c", "b1", 60, "s4", "s5", "s6");
-        for (var s = 1; s <= 6; s++)
-        {
-            site.Station(s).Read("station ohms", Site.Ohms(Site.SoundOhms(60, 1) + (s <= 3 ? 4 : 0)), $"s{s}");
-            if (s > 3)
-            {
-                site.Add(new ValveFact { Id = $"v{s}", Box = "b1", Station = $"s{s}" });
-            }
-        }
-
+        var site = Site.TwoCables(4);
         var worlds = Worlds(site, PracticeBook.Default)["s2"];
         var (farther, splice) = (Share(worlds, f => f is { Scope: FaultScope.Run, MoreMetres: not null }), Share(worlds, f => f.Scope == FaultScope.CommonSplice));
         Assert.True(farther > 10 * splice, $"{farther} against {splice}");
